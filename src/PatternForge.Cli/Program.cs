@@ -1,0 +1,6 @@
+namespace PatternForge.Cli;
+
+internal static class Program
+{
+    public static int Main() => 0;
+}

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+using PatternForge.Core.Text;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Core;
+
+/// <summary>How many instruction lines there are and how many ended in each state.</summary>
+public sealed record Coverage(int Instructions, int Checked, int Trusted, int Unread);
+
+/// <summary>An abbreviation that the rows use and what it means in the pattern's terms.</summary>
+/// <param name="Name">As the rows write it.</param>
+/// <param name="Meaning">What it means.</param>
+/// <param name="IsSpecial">True when the header defines it as a stitch of this pattern.</param>
+public sealed record AbbreviationUse(string Name, string Meaning, bool IsSpecial);
+
+/// <summary>The waist of the compiler: one pattern read, worked in every size, and checked. Linting, counting and rendering start here.</summary>
+public sealed record Compilation
+{
+    /// <summary>The file.</summary>
+    public required SourceText Source { get; init; }
+
+    /// <summary>The header's facts and the body's sections.</summary>
+    public required Pattern Pattern { get; init; }
+
+    /// <summary>Every instruction line, worked, in the order of the source; found by its index.</summary>
+    public required ImmutableArray<WorkedLine> Lines { get; init; }
+
+    /// <summary>Abbreviations used by the rows, sorted as the table prints them.</summary>
+    public required ImmutableArray<AbbreviationUse> Abbreviations { get; init; }
+
+    /// <summary>Everything found, by place; accepted ones are in it with their reason.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>How much of the file was understood.</summary>
+    public required Coverage Coverage { get; init; }
+
+    /// <summary>True when an error stands that was not accepted.</summary>
+    public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error && f.Accepted is null);
+}

@@ -1,0 +1,23 @@
+namespace PatternForge.Core;
+
+/// <summary>Limits that no input can exceed; each has its own finding.</summary>
+public sealed record CompileOptions
+{
+    /// <summary>The defaults.</summary>
+    public static CompileOptions Default { get; } = new();
+
+    /// <summary>Largest file in UTF-16 units.</summary>
+    public int MaxLength { get; init; } = 8 * 1024 * 1024;
+
+    /// <summary>Deepest nesting of brackets in a row and of blocks in the header.</summary>
+    public int MaxDepth { get; init; } = 32;
+
+    /// <summary>Most live stitches of a size.</summary>
+    public int MaxStitches { get; init; } = 100_000;
+
+    /// <summary>Most rows that one line may stand for.</summary>
+    public int MaxRows { get; init; } = 10_000;
+
+    /// <summary>Most steps that one line may take in one size, repeats spelled out.</summary>
+    public int MaxSteps { get; init; } = 200_000;
+}

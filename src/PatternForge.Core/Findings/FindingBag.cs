@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Findings;
+
+/// <summary>Collects what the stages find in one file. At most one finding is kept for a rule, place and message.</summary>
+public sealed class FindingBag
+{
+    private readonly List<Finding> _findings = [];
+    private readonly HashSet<(string Code, TextSpan Span, string Message)> _seen = [];
+
+    /// <summary>An empty bag for one source.</summary>
+    public FindingBag(SourceText source) => Source = source;
+
+    /// <summary>The file spoken of.</summary>
+    public SourceText Source { get; }
+
+    /// <summary>How many there are so far.</summary>
+    public int Count => _findings.Count;
+
+    /// <summary>Adds an occurrence.</summary>
+    public void Add(Finding finding)
+    {
+        if (_seen.Add((finding.Rule.Code, finding.Span, finding.Message)))
+        {
+            _findings.Add(finding);
+        }
+    }
+
+    /// <summary>Adds an occurrence at a place, with an optional help line.</summary>
+    public void Add(Rule rule, TextSpan span, string message, string? help = null) =>
+        Add(new Finding(rule, Source, span, message) { Help = help });
+
+    /// <summary>All of them by place, then code.</summary>
+    public ImmutableArray<Finding> ToSorted() =>
+        [.. _findings.OrderBy(f => f.Span.Start).ThenBy(f => f.Rule.Code, StringComparer.Ordinal).ThenBy(f => f.Message, StringComparer.Ordinal)];
+}

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>The one of three states that every instruction line ends in; prose is no instruction line.</summary>
+public enum LineStatus
+{
+    /// <summary>Understood and worked in every size that it is for.</summary>
+    Checked,
+
+    /// <summary>Understood in part, or its start is not known: its stated count is carried on.</summary>
+    Trusted,
+
+    /// <summary>Looks like an instruction and was not understood.</summary>
+    Unread,
+}
+
+/// <summary>One instruction line of the source after it has been worked in every size.</summary>
+public sealed record WorkedLine
+{
+    /// <summary>Its number among all instruction lines of the file, from 0.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>Where it stands.</summary>
+    public required TextSpan Origin { get; init; }
+
+    /// <summary>The heading it stands under; empty before the first heading.</summary>
+    public required string Piece { get; init; }
+
+    /// <summary>The label as the designer wrote it, without its colon ("Rnd 3", "Row 1 (RS)"); empty when it has none.</summary>
+    public required string Label { get; init; }
+
+    /// <summary>What stands after the label, remarks taken out, <c>{name}</c> and <c>{count}</c> filled in: what the page prints.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>Its state.</summary>
+    public required LineStatus Status { get; init; }
+
+    /// <summary>The row or round numbers that the line covers; empty when it has none.</summary>
+    public ImmutableArray<int> Numbers { get; init; } = [];
+
+    /// <summary>Live stitches before it, one a size; null where not known or the size skips it.</summary>
+    public required ImmutableArray<int?> Before { get; init; }
+
+    /// <summary>Live stitches after it, one a size; null where not known or the size skips it.</summary>
+    public required ImmutableArray<int?> After { get; init; }
+
+    /// <summary>For crochet: stitches and spaces by kind, one table a size; empty where there is nothing but stitches.</summary>
+    public ImmutableArray<ImmutableSortedDictionary<string, int>> Kinds { get; init; } = [];
+
+    /// <summary>The count that the line states, one a size; empty when it states none.</summary>
+    public ImmutableArray<int?> Stated { get; init; } = [];
+
+    /// <summary>Which of several readings was taken, in words; null when there was only one.</summary>
+    public string? Reading { get; init; }
+
+    /// <summary>The operations that it uses, each once, in order of first use.</summary>
+    public ImmutableArray<Operation> Operations { get; init; } = [];
+}

@@ -1,0 +1,6 @@
+namespace PatternForge.Rendering;
+
+/// <summary>Turns a compilation into the files of a release.</summary>
+public static class Renderer
+{
+}
