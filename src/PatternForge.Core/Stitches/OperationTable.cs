@@ -1,0 +1,120 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+
+namespace PatternForge.Core.Stitches;
+
+/// <summary>What one name means to an American and to a British reader of a craft.</summary>
+/// <param name="Us">The operation in American terms; null when the name is not used there.</param>
+/// <param name="Uk">The operation in British terms; null when the name is not used there.</param>
+public sealed record NameMeaning(Operation? Us, Operation? Uk)
+{
+    /// <summary>The dialect that alone uses the name; <see cref="Dialect.Any"/> when both do, even if they mean different stitches by it.</summary>
+    public Dialect Dialect => Uk is null ? Dialect.Us : Us is null ? Dialect.Uk : Dialect.Any;
+
+    /// <summary>True when both dialects use the name for different stitches.</summary>
+    public bool IsTreacherous => Us is not null && Uk is not null && !string.Equals(Us.Id, Uk.Id, StringComparison.Ordinal);
+
+    /// <summary>The operation in a dialect; for <see cref="Dialect.Any"/> the one dialect that has it, else the American sense.</summary>
+    public Operation? In(Dialect dialect) => dialect switch
+    {
+        Dialect.Us => Us,
+        Dialect.Uk => Uk,
+        _ => Us ?? Uk,
+    };
+}
+
+/// <summary>
+/// Finds operations by craft, dialect and name. Names match without regard to case, blanks, hyphens and full stops ("K 2 TOG." is <c>k2tog</c>);
+/// only where two stitches differ in nothing but case does case decide.
+/// </summary>
+public static class OperationTable
+{
+    private static readonly Names KnitUs = new(KnitOperations.All, Dialect.Us);
+    private static readonly Names KnitUk = new(KnitOperations.All, Dialect.Uk);
+
+    /// <summary>Every listed operation of a craft; crossings of knitting are read by their numbers and not listed.</summary>
+    public static ImmutableArray<Operation> All(Craft craft) => craft == Craft.Knitting ? KnitOperations.All : [];
+
+    /// <summary>The operation that a dialect calls by this name; <see cref="Dialect.Any"/> asks both. Null when nobody knows it.</summary>
+    public static Operation? Find(Craft craft, Dialect dialect, ReadOnlySpan<char> name)
+    {
+        if (craft != Craft.Knitting)
+        {
+            return null;
+        }
+
+        Span<char> room = stackalloc char[SpokenForms.LongestName];
+        var length = SpokenForms.Squeeze(name, room);
+        if (length <= 0)
+        {
+            return null;
+        }
+
+        var squeezed = room[..length];
+        var found = dialect switch
+        {
+            Dialect.Us => KnitUs.Find(squeezed),
+            Dialect.Uk => KnitUk.Find(squeezed),
+            _ => KnitUs.Find(squeezed) ?? KnitUk.Find(squeezed),
+        };
+        return found ?? CableNames.Find(name);
+    }
+
+    /// <summary>What a name means in either dialect; null when neither knows it.</summary>
+    public static NameMeaning? Find(Craft craft, ReadOnlySpan<char> name)
+    {
+        var (us, uk) = (Find(craft, Dialect.Us, name), Find(craft, Dialect.Uk, name));
+        return us is null && uk is null ? null : new NameMeaning(us, uk);
+    }
+
+    /// <summary>The names that a dialect uses, abbreviations first and then the written-out ones, for suggestions; <see cref="Dialect.Any"/> gives those of both.</summary>
+    public static IEnumerable<string> NamesOf(Craft craft, Dialect dialect, bool spoken = true)
+    {
+        var all = All(craft);
+        var names = all.SelectMany(o => o.Names).Where(n => dialect == Dialect.Any || n.Dialect == Dialect.Any || n.Dialect == dialect).Select(n => n.Text);
+        return (spoken ? names.Concat(all.Where(o => !IsListed(o)).Select(o => o.Spoken)) : names).Distinct(StringComparer.Ordinal);
+    }
+
+    /// <summary>The usual abbreviation of an operation in a dialect; null when the dialect has none.</summary>
+    public static string? NameIn(Operation operation, Dialect dialect) =>
+        operation.Names.FirstOrDefault(n => n.Dialect == dialect || n.Dialect == Dialect.Any || dialect == Dialect.Any)?.Text;
+
+    // A spoken form that one dialect alone uses stands among the names, and is not known in the other.
+    private static bool IsListed(Operation operation) => operation.Names.Any(n => string.Equals(n.Text, operation.Spoken, StringComparison.Ordinal));
+
+    private static bool IsForeign(Operation operation, Dialect dialect) => operation.Names.All(n => n.Dialect != Dialect.Any && n.Dialect != dialect);
+
+    private sealed class Names
+    {
+        private readonly FrozenDictionary<string, Operation>.AlternateLookup<ReadOnlySpan<char>> _exact;
+        private readonly FrozenDictionary<string, Operation>.AlternateLookup<ReadOnlySpan<char>> _folded;
+
+        public Names(ImmutableArray<Operation> operations, Dialect dialect)
+        {
+            var said = new Dictionary<string, Operation>(StringComparer.Ordinal);
+            foreach (var operation in operations)
+            {
+                foreach (var name in operation.Names.Where(n => n.Dialect == dialect || n.Dialect == Dialect.Any))
+                {
+                    said.TryAdd(SpokenForms.Squeeze(name.Text), operation);
+                }
+            }
+
+            foreach (var operation in operations.Where(o => !IsListed(o) && !IsForeign(o, dialect)))
+            {
+                foreach (var form in SpokenForms.Of(operation.Spoken).Select(SpokenForms.Squeeze).Where(form => form.Length > 0))
+                {
+                    said.TryAdd(form, operation);
+                }
+            }
+
+            var byFolded = said.GroupBy(pair => pair.Key, StringComparer.OrdinalIgnoreCase).ToArray();
+            var split = byFolded.Where(g => g.Select(pair => pair.Value.Id).Distinct(StringComparer.Ordinal).Count() > 1).SelectMany(g => g);
+            _exact = split.ToFrozenDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+            _folded = byFolded.ToFrozenDictionary(g => g.Key, g => g.First().Value, StringComparer.OrdinalIgnoreCase).GetAlternateLookup<ReadOnlySpan<char>>();
+        }
+
+        public Operation? Find(ReadOnlySpan<char> squeezed) =>
+            _exact.TryGetValue(squeezed, out var exact) ? exact : _folded.TryGetValue(squeezed, out var folded) ? folded : null;
+    }
+}
