@@ -1,0 +1,151 @@
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Syntax;
+
+/// <summary>Cuts a stretch of an instruction line into tokens. Never fails: what it does not know is <see cref="TokenKind.Other"/>.</summary>
+public static class Lexer
+{
+    private const string Fractions = "½⅓⅔¼¾⅛⅜⅝⅞";
+
+    /// <summary>The tokens of a span, in order.</summary>
+    public static List<Token> Lex(SourceText source, TextSpan span)
+    {
+        var text = source.Text;
+        var tokens = new List<Token>(span.Length / 3);
+        var at = span.Start;
+        var space = true;
+        while (at < span.End)
+        {
+            var c = text[at];
+            if (char.IsWhiteSpace(c) || c is '\u200B' or '\uFEFF')
+            {
+                at++;
+                space = true;
+                continue;
+            }
+
+            if (c == '<' && string.CompareOrdinal(text, at, "<!--", 0, 4) == 0)
+            {
+                at = Remarks.EndOf(text, at, span.End);
+                space = true;
+                continue;
+            }
+
+            if (c == '\\' && at + 1 < span.End && !char.IsLetterOrDigit(text[at + 1]) && !char.IsWhiteSpace(text[at + 1]))
+            {
+                at++;
+                continue;
+            }
+
+            var (kind, end) = Next(text, at, span.End);
+            tokens.Add(new Token(kind, TextSpan.FromBounds(at, end), space));
+            at = end;
+            space = false;
+        }
+
+        return tokens;
+    }
+
+    private static (TokenKind Kind, int End) Next(string text, int at, int end)
+    {
+        var c = text[at];
+        if (char.IsAsciiDigit(c) || Fractions.Contains(c))
+        {
+            return (TokenKind.Number, NumberEnd(text, at, end));
+        }
+
+        if (char.IsLetter(c))
+        {
+            return (TokenKind.Word, WordEnd(text, at, end));
+        }
+
+        switch (c)
+        {
+            case ',': return (TokenKind.Comma, at + 1);
+            case ';': return (TokenKind.Semicolon, at + 1);
+            case '.': return (TokenKind.Stop, at + 1);
+            case '…': return (TokenKind.Stop, at + 1);
+            case ':': return (TokenKind.Colon, at + 1);
+            case '{' when PlaceholderEnd(text, at, end) is var close and > 0: return (TokenKind.Placeholder, close);
+            case '(' or '[' or '{': return (TokenKind.Open, at + 1);
+            case ')' or ']' or '}': return (TokenKind.Close, at + 1);
+            case '*' or '†' or '‡' or '§' or '°':
+                var stop = at + 1;
+                while (stop < end && text[stop] == c)
+                {
+                    stop++;
+                }
+
+                return (TokenKind.Mark, stop);
+            case '-' or '–' or '—' or '−' or '‐' or '‑': return (TokenKind.Dash, at + 1);
+            case '/': return (TokenKind.Slash, at + 1);
+            case '=': return (TokenKind.EqualsSign, at + 1);
+            case '×': return (TokenKind.Times, at + 1);
+            case '"' or '”' or '″' or '“': return (TokenKind.Inch, at + 1);
+            default:
+                return (TokenKind.Other, at + (char.IsHighSurrogate(c) && at + 1 < end && char.IsLowSurrogate(text[at + 1]) ? 2 : 1));
+        }
+    }
+
+    private static int NumberEnd(string text, int at, int end)
+    {
+        while (at < end && char.IsAsciiDigit(text[at]))
+        {
+            at++;
+        }
+
+        if (at + 1 < end && text[at] == '.' && char.IsAsciiDigit(text[at + 1]))
+        {
+            at++;
+            while (at < end && char.IsAsciiDigit(text[at]))
+            {
+                at++;
+            }
+        }
+
+        return at < end && Fractions.Contains(text[at]) ? at + 1 : at;
+    }
+
+    private static int WordEnd(string text, int at, int end)
+    {
+        while (at < end)
+        {
+            var c = text[at];
+            if (char.IsLetterOrDigit(c))
+            {
+                at++;
+                continue;
+            }
+
+            if (at + 1 < end && Joins(text[at - 1], c, text[at + 1]))
+            {
+                at += 2;
+                continue;
+            }
+
+            break;
+        }
+
+        // st(s), rep(s): the plural in brackets belongs to the word.
+        return at + 2 < end && text[at] == '(' && text[at + 1] is 's' or 'S' && text[at + 2] == ')' ? at + 3 : at;
+    }
+
+    private static bool Joins(char before, char sign, char after) => sign switch
+    {
+        '\'' or '’' => char.IsLetter(after),
+        '&' or '+' or '/' => char.IsLetter(before) && char.IsLetter(after),
+        '-' or '‑' => char.IsLetterOrDigit(before) && char.IsLetterOrDigit(after),
+        _ => false,
+    };
+
+    private static int PlaceholderEnd(string text, int at, int end)
+    {
+        var close = at + 1;
+        while (close < end && (char.IsAsciiLetterOrDigit(text[close]) || text[close] is '-' or '_'))
+        {
+            close++;
+        }
+
+        return close < end && text[close] == '}' && close > at + 1 && char.IsAsciiLetter(text[at + 1]) ? close + 1 : -1;
+    }
+}

@@ -1,0 +1,287 @@
+using System.Globalization;
+using PatternForge.Core.Text;
+namespace PatternForge.Core.Syntax;
+
+/// <summary>Puts numbers and their size lists together: tokens in, atoms out.</summary>
+public sealed class NumberFolder
+{
+    private static readonly string[] NumberWords =
+        ["nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"];
+
+    private const decimal Greatest = 1_000_000_000_000_000m;
+
+    private readonly SourceText _source;
+    private readonly List<Token> _tokens;
+    private readonly List<Atom> _atoms = [];
+
+    private NumberFolder(SourceText source, List<Token> tokens)
+    {
+        _source = source;
+        _tokens = tokens;
+    }
+
+    /// <summary>Folds the tokens of one line.</summary>
+    public static List<Atom> Fold(SourceText source, List<Token> tokens)
+    {
+        var folder = new NumberFolder(source, tokens);
+        var at = 0;
+        while (at < tokens.Count)
+        {
+            at = folder.One(at);
+        }
+
+        return folder._atoms;
+    }
+
+    private string TextOf(int at) => _source.ToString(_tokens[at].Span);
+
+    private bool IsKind(int at, TokenKind kind) => at < _tokens.Count && _tokens[at].Kind == kind;
+
+    private int One(int at)
+    {
+        var token = _tokens[at];
+        var text = TextOf(at);
+        switch (token.Kind)
+        {
+            case TokenKind.Number:
+                return Number(at);
+            case TokenKind.Word when WordValue(text) is { } value && !IsKind(at + 1, TokenKind.Dash):
+                return Finish(at, at + 1, [value], isOrdinal: false, isWord: true);
+            case TokenKind.Word when char.IsAsciiDigit(text[^1]) && TrailingValue(text) is { } trailing:
+                List<decimal?> values = [trailing];
+                var after = Groups(at + 1, values);
+                if (after > at + 1)
+                {
+                    var span = token.Span.Cover(_tokens[after - 1].Span);
+                    _atoms.Add(new Atom(TokenKind.Word, span, text, token.SpaceBefore, new SizedNumber([.. values], span)));
+                    return after;
+                }
+
+                break;
+            case TokenKind.Dash when token.SpaceBefore && IsKind(at + 1, TokenKind.Open):
+                // " - (12, 13)": the first size skips it.
+                List<decimal?> skipFirst = [null];
+                var end = Groups(at + 1, skipFirst);
+                if (end > at + 1 && skipFirst.Count > 2)
+                {
+                    return Add(at, end, skipFirst, isOrdinal: false, isWord: false);
+                }
+
+                break;
+            case TokenKind.Open:
+                List<decimal?> bare = [];
+                var close = ListIn(at, bare);
+                if (close > 0 && bare.Count > 1)
+                {
+                    // "6, (6- 7- 8- 9) sts": a stray comma before the list.
+                    if (_atoms.Count > 1 && _atoms[^1].Kind == TokenKind.Comma && _atoms[^2] is { Number.IsList: false } first
+                        && IsKind(close, TokenKind.Word) && TextOf(close) is "sts" or "st")
+                    {
+                        _atoms.RemoveRange(_atoms.Count - 2, 2);
+                        var span = first.Span.Cover(_tokens[close - 1].Span);
+                        _atoms.Add(new Atom(first.Kind, span, first.Text, first.SpaceBefore, new SizedNumber([.. first.Number!.Values, .. bare], span)));
+                        return close;
+                    }
+
+                    return Add(at, close, bare, isOrdinal: false, isWord: false);
+                }
+
+                break;
+        }
+
+        _atoms.Add(new Atom(token.Kind, token.Span, text, token.SpaceBefore));
+        return at + 1;
+    }
+
+    private int Number(int at)
+    {
+        List<decimal?> values = [ValueOf(TextOf(at))];
+        var next = at + 1;
+
+        // 6 1/2: a whole number and a fraction with a known divisor.
+        if (FractionAt(next) is { } fraction && values[0] == decimal.Truncate(values[0]!.Value) && _tokens[next].SpaceBefore)
+        {
+            values[0] += fraction;
+            next += 3;
+        }
+
+        var isOrdinal = false;
+        if (IsKind(next, TokenKind.Word) && !_tokens[next].SpaceBefore && IsOrdinalEnd(TextOf(next)))
+        {
+            isOrdinal = true;
+            next++;
+        }
+
+        return Finish(at, next, values, isOrdinal, isWord: false);
+    }
+
+    private int Finish(int at, int next, List<decimal?> values, bool isOrdinal, bool isWord)
+    {
+        var grouped = Groups(next, values);
+        if (grouped == next && !isOrdinal)
+        {
+            grouped = Chain(next, TokenKind.Dash, values);
+            grouped = grouped == next ? Chain(next, TokenKind.Slash, values) : grouped;
+        }
+
+        return Add(at, grouped, values, isOrdinal, isWord);
+    }
+
+    private int Add(int at, int next, List<decimal?> values, bool isOrdinal, bool isWord)
+    {
+        var span = _tokens[at].Span.Cover(_tokens[next - 1].Span);
+        _atoms.Add(new Atom(TokenKind.Number, span, TextOf(at), _tokens[at].SpaceBefore, new SizedNumber([.. values], span, isOrdinal, isWord)));
+        return next;
+    }
+
+    /// <summary>Reads <c>(88, 96) [104]</c> after a first value; returns where it ends, or where it began if nothing fits.</summary>
+    private int Groups(int at, List<decimal?> values)
+    {
+        while (IsKind(at, TokenKind.Open))
+        {
+            List<decimal?> inside = [];
+            var close = ListIn(at, inside);
+            if (close < 0)
+            {
+                break;
+            }
+
+            values.AddRange(inside);
+            at = close;
+        }
+
+        return at;
+    }
+
+    /// <summary>Reads a bracket that holds nothing but values; returns the place after it, or -1.</summary>
+    private int ListIn(int open, List<decimal?> values)
+    {
+        var at = open + 1;
+        var expectValue = true;
+        while (at < _tokens.Count)
+        {
+            switch (_tokens[at].Kind)
+            {
+                case TokenKind.Close when !expectValue && values.Count > 0 && Matches(open, at):
+                    return at + 1;
+                case TokenKind.Number when expectValue:
+                    decimal? value = ValueOf(TextOf(at));
+                    at++;
+                    if (FractionAt(at) is { } fraction)
+                    {
+                        value += fraction;
+                        at += 3;
+                    }
+
+                    if (IsKind(at, TokenKind.Word) && !_tokens[at].SpaceBefore && IsOrdinalEnd(TextOf(at)))
+                    {
+                        at++;
+                    }
+
+                    values.Add(value);
+                    expectValue = false;
+                    break;
+                case TokenKind.Word when expectValue && WordValue(TextOf(at)) is { } spelt:
+                    values.Add(spelt);
+                    expectValue = false;
+                    at++;
+                    break;
+                case TokenKind.Dash when expectValue:
+                    values.Add(null);
+                    expectValue = false;
+                    at++;
+                    break;
+                case TokenKind.Comma or TokenKind.Colon or TokenKind.Semicolon or TokenKind.Slash or TokenKind.Dash when !expectValue:
+                    expectValue = true;
+                    at++;
+                    break;
+                default:
+                    return -1;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>Reads <c>-100-108</c> or <c>/66/72</c> without blanks, two more values at least.</summary>
+    private int Chain(int at, TokenKind sign, List<decimal?> values)
+    {
+        var end = at;
+        List<decimal?> more = [];
+        while (IsKind(end, sign) && IsKind(end + 1, TokenKind.Number) && !_tokens[end].SpaceBefore && !_tokens[end + 1].SpaceBefore)
+        {
+            more.Add(ValueOf(TextOf(end + 1)));
+            end += 2;
+        }
+
+        if (more.Count < 2)
+        {
+            return at;
+        }
+
+        values.AddRange(more);
+        return end;
+    }
+
+    private bool Matches(int open, int close) => (_source.Text[_tokens[open].Span.Start], _source.Text[_tokens[close].Span.Start]) is ('(', ')') or ('[', ']') or ('{', '}');
+
+    private decimal? FractionAt(int at)
+    {
+        if (!IsKind(at, TokenKind.Number) || !IsKind(at + 1, TokenKind.Slash) || !IsKind(at + 2, TokenKind.Number))
+        {
+            return null;
+        }
+
+        var (over, under) = (ValueOf(TextOf(at)), ValueOf(TextOf(at + 2)));
+        return under is 2 or 3 or 4 or 8 && over < under && over > 0 ? over / under : null;
+    }
+
+    private static bool IsOrdinalEnd(string text) => text is "st" or "nd" or "rd" or "th" or "d" or "ST" or "ND" or "RD" or "TH";
+
+    private static decimal? WordValue(string text)
+    {
+        if (text.Length is < 3 or > 9)
+        {
+            return null;
+        }
+
+        var index = Array.FindIndex(NumberWords, word => string.Equals(word, text, StringComparison.OrdinalIgnoreCase));
+        return index < 0 ? null : index;
+    }
+
+    private static decimal? TrailingValue(string word)
+    {
+        var start = word.Length;
+        while (start > 0 && char.IsAsciiDigit(word[start - 1]))
+        {
+            start--;
+        }
+
+        return word.Length - start <= 9 ? decimal.Parse(word.AsSpan(start), NumberStyles.None, CultureInfo.InvariantCulture) : null;
+    }
+
+    /// <summary>The value of a number token; a number too long to hold counts as the greatest there is.</summary>
+    public static decimal ValueOf(string text)
+    {
+        var fraction = text[^1] switch
+        {
+            '½' => 1m / 2,
+            '⅓' => 1m / 3,
+            '⅔' => 2m / 3,
+            '¼' => 1m / 4,
+            '¾' => 3m / 4,
+            '⅛' => 1m / 8,
+            '⅜' => 3m / 8,
+            '⅝' => 5m / 8,
+            '⅞' => 7m / 8,
+            _ => 0m,
+        };
+        var digits = fraction > 0 ? text[..^1] : text;
+        if (digits.Length == 0)
+        {
+            return fraction;
+        }
+
+        return decimal.TryParse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value < Greatest ? value + fraction : Greatest;
+    }
+}

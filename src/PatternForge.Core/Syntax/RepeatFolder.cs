@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+
+namespace PatternForge.Core.Syntax;
+
+/// <summary>Finds the partner of each repeat mark: "*A; rep from * to end", "*A* 3 times", "A. Rep to end.". A mark without one stays a <see cref="MarkNode"/>.</summary>
+public static class RepeatFolder
+{
+    /// <summary>Folds one level of a row.</summary>
+    public static ImmutableArray<StepNode> Fold(ImmutableArray<StepNode> steps)
+    {
+        var folded = ImmutableArray.CreateBuilder<StepNode>(steps.Length);
+        var at = 0;
+        while (at < steps.Length)
+        {
+            switch (steps[at])
+            {
+                case MarkNode mark when Partner(steps, at, mark.Mark) is { } partner:
+                    folded.Add(Make(steps, at, mark, partner, out at));
+                    break;
+                case PhraseNode phrase when at > 0 && IsBareRepeat(phrase, steps, at, out var extent, out var next) && !folded.Any(s => s is RepeatNode):
+                    var body = folded.ToImmutable();
+                    folded.Clear();
+                    folded.Add(new RepeatNode(body[0].Span.Cover(steps[next - 1].Span), body[0].Before, body, extent, saysRepeat: false));
+                    at = next;
+                    break;
+                default:
+                    folded.Add(steps[at]);
+                    at++;
+                    break;
+            }
+        }
+
+        return folded.ToImmutable();
+    }
+
+    private readonly record struct Found(int End, bool SaysRepeat);
+
+    /// <summary>The "rep from *" or closing star that belongs to the mark at <paramref name="open"/>.</summary>
+    private static Found? Partner(ImmutableArray<StepNode> steps, int open, string mark)
+    {
+        for (var i = open + 1; i < steps.Length; i++)
+        {
+            if (steps[i] is PhraseNode phrase && RepeatWords(phrase) is { } rest && rest == phrase.Atoms.Length
+                && i + 1 < steps.Length && steps[i + 1] is MarkNode named && named.Mark == mark)
+            {
+                return i == open + 1 ? null : new Found(i, true);
+            }
+
+            if (steps[i] is MarkNode other && other.Mark == mark)
+            {
+                return i == open + 1 ? null : new Found(i, false);
+            }
+        }
+
+        return null;
+    }
+
+    private static RepeatNode Make(ImmutableArray<StepNode> steps, int open, MarkNode mark, Found partner, out int next)
+    {
+        var body = steps.AsSpan(open + 1, partner.End - open - 1).ToImmutableArray();
+        next = partner.End + 1;
+        var saysRepeat = partner.SaysRepeat;
+        if (saysRepeat)
+        {
+            next++; // the mark named behind "rep from"
+        }
+        else if (next + 1 < steps.Length && steps[next] is PhraseNode phrase && RepeatWords(phrase) == phrase.Atoms.Length
+            && steps[next + 1] is MarkNode again && again.Mark == mark.Mark)
+        {
+            next += 2; // "*A*; rep from * ..."
+            saysRepeat = true;
+        }
+
+        // "... from * to *": the second mark only says where the group ends.
+        if (next + 1 < steps.Length && steps[next] is PhraseNode { Atoms: [var to] } && to.Is("to") && steps[next + 1] is MarkNode closing)
+        {
+            _ = closing;
+            next += 2;
+        }
+
+        ImmutableArray<Atom> extent = [];
+        if (next < steps.Length && steps[next] is PhraseNode { Before: Separator.None } words)
+        {
+            extent = words.Atoms;
+            next++;
+        }
+        else if (next < steps.Length && steps[next] is GroupNode { Body: [PhraseNode times] } && times.Atoms.Any(a => a.Is("times") || a.Is("time")))
+        {
+            extent = times.Atoms;
+            next++;
+        }
+        else if (next < steps.Length && steps[next] is PhraseNode { Before: Separator.Comma } afterComma && IsExtent(afterComma))
+        {
+            extent = afterComma.Atoms;
+            next++;
+        }
+
+        return new RepeatNode(mark.Span.Cover(steps[next - 1].Span), mark.Before, body, extent, saysRepeat);
+    }
+
+    // "rep from *, across": a comma too many.
+    private static bool IsExtent(PhraseNode phrase) => phrase.Atoms[0].Is("across") || phrase.Atoms[0].Is("around");
+
+    /// <summary>How many atoms "rep", "repeat", "rep from", "repeat between" take at the start of a phrase; null for other words.</summary>
+    private static int? RepeatWords(PhraseNode phrase)
+    {
+        var atoms = phrase.Atoms;
+        var at = 0;
+        if (atoms[0].Is("then") && atoms.Length > 1)
+        {
+            at++;
+        }
+
+        if (!IsRepeatWord(atoms[at]))
+        {
+            return null;
+        }
+
+        at++;
+        return at < atoms.Length && (atoms[at].Is("from") || atoms[at].Is("between")) ? at + 1 : at;
+    }
+
+    private static bool IsRepeatWord(Atom atom) => atom.Is("rep") || atom.Is("repeat") || atom.Is("repeating") || atom.Is("reps") || atom.Is("repeats");
+
+    /// <summary>A bare "Rep.", "Repeat to end", "Rep until end of rnd": the row so far, to the end.</summary>
+    private static bool IsBareRepeat(PhraseNode phrase, ImmutableArray<StepNode> steps, int at, out ImmutableArray<Atom> extent, out int next)
+    {
+        next = at + 1;
+        extent = [];
+        if (!IsRepeatWord(phrase.Atoms[0]))
+        {
+            return false;
+        }
+
+        if (phrase.Atoms.Length == 1)
+        {
+            // "Rep from" its own mark is handled above; "Rep * ..." without an opening mark is not a bare repeat.
+            return next >= steps.Length || steps[next] is not (MarkNode or GroupNode);
+        }
+
+        var rest = phrase.Atoms[1..];
+        if (rest[0].Is("until") || rest[0].Is("to") || rest[0].Is("around") || rest[0].Is("across"))
+        {
+            if (rest.Any(a => a.Is("end") || a.Is("around") || a.Is("across")) && !rest.Any(a => a.Is("measures")))
+            {
+                extent = rest;
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

@@ -1,0 +1,208 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Syntax;
+
+/// <summary>
+/// Reads an instruction line into rows. Always returns: one bad clause never hides the rest of the row.
+/// Knows brackets, repeat marks and labels, but neither stitches nor sizes.
+/// </summary>
+public sealed class RowParser
+{
+    private readonly List<Atom> _atoms;
+    private readonly FindingBag _bag;
+    private readonly int _maxDepth;
+    private int _at;
+
+    private RowParser(List<Atom> atoms, FindingBag bag, int maxDepth)
+    {
+        _atoms = atoms;
+        _bag = bag;
+        _maxDepth = maxDepth;
+    }
+
+    /// <summary>The rows of one instruction line; usually one.</summary>
+    public static ImmutableArray<RowNode> Parse(SourceText source, TextSpan line, FindingBag bag, int maxDepth)
+    {
+        var atoms = NumberFolder.Fold(source, Lexer.Lex(source, line));
+        var parser = new RowParser(atoms, bag, maxDepth);
+        var rows = ImmutableArray.CreateBuilder<RowNode>();
+        while (parser._at < atoms.Count)
+        {
+            rows.Add(parser.Row());
+        }
+
+        return rows.ToImmutable();
+    }
+
+    /// <summary>The parts of a stretch that has no label: a stitch's "how", say.</summary>
+    public static ImmutableArray<StepNode> ParseSteps(SourceText source, TextSpan span, FindingBag bag, int maxDepth)
+    {
+        var parser = new RowParser(NumberFolder.Fold(source, Lexer.Lex(source, span)), bag, maxDepth);
+        var steps = ImmutableArray.CreateBuilder<StepNode>();
+        while (parser._at < parser._atoms.Count)
+        {
+            steps.AddRange(parser.Steps(0, out _));
+        }
+
+        return RepeatFolder.Fold(steps.ToImmutable());
+    }
+
+    private RowNode Row()
+    {
+        var start = _at;
+        var label = LabelParser.TryParse(_atoms, ref _at);
+        if (label is null && _at < _atoms.Count && LabelParser.TryParse(_atoms, ref _at) is { } second)
+        {
+            label = second;
+        }
+
+        var body = _at;
+        var steps = RepeatFolder.Fold(Steps(0, out _));
+        if (_at == start)
+        {
+            _at++; // every pass takes at least one atom
+        }
+
+        var last = Math.Min(_at, _atoms.Count) - 1;
+        var span = _atoms[start].Span.Cover(_atoms[last].Span);
+        var bodySpan = body <= last ? _atoms[body].Span.Cover(_atoms[last].Span) : new TextSpan(span.End, 0);
+        return new RowNode(label, span, bodySpan, steps);
+    }
+
+    /// <summary>Reads steps up to the closing bracket, or at depth 0 up to the next label or the end.</summary>
+    private ImmutableArray<StepNode> Steps(int depth, out Atom? close)
+    {
+        var steps = ImmutableArray.CreateBuilder<StepNode>();
+        var phrase = ImmutableArray.CreateBuilder<Atom>();
+        var before = Separator.None;
+        close = null;
+
+        void EndPhrase()
+        {
+            if (phrase.Count > 0)
+            {
+                steps.Add(new PhraseNode(phrase.ToImmutable(), before));
+                phrase.Clear();
+                before = Separator.None;
+            }
+        }
+
+        while (_at < _atoms.Count)
+        {
+            var atom = _atoms[_at];
+            switch (atom.Kind)
+            {
+                case TokenKind.Comma or TokenKind.Semicolon or TokenKind.Colon or TokenKind.Stop:
+                    if (atom.Kind == TokenKind.Stop && IsAbbreviationStop(phrase))
+                    {
+                        _at++;
+                        break;
+                    }
+
+                    EndPhrase();
+                    before = Stronger(before, atom.Kind);
+                    _at++;
+                    if (depth == 0 && atom.Kind == TokenKind.Stop && StartsLabel())
+                    {
+                        return steps.ToImmutable();
+                    }
+
+                    break;
+                case TokenKind.Dash:
+                    EndPhrase();
+                    before = before == Separator.None ? Separator.Dash : before;
+                    _at++;
+                    break;
+                case TokenKind.Open:
+                    EndPhrase();
+                    steps.Add(Group(depth, before));
+                    before = Separator.None;
+                    break;
+                case TokenKind.Close:
+                    EndPhrase();
+                    if (depth > 0)
+                    {
+                        close = atom;
+                        _at++;
+                        return steps.ToImmutable();
+                    }
+
+                    _bag.Add(RowSyntaxRules.BracketNotOpened, atom.Span, $"there is a closing `{atom.Text}` without an opening bracket", "add the opening bracket, or take this one out");
+                    _at++;
+                    break;
+                case TokenKind.Mark:
+                    EndPhrase();
+                    steps.Add(new MarkNode(atom.Span, before, atom.Text));
+                    before = Separator.None;
+                    _at++;
+                    break;
+                default:
+                    phrase.Add(atom);
+                    _at++;
+                    break;
+            }
+        }
+
+        EndPhrase();
+        return steps.ToImmutable();
+    }
+
+    private GroupNode Group(int depth, Separator before)
+    {
+        var open = _atoms[_at++];
+        if (depth >= _maxDepth)
+        {
+            _bag.Add(RowSyntaxRules.TooDeep, open.Span, $"brackets stand more than {_maxDepth} deep here", "write the inner part as a row or a special stitch of its own");
+            _at = _atoms.Count;
+            return new GroupNode(open.Span, before, []);
+        }
+
+        var body = Steps(depth + 1, out var close);
+        if (close is null)
+        {
+            _bag.Add(RowSyntaxRules.BracketNotClosed, open.Span, $"the bracket `{open.Text}` is never closed", "add the closing bracket where the repeat ends");
+        }
+        else if ((open.Text, close.Text) is not (("(", ")") or ("[", "]") or ("{", "}")))
+        {
+            _bag.Add(RowSyntaxRules.BracketsDiffer, close.Span, $"the bracket opened with `{open.Text}` is closed with `{close.Text}`", "use the same kind of bracket at both ends");
+        }
+
+        var end = close?.Span ?? _atoms[Math.Min(_at, _atoms.Count) - 1].Span;
+        return new GroupNode(open.Span.Cover(end), before, RepeatFolder.Fold(body));
+    }
+
+    private bool StartsLabel()
+    {
+        var probe = _at;
+        return LabelParser.TryParse(_atoms, ref probe) is { IsTitle: false } || (probe > _at && IsShortTitle(probe));
+    }
+
+    // "Toe:" inside a line begins a part only where a row label follows it.
+    private bool IsShortTitle(int probe) => LabelParser.TryParse(_atoms, ref probe) is not null;
+
+    private static Separator Stronger(Separator before, TokenKind kind)
+    {
+        var now = kind switch
+        {
+            TokenKind.Comma => Separator.Comma,
+            TokenKind.Stop => Separator.Stop,
+            _ => Separator.Semicolon,
+        };
+        return now > before ? now : before;
+    }
+
+    /// <summary>A stop after a shortened word ("rep.", "dec.,", "sts. rem") ends nothing when a lower-case word or a sign follows.</summary>
+    private bool IsAbbreviationStop(ImmutableArray<Atom>.Builder phrase)
+    {
+        if (phrase.Count == 0 || _at + 1 >= _atoms.Count || phrase[^1].Kind != TokenKind.Word)
+        {
+            return false;
+        }
+
+        var next = _atoms[_at + 1];
+        var isShort = phrase[^1].Text.ToLowerInvariant() is "rep" or "dec" or "inc" or "foll" or "beg" or "rem" or "tog" or "st" or "sts" or "rnd" or "rnds" or "approx" or "alt" or "patt" or "cont" or "ins" or "in";
+        return isShort && (next.Kind is TokenKind.Comma or TokenKind.Semicolon || (next.Kind == TokenKind.Word && char.IsLower(next.Text[0])));
+    }
+}
