@@ -9,6 +9,12 @@ public sealed record CompileOptions
     /// <summary>Largest file in UTF-16 units.</summary>
     public int MaxLength { get; init; } = 8 * 1024 * 1024;
 
+    /// <summary>Longest header in UTF-16 units.</summary>
+    public int MaxHeaderLength { get; init; } = 256 * 1024;
+
+    /// <summary>Most sizes of a pattern.</summary>
+    public int MaxSizes { get; init; } = 64;
+
     /// <summary>Deepest nesting of brackets in a row and of blocks in the header.</summary>
     public int MaxDepth { get; init; } = 32;
 

@@ -130,6 +130,12 @@ public sealed record Sample(string? Size, Quantity? Used, TextSpan Origin);
 /// <summary>Everything the header says, typed. What it does not say is null or empty.</summary>
 public sealed record PatternFacts
 {
+    /// <summary>The line that opens the header: the place of whatever the header lacks; null when the file has no header.</summary>
+    public TextSpan? HeaderOrigin { get; init; }
+
+    /// <summary>Header keys whose value could not be made out, in their plain form: what seems to be missing there has been reported already.</summary>
+    public ImmutableArray<string> Unread { get; init; } = [];
+
     /// <summary>The title.</summary>
     public Located<string>? Title { get; init; }
 
@@ -174,6 +180,9 @@ public sealed record PatternFacts
 
     /// <summary>The gauges.</summary>
     public ImmutableArray<Gauge> Gauges { get; init; } = [];
+
+    /// <summary>What the header says of the gauge in place of one ("not important"), as written; null otherwise.</summary>
+    public string? GaugeRemark { get; init; }
 
     /// <summary>The yarns.</summary>
     public ImmutableArray<Yarn> Yarns { get; init; } = [];

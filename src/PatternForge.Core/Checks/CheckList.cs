@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+
+namespace PatternForge.Core.Checks;
+
+/// <summary>The checks in code order. A new check is one file and one line here.</summary>
+public static class CheckList
+{
+    /// <summary>Every check.</summary>
+    public static ImmutableArray<PatternCheck> All { get; } = [];
+
+    /// <summary>The rules of the checks.</summary>
+    public static IEnumerable<Rule> Rules => All.Select(c => c.Rule);
+
+    /// <summary>Runs every check.</summary>
+    public static void Run(CheckContext context)
+    {
+        foreach (var check in All)
+        {
+            check.Run(context);
+        }
+    }
+}

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+using PatternForge.Core.Text;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Core.Checks;
+
+/// <summary>What a check looks at: the pattern, its worked lines, and the bag for what it finds.</summary>
+public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Lines, SourceText Source, FindingBag Bag)
+{
+    /// <summary>The header's facts.</summary>
+    public PatternFacts Facts => Pattern.Facts;
+
+    /// <summary>Where a part that the header lacks is missed: its opening line. Null when the file has no header, which is reported already.</summary>
+    public TextSpan? HeaderPlace => Facts.HeaderOrigin;
+
+    /// <summary>True when a part is left out on purpose, or its header key could not be made out and was reported already.</summary>
+    public bool IsExcused(params ReadOnlySpan<string> parts)
+    {
+        foreach (var part in parts)
+        {
+            if (Facts.Omit.Contains(part, StringComparer.OrdinalIgnoreCase) || Facts.Unread.Contains(part, StringComparer.OrdinalIgnoreCase))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}
+
+/// <summary>One check of a worked pattern: its rule, and how it looks for occurrences.</summary>
+public abstract class PatternCheck
+{
+    /// <summary>What it finds.</summary>
+    public abstract Rule Rule { get; }
+
+    /// <summary>Looks through a pattern and adds what it finds to the bag.</summary>
+    public abstract void Run(CheckContext context);
+}

@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core;
+
+/// <summary>Every rule there is, for <c>explain</c>, the lists of the documents and the tests.</summary>
+public static class RuleCatalog
+{
+    /// <summary>All rules by code.</summary>
+    public static ImmutableArray<Rule> All { get; } =
+    [
+        .. SyntaxRules.All
+            .OrderBy(r => r.Code, StringComparer.Ordinal),
+    ];
+
+    /// <summary>The rule of that code or name, ignoring case; null when there is none.</summary>
+    public static Rule? Find(string code) => All.FirstOrDefault(r =>
+        string.Equals(r.Code, code, StringComparison.OrdinalIgnoreCase) || string.Equals(r.Name, code, StringComparison.OrdinalIgnoreCase));
+}
