@@ -110,6 +110,10 @@ public sealed class RowParser
                     }
 
                     break;
+                case TokenKind.Dash when IsRangeDash(phrase):
+                    phrase.Add(atom);
+                    _at++;
+                    break;
                 case TokenKind.Dash:
                     EndPhrase();
                     before = before == Separator.None ? Separator.Dash : before;
@@ -181,6 +185,10 @@ public sealed class RowParser
 
     // "Toe:" inside a line begins a part only where a row label follows it.
     private bool IsShortTitle(int probe) => LabelParser.TryParse(_atoms, ref probe) is not null;
+
+    // "Rows 1-4": a dash between two numbers without blanks.
+    private bool IsRangeDash(ImmutableArray<Atom>.Builder phrase) =>
+        phrase.Count > 0 && phrase[^1].Kind == TokenKind.Number && !_atoms[_at].SpaceBefore && _at + 1 < _atoms.Count && _atoms[_at + 1] is { Kind: TokenKind.Number, SpaceBefore: false };
 
     private static Separator Stronger(Separator before, TokenKind kind)
     {

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>What the readers of a row share: the pattern's facts, the sizes that the row is for, and what they note on the way.</summary>
+internal sealed class RowContext
+{
+    private readonly Dictionary<string, NamedNumber> _numbers;
+
+    public RowContext(SourceText source, PatternFacts facts, StitchBook book, FindingBag bag, CompileOptions options)
+    {
+        Source = source;
+        Facts = facts;
+        Book = book;
+        Bag = bag;
+        Options = options;
+        _numbers = facts.Numbers.DistinctBy(n => n.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(n => n.Name, StringComparer.OrdinalIgnoreCase);
+    }
+
+    public SourceText Source { get; }
+
+    public PatternFacts Facts { get; }
+
+    public StitchBook Book { get; }
+
+    public FindingBag Bag { get; }
+
+    public CompileOptions Options { get; }
+
+    public int SizeCount => Facts.Sizes.Count;
+
+    /// <summary>The sizes that the row is for; empty for all.</summary>
+    public ImmutableArray<int> Scope { get; set; } = [];
+
+    /// <summary>The end of the row's body: a lone bracketed number there may be a count.</summary>
+    public int RowEnd { get; set; }
+
+    /// <summary>Set when a number of the row cannot be used, so that the row is taken on trust.</summary>
+    public bool HasBadNumber { get; set; }
+
+    /// <summary>Counts found inside phrases.</summary>
+    public List<Claim> Claims { get; } = [];
+
+    /// <summary>Operations met, in order.</summary>
+    public List<(Operation Operation, string Said, TextSpan Span)> Used { get; } = [];
+
+    public void Use(Operation operation, TextSpan span) => Used.Add((operation, Source.ToString(span), span));
+
+    /// <summary>A number of the row as an amount, one value a size; problems are reported once and leave it empty.</summary>
+    public Amount AmountOf(Lexeme lexeme) => lexeme.Atom.Kind == TokenKind.Placeholder ? Named(lexeme.Atom) : AmountOf(lexeme.Number!);
+
+    public Amount AmountOf(SizedNumber number)
+    {
+        if (SizeCount == 1 && number.Values.Length == 2 && number.Span.End >= RowEnd - 1 && Whole(number.Values[1]) is { } stated)
+        {
+            // "k4 (20)" in a pattern of one size: the bracket is the row's count.
+            Claims.Add(new Claim(number.Span, ClaimKind.Total, PerSize.Shared<int?>(stated)));
+            return new Amount(PerSize.Shared(Whole(number.Values[0])), number.Span);
+        }
+
+        return new Amount(Spread(number) ?? Unknown(), number.Span);
+    }
+
+    public static Amount Constant(int value, TextSpan origin) => new(PerSize.Shared<int?>(value), origin);
+
+    public static Amount Negative(Amount amount) => amount with { Values = amount.Values.Map(v => -v) };
+
+    public static Amount Times(Amount amount, int factor) => amount with { Values = amount.Values.Map(v => v is { } n ? Clamp((long)n * factor) : (int?)null) };
+
+    /// <summary>The values of a list laid out over the sizes; null, with a finding, when their number fits neither all sizes nor those the row is for.</summary>
+    public PerSize<int?>? Spread(SizedNumber number)
+    {
+        var values = number.Values;
+        if (values.Length == 1)
+        {
+            if (Whole(values[0]) is { } one)
+            {
+                return PerSize.Shared<int?>(one);
+            }
+
+            HasBadNumber = true;
+            return null;
+        }
+
+        if (values.Length == SizeCount)
+        {
+            return PerSize.Each([.. values.Select(Whole)]);
+        }
+
+        if (!Scope.IsEmpty && values.Length == Scope.Length)
+        {
+            var each = new int?[SizeCount];
+            for (var i = 0; i < Scope.Length; i++)
+            {
+                each[Scope[i]] = Whole(values[i]);
+            }
+
+            return PerSize.Each([.. each]);
+        }
+
+        var sizes = Scope.IsEmpty ? Facts.Sizes.Names : [.. Scope.Select(i => Facts.Sizes.Names[i])];
+        var many = sizes.Length == 1 ? "there is one size" : $"there are {Wording.Number(sizes.Length)} sizes";
+        Bag.Add(new Finding(RowRules.WrongNumberOfValues, Source, number.Span, $"this list has {Wording.Number(values.Length)} values, but {many}")
+        {
+            Help = sizes.Length == 1 ? "give one number, or name the sizes in the header" : $"give one number for each of {string.Join(", ", sizes)}; write - for a size that skips it",
+            Sizes = Scope,
+        });
+        HasBadNumber = true;
+        return null;
+    }
+
+    private static PerSize<int?> Unknown() => PerSize.Shared<int?>(null);
+
+    private Amount Named(Atom placeholder)
+    {
+        var name = placeholder.Text.Trim('{', '}');
+        if (_numbers.TryGetValue(name, out var number))
+        {
+            return new Amount(number.Values.Map(q => q is null ? null : Whole(q.Value)), placeholder.Span);
+        }
+
+        HasBadNumber = true;
+        return new Amount(Unknown(), placeholder.Span);
+    }
+
+    private static int? Whole(decimal? value) => value is { } v && v == decimal.Truncate(v) ? Clamp(v > long.MaxValue ? long.MaxValue : (long)v) : null;
+
+    private static int Clamp(long value) => (int)Math.Clamp(value, -1_000_000_000, 1_000_000_000);
+}

@@ -1,0 +1,138 @@
+using System.Collections.Frozen;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>
+/// What a phrase may say beside stitches: casting on and off, holders, markers, joins, turns, remarks. Each way to say it is one line.
+/// A phrase is tried against the lines in order; patterns are explained at <see cref="PhrasePattern"/>.
+/// </summary>
+internal static class RowPhrases
+{
+    private delegate Step? Maker(PhraseMatch match, RowContext context);
+
+    private sealed record Entry(PhrasePattern Pattern, Maker Make);
+
+    private static readonly Lazy<FrozenDictionary<string, Entry[]>> ByFirstWord = new(Index);
+
+    private static IEnumerable<(string Pattern, Maker Make)> Table()
+    {
+        // Casting on.
+        yield return ("at end of? row|rnd co a? more? {n} st? ...", (m, c) => new CastOnStep(m.Span, c.AmountOf(m.Numbers[0]), AtEnd: true));
+        yield return ("co a? more? {n} more? st? at end ...", (m, c) => new CastOnStep(m.Span, c.AmountOf(m.Numbers[0]), AtEnd: true));
+        yield return ("co a? more? {n} more? {w}? st? ...", (m, c) => new CastOnStep(m.Span, c.AmountOf(m.Numbers[0]), AtEnd: false));
+        yield return ("provisionally co {n} st? ...", (m, c) => new CastOnStep(m.Span, c.AmountOf(m.Numbers[0]), AtEnd: false));
+
+        // Binding off and closing.
+        yield return ("bo the? all|rem all|rem|the? {n} {w}? st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
+        yield return ("bo all|rem|the? all|rem|st? st? to end ...", All);
+        yield return ("bo all|rem|the? all|rem|st? st? ...", (m, c) => m.Numbers.Count == 0 ? All(m, c) : null);
+        yield return ("bo next|first|center? {n} center? st? ...", (m, c) => new BindOffStep(m.Span, c.AmountOf(m.Numbers[0]), null, null));
+        yield return ("cut|break ... draw-through the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
+        yield return ("cut|break ... draw-through ...", All);
+        yield return ("and? draw-through the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
+        yield return ("and? draw-through ...", All);
+        yield return ("graft|close the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
+        yield return ("graft ...", All);
+
+        // Holders.
+        yield return ("place|sl|put|leave|transfer|move this {n}? {w}? st on|onto|to|in ... hold|holder ...", (m, c) => new HoldStep(m.Span, m.Numbers.Count > 0 ? c.AmountOf(m.Numbers[0]) : null, FromRight: true));
+        yield return ("place|sl|put|leave|transfer|move the? next|foll|first|rem {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
+        yield return ("place|sl|put|leave|transfer|move {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
+        yield return ("place|sl|put|leave|transfer|move the? all|rem rem? st ... hold|holder ...", (m, _) => new HoldStep(m.Span, null, FromRight: false));
+        yield return ("place|return|transfer|move|sl the? hold ... st ... needle ...", (m, _) => new ReturnStep(m.Span, null));
+        yield return ("place|return|transfer|move|sl the? {n} hold st ... needle ...", (m, c) => new ReturnStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("sl this {n}? st back to left-needle and k|p this again ...", Remark);
+
+        // Picking up.
+        yield return ("with rs|ws facing pu {n} ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("pu {n} {w}? st ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("then? {n} st along|up|down ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("k|p|work the? {n} provisional st ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
+
+        // Cable needle.
+        yield return ("sl the? next? {n} st? to|on|onto a? cn ...", (m, c) => new CableNeedleStep(m.Span, c.AmountOf(m.Numbers[0]), null));
+        yield return ("hold|leave in|at|to front|back ...", Remark);
+        yield return ("and hold|leave in|at|to front|back ...", Remark);
+
+        // Ring, rows, turns.
+        yield return ("join ...", (m, c) => new JoinStep(m.Span, IntoRound: true));
+        yield return ("turn work|and|the? ...", (m, _) => new TurnStep(m.Span, Wraps: false));
+        yield return ("w&t", (m, _) => new TurnStep(m.Span, Wraps: true));
+        yield return ("do not turn ...", (m, _) => new SlideStep(m.Span));
+        yield return ("slide ...", (m, _) => new SlideStep(m.Span));
+        yield return ("work back and forth ...", (m, _) => new JoinStep(m.Span, IntoRound: false));
+        yield return ("cont in rnd ...", (m, _) => new JoinStep(m.Span, IntoRound: true));
+
+        // Increases and decreases somewhere in the row.
+        yield return ("inc {n} st? evenly ...", (m, c) => new SpreadStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("dec {n} st? evenly ...", (m, c) => new SpreadStep(m.Span, RowContext.Negative(c.AmountOf(m.Numbers[0]))));
+        yield return ("inc {n} st? in|at the? center ...", (m, c) => new SpreadStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("dec {n} st? in|at the? center ...", (m, c) => new SpreadStep(m.Span, RowContext.Negative(c.AmountOf(m.Numbers[0]))));
+        yield return ("inc {n} st? at? each end and {n} st? in|at the? center ...", (m, c) => EndsAndCentre(m, c, 1));
+        yield return ("dec {n} st? at? each end and {n} st? in|at the? center ...", (m, c) => EndsAndCentre(m, c, -1));
+        yield return ("inc {n} st? at? each end", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), 2)));
+        yield return ("dec {n} st? at? each end", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), -2)));
+
+        // Words that change nothing.
+        foreach (var words in new[]
+                 {
+                     "change ...", "switch ...", "weave ...", "fasten off ...", "being careful ...", "taking care ...", "making sure ...", "stuff ...", "note ...", "tip ...", "cut|break yarn|wool|off ...",
+                     "cut|break mc|cc|a|b|c|the ...", "leave|leaving a ...", "leave an ...", "leaving ...", "drop yarn|mc|cc|a|b ...", "attach ...", "rejoin yarn|mc|cc|to|with ...", "carry ...", "rs|ws facing ...", "with rs|ws facing",
+                     "with the? rs|ws facing ...", "and? secure ...", "do not stretch ...", "do not ...", "resolving ...", "knitting|picking|hiding wraps ...", "using ...", "with ...", "end with|after|on a? rs|ws row ...", "end with ...", "needle {n}",
+                     "on needle {n}", "for ...", "removing ...", "as-set", "as before", "row|rnd is now ...", "beg of rnd ...", "all sizes", "pull ...", "and? pull|draw tight ...", "and? fasten ...", "{n} on each of {n} needle", "{n} st on each of {n} needle",
+                     "and? hide ...", "this is|counts|forms ...", "you will ...", "repeat m", "tie ...", "sew ...", "block ...", "tighten ...", "set aside ...", "beg with row|rnd {n} ...", "all sizes ...", "divide ... evenly ...", "distribute ...", "arrange ...", "cont with ...",
+                 })
+        {
+            yield return (words, Remark);
+        }
+    }
+
+    /// <summary>The step that the words from the cursor to the end of the phrase say, or null with the cursor unmoved.</summary>
+    public static Step? TryRead(PhraseCursor cursor, RowContext context)
+    {
+        if (cursor.Peek() is not { } first)
+        {
+            return null;
+        }
+
+        foreach (var key in (ReadOnlySpan<string>)[first.Norm, ""])
+        {
+            if (!ByFirstWord.Value.TryGetValue(key, out var entries))
+            {
+                continue;
+            }
+
+            foreach (var entry in entries)
+            {
+                if (entry.Pattern.Match(cursor.Lexemes, cursor.At) is { } match && entry.Make is not null && entry.Make(match, context) is { } step)
+                {
+                    cursor.At = match.End;
+                    return step;
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static BindOffStep All(PhraseMatch match, RowContext context) => new(match.Span, null, null, null);
+
+    private static RemarkStep Remark(PhraseMatch match, RowContext context) => new(match.Span);
+
+    private static SpreadStep EndsAndCentre(PhraseMatch match, RowContext context, int sign)
+    {
+        var (ends, centre) = (context.AmountOf(match.Numbers[0]), context.AmountOf(match.Numbers[1]));
+        var both = Enumerable.Range(0, context.SizeCount).Select(i => ends[i] is { } e && centre[i] is { } c ? (int?)(sign * ((2 * e) + c)) : null);
+        return new SpreadStep(match.Span, new Amount(PerSize.Each([.. both]), match.Span));
+    }
+
+    private static FrozenDictionary<string, Entry[]> Index()
+    {
+        var entries = Table().Where(line => line.Make is not null).Select(line => new Entry(new PhrasePattern(line.Pattern), line.Make));
+        return entries
+            .SelectMany(e => (e.Pattern.FirstWords ?? "").Split('|').Select(word => (word, e)))
+            .GroupBy(x => x.word, StringComparer.Ordinal)
+            .ToFrozenDictionary(g => g.Key, g => g.Select(x => x.e).ToArray(), StringComparer.Ordinal);
+    }
+}

@@ -1,0 +1,256 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>
+/// Reads shaping over several rows: "dec 1 st each end of every RS row 6 times", "BO 4 sts at beg of next 2 rows", and, behind it,
+/// "then every 4th row 3 times" or "3 sts at beg of foll 2 rows", which go on with the same verb.
+/// </summary>
+internal sealed class ShapingReader
+{
+    private int _sign;
+    private Amount? _perRow;
+    private int _edges = 1;
+    private bool _neckFirst;
+
+    /// <summary>Forgets the verb: a new row begins.</summary>
+    public void Reset()
+    {
+        _sign = 0;
+        _perRow = null;
+        _edges = 1;
+        _neckFirst = false;
+    }
+
+    /// <summary>The shaping that the words from the cursor to the end of the phrase say, or null with the cursor unmoved.</summary>
+    public RowsStep? TryRead(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        var (sign, perRow, edges) = (_sign, _perRow, _edges);
+        var stretches = ImmutableArray.CreateBuilder<ShapingStretch>();
+        c.Eat("and");
+        c.Eat("then");
+        if (EdgePlace(c) is { } first && c.IsDone)
+        {
+            _edges = first;
+            _neckFirst = true;
+            return new ShapingStep(c.SpanFrom(start), []);
+        }
+
+        if (Verb(c, context) && Schedule(c, context, stretches))
+        {
+            while (!c.IsDone && c.Eat("then") && (Verb(c, context) || true) && Schedule(c, context, stretches))
+            {
+            }
+
+            if (c.IsDone)
+            {
+                return new ShapingStep(c.SpanFrom(start), stretches.ToImmutable());
+            }
+        }
+
+        (_sign, _perRow, _edges) = (sign, perRow, edges);
+        c.At = start;
+        return null;
+    }
+
+    /// <summary>"dec 1 st at each end of", "BO 4 sts at beg of"; without a verb the last one goes on ("3 sts at beg of ...", "every 4th row ...").</summary>
+    private bool Verb(PhraseCursor c, RowContext context)
+    {
+        var verb = c.Is("inc|co") ? 1 : c.Is("dec|bo") ? -1 : 0;
+        if (verb != 0)
+        {
+            c.At++;
+            _sign = verb;
+            _perRow = null;
+            if (!_neckFirst)
+            {
+                _edges = 1;
+            }
+        }
+
+        if (_sign == 0)
+        {
+            return false;
+        }
+
+        if (c.IsNumber() && (c.Is("st", 1) || verb != 0))
+        {
+            _perRow = context.AmountOf(c.EatNumber()!);
+            c.Eat("st");
+        }
+        else if (verb != 0)
+        {
+            return false;
+        }
+
+        if (EdgePlace(c) is { } edges)
+        {
+            _edges = edges;
+        }
+
+        return _perRow is not null;
+    }
+
+    private static int? EdgePlace(PhraseCursor c)
+    {
+        var start = c.At;
+        c.Eat("at|on");
+        c.Eat("the");
+        if (c.Eat("each|both") && c.Eat("end|side|edge"))
+        {
+            c.Eat("of");
+            return 2;
+        }
+
+        if (c.Eat("beg|end|neck|armhole|side|front|shoulder|center|sleeve|raglan"))
+        {
+            c.Eat("edge");
+            c.Eat("of|on");
+            return 1;
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    private bool Schedule(PhraseCursor c, RowContext context, ImmutableArray<ShapingStretch>.Builder stretches)
+    {
+        var change = RowContext.Times(_perRow!, _sign * _edges);
+        c.Eat("of|on|in|at");
+        c.Eat("the");
+
+        // "BO 3 sts once, then 2 sts twice": only behind "at neck edge".
+        if (_neckFirst && TimesReader.TryRead(c, context) is { } plain)
+        {
+            stretches.Add(new ShapingStretch(change, plain, null));
+            return true;
+        }
+
+        var start = c.At;
+        var next = c.Eat("next|first");
+        var ordinalStart = !next && c.Peek()?.Number is { IsOrdinal: true } && c.Is("and", 1);
+        if (ordinalStart)
+        {
+            c.At++;
+        }
+
+        if ((next || ordinalStart) && c.Eat("and"))
+        {
+            c.Eat("then");
+            if (c.Eat("every|each"))
+            {
+                c.Eat("foll");
+                Interval(c);
+                return c.Eat("row|rnd") && Until(c, context, change, stretches, plusOne: false);
+            }
+
+            c.Eat("foll");
+            if (c.IsNumber())
+            {
+                var more = context.AmountOf(c.EatNumber()!);
+                c.Eat("foll");
+                Interval(c);
+                c.Eat("foll");
+                if (!c.Eat("row|rnd"))
+                {
+                    return false;
+                }
+
+                stretches.Add(new ShapingStretch(change, more with { Values = more.Values.Map(v => v + 1) }, null));
+                return Tail(c, context, change, stretches);
+            }
+
+            return false;
+        }
+
+        c.At = start;
+        if (c.Eat("next|foll") || (c.Peek()?.IsNumber == true && !c.Is("row|rnd|st|times", 1) && false))
+        {
+            c.Eat("foll|next");
+            var rows = c.EatNumber();
+            Interval(c);
+            c.Eat("foll");
+            if (!c.Eat("row|rnd"))
+            {
+                return false;
+            }
+
+            stretches.Add(new ShapingStretch(change, rows is null ? RowContext.Constant(1, c.SpanFrom(start)) : context.AmountOf(rows), null));
+            return Tail(c, context, change, stretches);
+        }
+
+        if (c.Eat("every|each"))
+        {
+            c.Eat("foll");
+            Interval(c);
+            c.Eat("foll");
+            if (!c.Eat("row|rnd"))
+            {
+                return false;
+            }
+
+            return Until(c, context, change, stretches, plusOne: false);
+        }
+
+        // "rows 3, 5 and 7" is cut at commas by the parser; "row 3" alone is one row.
+        if (c.Eat("row|rnd") && c.EatNumber() is not null)
+        {
+            var count = 1;
+            while (c.Eat("and|&") && c.EatNumber() is not null)
+            {
+                count++;
+            }
+
+            stretches.Add(new ShapingStretch(change, RowContext.Constant(count, c.SpanFrom(start)), null));
+            return true;
+        }
+
+        return false;
+    }
+
+    private static void Interval(PhraseCursor c)
+    {
+        while (c.Eat("alt|other|rs|ws|even|odd|foll") || (c.Peek() is { IsNumber: true } && c.Is("row|rnd|foll", 1)))
+        {
+            if (c.Peek() is { IsNumber: true } && c.Is("row|rnd|foll", 1))
+            {
+                c.At++;
+            }
+        }
+    }
+
+    private static bool Until(PhraseCursor c, RowContext context, Amount change, ImmutableArray<ShapingStretch>.Builder stretches, bool plusOne)
+    {
+        _ = plusOne;
+        c.EatAll("a", "total", "of");
+        if (TimesReader.TryRead(c, context) is { } times)
+        {
+            c.EatAll("in", "total");
+            stretches.Add(new ShapingStretch(change, times, null));
+            return true;
+        }
+
+        if (c.Eat("to|until"))
+        {
+            c.Eat("there|you");
+            c.Eat("are|have");
+            if (c.EatNumber() is { } count && (c.Eat("st") || c.Eat("rem")))
+            {
+                c.Eat("rem|left");
+                stretches.Add(new ShapingStretch(change, null, context.AmountOf(count)));
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Tail(PhraseCursor c, RowContext context, Amount change, ImmutableArray<ShapingStretch>.Builder stretches)
+    {
+        _ = (context, change, stretches);
+        c.EatAll("all", "sizes");
+        return true;
+    }
+}

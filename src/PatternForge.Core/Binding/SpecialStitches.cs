@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>
+/// Makes operations of the stitches that a header defines. What one takes and makes comes from its own <c>takes</c> and <c>makes</c>, else from its
+/// "how" in the notation, else from the trade's stitch of the same name or meaning.
+/// </summary>
+internal static class SpecialStitches
+{
+    /// <summary>The operations, in the header's order; a definition whose counts cannot be known is left out of the arithmetic by taking and making null.</summary>
+    public static ImmutableArray<Operation> Bind(PatternFacts facts, StitchBook book, CompileOptions options)
+    {
+        var operations = ImmutableArray.CreateBuilder<Operation>();
+        foreach (var definition in facts.Stitches)
+        {
+            if (Make(definition, facts, book, options) is { } operation)
+            {
+                operations.Add(operation);
+                book.Define(operations);
+            }
+        }
+
+        return operations.ToImmutable();
+    }
+
+    private static Operation? Make(StitchDefinition definition, PatternFacts facts, StitchBook book, CompileOptions options)
+    {
+        var known = book.Find(definition.Name) ?? Known(definition.How, book) ?? (definition.FullName is { } full ? Known(full, book) : null);
+        var (takes, makes) = (definition.Takes, definition.Makes);
+        if (takes is null || makes is null)
+        {
+            var counted = Count(definition.How, facts, book, options);
+            takes ??= counted?.Takes ?? known?.Takes;
+            makes ??= counted?.Makes ?? (known is null ? null : known.Makes - known.PassesOver);
+        }
+
+        if (takes is null || makes is null)
+        {
+            return null;
+        }
+
+        var name = definition.Name.Trim().TrimEnd('.');
+        return new Operation
+        {
+            Id = name,
+            Craft = facts.Craft,
+            Names = [new OperationName(Dialect.Any, name)],
+            Spoken = definition.FullName ?? known?.Spoken ?? name,
+            Definition = definition.How,
+            Takes = takes.Value,
+            Makes = makes.Value,
+            Family = known?.Family ?? Family.Special,
+            Gives = known?.Gives ?? (takes == 0 ? StitchKind.Increase : takes > makes ? StitchKind.Decrease : StitchKind.Special),
+            Difficulty = known?.Difficulty ?? Difficulty.Intermediate,
+            Lean = known?.Lean ?? Lean.None,
+            Symbol = known?.Symbol,
+            IsSpecial = true,
+        };
+    }
+
+    private static Operation? Known(string words, StitchBook book) => book.Find(words.Split([';', ',', '.'], 2)[0].Trim());
+
+    /// <summary>Works the "how" once: what its steps take and make. Null when it cannot be read as notation.</summary>
+    private static (int Takes, int Makes)? Count(string how, PatternFacts facts, StitchBook book, CompileOptions options)
+    {
+        var source = new SourceText("", how);
+        var bag = new FindingBag(source);
+        var nodes = RowParser.ParseSteps(source, new TextSpan(0, how.Length), bag, options.MaxDepth);
+        var context = new RowContext(source, facts with { Sizes = SizeSet.One }, book, bag, options) { RowEnd = int.MaxValue };
+        var body = RowBinder.Bind(nodes, context);
+        if (bag.Count > 0 || body.HasUnread || body.Steps.IsEmpty)
+        {
+            return null;
+        }
+
+        var (takes, makes) = (0, 0);
+        var known = true;
+        Add(body.Steps, 1, ref takes, ref makes, ref known);
+        return known && takes is >= 0 and < 1000 && makes is >= 0 and < 1000 && takes + makes > 0 ? (takes, makes) : null;
+    }
+
+    private static void Add(ImmutableArray<Step> steps, int times, ref int takes, ref int makes, ref bool known)
+    {
+        foreach (var step in steps)
+        {
+            switch (step)
+            {
+                case OperationStep operation:
+                    var n = times * Math.Clamp(operation.Times?[0] ?? 1, 0, 1000);
+                    takes += n * operation.Operation.Takes;
+                    makes += n * (operation.Operation.Makes - operation.Operation.PassesOver);
+                    break;
+                case IncreaseStep increase:
+                    takes += times * (increase.Times?[0] ?? 1);
+                    makes += 2 * times * (increase.Times?[0] ?? 1);
+                    break;
+                case CableNeedleStep { WorkedAs: null } hold:
+                    takes += hold.Stitches?[0] ?? 0;
+                    break;
+                case CableNeedleStep worked:
+                    makes += worked.Stitches?[0] ?? 0;
+                    break;
+                case GroupStep group:
+                    Add(group.Body, times * Math.Clamp(group.Times?[0] ?? 1, 0, 1000), ref takes, ref makes, ref known);
+                    break;
+                case InOneStitchStep one:
+                    var (innerTakes, innerMakes) = (0, 0);
+                    Add(one.Body, 1, ref innerTakes, ref innerMakes, ref known);
+                    takes += times;
+                    makes += times * innerMakes;
+                    break;
+                case RemarkStep or MarkerStep or SentenceStep or TurnStep or SlideStep:
+                    break;
+                default:
+                    known = false;
+                    break;
+            }
+
+            if (takes > 100_000 || makes > 100_000)
+            {
+                known = false;
+                return;
+            }
+        }
+    }
+}

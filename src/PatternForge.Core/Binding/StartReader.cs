@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>
+/// Reads a starting line (NOTATION 4b): "Begin with 34 (38, 42) sts.", "Begin with 80 sts, in the round, with markers after sts 14, 40 and 54.",
+/// "... with 10 sts on each of 2 needles".
+/// </summary>
+internal static class StartReader
+{
+    /// <summary>The starting line that begins at a phrase, and the last node it takes; null when it is something else.</summary>
+    public static StartStep? TryRead(ImmutableArray<StepNode> nodes, int at, RowContext context, out int last)
+    {
+        last = at;
+        var atoms = ImmutableArray.CreateBuilder<Atom>();
+        for (var i = at; i < nodes.Length && nodes[i] is PhraseNode phrase && (i == at || phrase.Before is Separator.Comma or Separator.None); i++)
+        {
+            atoms.AddRange(phrase.Atoms);
+            last = i;
+        }
+
+        var c = new PhraseCursor(Vocabulary.Normalise(atoms));
+        if (!c.EatAll("beg", "with") || c.EatNumber() is not { } number || !c.Eat("st"))
+        {
+            return null;
+        }
+
+        var step = new StartStep(c.SpanFrom(0), context.AmountOf(number));
+        while (!c.IsDone)
+        {
+            if (c.EatAll("in", "the", "rnd"))
+            {
+                step = step with { InTheRound = true };
+            }
+            else if (c.EatAll("in", "row"))
+            {
+                step = step with { InTheRound = false };
+            }
+            else if (c.Eat("with") || c.Eat("and"))
+            {
+                c.Eat("a");
+                if (c.Eat("m"))
+                {
+                    if (!(c.Eat("after") && c.Eat("st")))
+                    {
+                        return null;
+                    }
+
+                    var markers = ImmutableArray.CreateBuilder<Amount>();
+                    while (c.EatNumber() is { } place)
+                    {
+                        markers.Add(context.AmountOf(place));
+                        c.Eat("and");
+                    }
+
+                    step = step with { Markers = markers.ToImmutable() };
+                }
+                else if (c.EatNumber() is { } each && c.Eat("st") && c.EatAll("on", "each", "of") && c.EatNumber() is { } needles && c.Eat("needle"))
+                {
+                    var amount = context.AmountOf(each);
+                    var count = (int)Math.Clamp(needles.Number?.Values[0] ?? 1, 1, 8);
+                    step = step with { Needles = [.. Enumerable.Repeat(amount, count)] };
+                }
+                else
+                {
+                    return null;
+                }
+            }
+            else
+            {
+                return null;
+            }
+        }
+
+        return step with { Origin = c.SpanFrom(0) };
+    }
+}

@@ -1,0 +1,101 @@
+using System.Collections.Frozen;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>All stitches that a pattern's rows may name: those its header defines, then those of its craft.</summary>
+internal sealed class StitchBook
+{
+    /// <summary>A stitch in whatever pattern is in force.</summary>
+    public static Operation InPattern { get; } = new()
+    {
+        Id = "work",
+        Craft = Craft.Knitting,
+        Names = [new OperationName(Dialect.Any, "work")],
+        Spoken = "work in pattern",
+        Definition = "Work the stitch as the pattern in force has it.",
+        Takes = 1,
+        Makes = 1,
+        Family = Family.Basic,
+        Gives = StitchKind.InPattern,
+        Symbol = "work",
+    };
+
+    private readonly Craft _craft;
+    private readonly Dialect _dialect;
+    private FrozenDictionary<string, Operation> _special = FrozenDictionary<string, Operation>.Empty;
+
+    public StitchBook(PatternFacts facts)
+    {
+        _craft = facts.Craft;
+        _dialect = facts.Terms?.Value ?? Dialect.Any;
+        Knit = Get("k");
+        Purl = Get("p");
+        Kfb = Get("kfb");
+        MakeOne = Get("m1");
+        YarnOver = Get("yo");
+        Slip = Get("sl");
+    }
+
+    public Operation Knit { get; }
+
+    public Operation Purl { get; }
+
+    public Operation Kfb { get; }
+
+    public Operation MakeOne { get; }
+
+    public Operation YarnOver { get; }
+
+    public Operation Slip { get; }
+
+    /// <summary>Longest name of a special stitch in words.</summary>
+    public int LongestSpecial { get; private set; } = 1;
+
+    public void Define(IEnumerable<Operation> special)
+    {
+        var byName = new Dictionary<string, Operation>(StringComparer.Ordinal);
+        foreach (var operation in special)
+        {
+            byName.TryAdd(Squeeze(operation.Id), operation);
+            LongestSpecial = Math.Max(LongestSpecial, operation.Id.Count(c => c is ' ' or '/') * 2 + 1);
+        }
+
+        _special = byName.ToFrozenDictionary(StringComparer.Ordinal);
+    }
+
+    /// <summary>True when the header defines a stitch of this name.</summary>
+    public bool IsSpecial(string name) => _special.ContainsKey(Squeeze(name));
+
+    /// <summary>The operation of that name, whatever its spelling; null when nobody knows it.</summary>
+    public Operation? Find(string name)
+    {
+        if (name.Length > 48)
+        {
+            return null;
+        }
+
+        return _special.TryGetValue(Squeeze(name), out var special) ? special : OperationTable.Find(_craft, Dialect.Any, name);
+    }
+
+    /// <summary>Names near a misspelt one.</summary>
+    public IEnumerable<string> Names => _special.Values.Select(o => o.Id).Concat(OperationTable.NamesOf(_craft, _dialect, spoken: false));
+
+    private static string Squeeze(string name)
+    {
+        Span<char> room = stackalloc char[Math.Min(name.Length, 64)];
+        var length = 0;
+        foreach (var c in name)
+        {
+            if (c is not (' ' or '-' or '.') && length < room.Length)
+            {
+                room[length++] = char.ToLowerInvariant(c);
+            }
+        }
+
+        return room[..length].ToString();
+    }
+
+    private static Operation Get(string id) => OperationTable.Find(Craft.Knitting, Dialect.Any, id) ?? throw new InvalidOperationException($"The stitch table lacks {id}.");
+}

@@ -1,0 +1,365 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Reads one stitch with its number or its extent: "k2", "ssk", "k to last 3 sts", "K2tog 3 times", "inc in next st", "sl 1 wyif".</summary>
+internal static class StitchReader
+{
+    private const int MostAtoms = 7;
+    private const string PlainStitch = "k|p|work|patt|rib|in-patt";
+
+    /// <summary>The step at the cursor, or null with the cursor unmoved.</summary>
+    public static Step? TryRead(PhraseCursor cursor, RowContext context)
+    {
+        var start = cursor.At;
+        var used = context.Used.Count;
+        var step = Increase(cursor, context) ?? Named(cursor, context);
+        if (step is null)
+        {
+            cursor.At = start;
+            context.Used.RemoveRange(used, context.Used.Count - used);
+        }
+
+        return step;
+    }
+
+    /// <summary>"inc": where it says into which stitch it is a kfb, else it may be either.</summary>
+    private static Step? Increase(PhraseCursor c, RowContext context)
+    {
+        if (!c.Is("inc") || context.Book.IsSpecial(c.Peek()!.Atom.Text))
+        {
+            return null;
+        }
+
+        var start = c.At;
+        c.At++;
+        var number = c.EatNumber();
+        c.Eat("st");
+        if (c.Is("evenly|each|at"))
+        {
+            return null; // shaping, not a stitch
+        }
+
+        if (c.Eat("in|into"))
+        {
+            c.Eat("the");
+            if (c.Eat("center"))
+            {
+                return null;
+            }
+
+            if (c.Eat("next|first|last|foll|this|same"))
+            {
+                var many = c.EatNumber();
+                c.Eat("st");
+                context.Use(context.Book.Kfb, c.SpanFrom(start));
+                return new OperationStep(c.SpanFrom(start), context.Book.Kfb, many is null ? null : context.AmountOf(many));
+            }
+
+            c.Eat("each|every|all");
+            c.Eat("of");
+            c.Eat("next|foll");
+            var each = c.EatNumber();
+            if (!c.Eat("st"))
+            {
+                return null;
+            }
+
+            context.Use(context.Book.Kfb, c.SpanFrom(start));
+            if (each is not null)
+            {
+                return new OperationStep(c.SpanFrom(start), context.Book.Kfb, context.AmountOf(each));
+            }
+
+            TargetReader.EatWholeRow(c);
+            return new RunStep(c.SpanFrom(start), context.Book.Kfb, new Target(Extent.End));
+        }
+
+        if (!c.IsDone && number is not null && c.Is("between"))
+        {
+            return null;
+        }
+
+        var times = number is null ? null : context.AmountOf(number);
+        context.Use(context.Book.Kfb, c.SpanFrom(start));
+        return new IncreaseStep(c.SpanFrom(start), context.Book.Kfb, context.Book.MakeOne, Multiply(times, TimesReader.TryRead(c, context)));
+    }
+
+    private static Step? Named(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        var (operation, count) = OperationAt(c, context);
+        if (operation is null)
+        {
+            return null;
+        }
+
+        Modifiers(c);
+        if (c.Is("hold") && c.IsNumber(1))
+        {
+            c.At++;
+        }
+
+        if (c.Is("across") && c.IsNumber(1))
+        {
+            c.At++;
+        }
+
+        if (count is null && c.IsNumber() && !(c.Peek(1)?.Is("times") == true))
+        {
+            count = context.AmountOf(c.EatNumber()!);
+        }
+
+        Modifiers(c);
+        Noun(c);
+        Modifiers(c);
+        Step? step = null;
+        if (count is null && TargetReader.TryRead(c, context) is { } target)
+        {
+            Modifiers(c);
+            step = new RunStep(c.SpanFrom(start), operation, target);
+        }
+        else
+        {
+            Place(c, context, ref count, out var toEnd);
+            step = toEnd && count is null
+                ? new RunStep(c.SpanFrom(start), operation, new Target(Extent.End))
+                : new OperationStep(c.SpanFrom(start), operation, Multiply(count, TimesReader.TryRead(c, context)));
+        }
+
+        Modifiers(c);
+        context.Use(operation, c.SpanFrom(start));
+        return step;
+    }
+
+    /// <summary>True when a step is a plain stitch without a number, which alone in a row means all of them ("Knit.").</summary>
+    public static bool IsBarePlain(Step step) =>
+        step is OperationStep { Times: null, Operation: { Takes: 1, Makes: 1, Family: Family.Basic or Family.Brioche } };
+
+    private static Amount? Multiply(Amount? a, Amount? b)
+    {
+        if (a is null || b is null)
+        {
+            return a ?? b;
+        }
+
+        var each = Math.Max(a.Values.Values.Length, b.Values.Values.Length);
+        var values = ImmutableArray.CreateBuilder<int?>(each);
+        for (var i = 0; i < each; i++)
+        {
+            values.Add((int?)Math.Clamp((long)(a[i] ?? 0) * (b[i] ?? 0), 0, 1_000_000_000));
+        }
+
+        return new Amount(PerSize.Each(values.ToImmutable()), a.Origin.Cover(b.Origin));
+    }
+
+    /// <summary>The longest run of words that names a stitch.</summary>
+    private static (Operation? Operation, Amount? Count) OperationAt(PhraseCursor c, RowContext context)
+    {
+        if (c.Is("work|patt|rib") && !context.Book.IsSpecial(c.Peek()!.Atom.Text))
+        {
+            c.At++;
+            return (StitchBook.InPattern, null);
+        }
+
+        if (c.Is("edge") && c.Is("st", 1))
+        {
+            c.At += 2;
+            return (StitchBook.InPattern, RowContext.Constant(1, c.Peek(-1)!.Span));
+        }
+
+        var most = Math.Min(MostAtoms, c.Lexemes.Count - c.At);
+        for (var length = most; length >= 1; length--)
+        {
+            if (!MayBeOneName(c, length, context))
+            {
+                continue;
+            }
+
+            var span = c.Lexemes[c.At].Span.Cover(c.Lexemes[c.At + length - 1].Span);
+            if (span.Length > 60)
+            {
+                continue;
+            }
+
+            var name = length == 1 ? c.Lexemes[c.At].Atom.Text : context.Source.ToString(span);
+            if (c.Lexemes[c.At].Norm == "bo" || c.Lexemes[c.At].Norm == "co")
+            {
+                return default;
+            }
+
+            if (length == 1 && c.Lexemes[c.At].Atom.Number is { } list && c.Lexemes[c.At].Atom.Kind == TokenKind.Word)
+            {
+                // "k2 (3, 4)": the list belongs to the number at the word's end.
+                var (stem, _) = Split(name);
+                if (stem.Length > 0 && context.Book.Find(stem) is { } counted)
+                {
+                    c.At++;
+                    return (counted, context.AmountOf(list));
+                }
+
+                continue;
+            }
+
+            if (context.Book.Find(name) is { } operation)
+            {
+                c.At += length;
+                return (operation, null);
+            }
+
+            if (length == 1)
+            {
+                var (stem, digits) = Split(name);
+                if (stem.Length > 0 && digits >= 0 && context.Book.Find(stem) is { Takes: > 0 } or { Makes: > 0 } && context.Book.Find(stem) is { } known)
+                {
+                    c.At++;
+                    return (known, RowContext.Constant(digits, span));
+                }
+            }
+        }
+
+        return default;
+    }
+
+    /// <summary>"k5" is k and 5. A word without digits at its end gives -1.</summary>
+    public static (string Stem, int Digits) Split(string word)
+    {
+        var cut = word.Length;
+        while (cut > 0 && char.IsAsciiDigit(word[cut - 1]))
+        {
+            cut--;
+        }
+
+        if (cut == word.Length || cut == 0)
+        {
+            return (word, -1);
+        }
+
+        var digits = int.TryParse(word.AsSpan(cut), NumberStyles.None, CultureInfo.InvariantCulture, out var value) ? Math.Min(value, 1_000_000_000) : 1_000_000_000;
+        return (word[..cut].TrimEnd('-'), digits);
+    }
+
+    /// <summary>Words that are stitches by themselves are not parts of a longer name: "k1 yo k1" is three stitches, "k2 tog" is one.</summary>
+    private static bool MayBeOneName(PhraseCursor c, int length, RowContext context)
+    {
+        for (var i = 0; i < length; i++)
+        {
+            var lexeme = c.Lexemes[c.At + i];
+            if (lexeme.Atom.Kind is not (TokenKind.Word or TokenKind.Number or TokenKind.Slash) || lexeme.Number is { IsList: true })
+            {
+                return false;
+            }
+
+            if (i > 0 && lexeme.Atom.Kind == TokenKind.Word && lexeme.Norm is not ("tog" or "st" or "m"))
+            {
+                var (stem, digits) = Split(lexeme.Atom.Text);
+                if (context.Book.Find(lexeme.Atom.Text) is not null || (digits >= 0 && context.Book.Find(stem) is not null))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return length == 1 ? c.Lexemes[c.At].Atom.Kind == TokenKind.Word : c.Lexemes[c.At + length - 1].Atom.Kind == TokenKind.Word || c.Lexemes[c.At].Norm is "yo" or "m";
+    }
+
+    /// <summary>Words that say how and change no count.</summary>
+    public static void Modifiers(PhraseCursor c)
+    {
+        while (!c.IsDone)
+        {
+            if (c.Eat("tbl|wyif|wyib|kwise|pwise|knitwise|purlwise|loosely|tightly|firmly|very|purlwise|individually|singly|only"))
+            {
+                continue;
+            }
+
+            if (c.EatAll("through", "back", "loop|loops") || c.EatAll("through", "the", "back", "loop|loops") || c.EatAll("with", "yarn", "in", "front|back") || c.EatAll("with", "yarn", "at", "front|back")
+                || c.EatAll("as", "if", "to", "k|p") || c.EatAll("as", "though", "to", "k|p") || c.EatAll("one", "at", "a", "times")
+                || c.EatAll("as-set") || c.EatAll("in-patt", "as-set") || c.EatAll("in-patt") || c.EatAll("in", "patt"))
+            {
+                continue;
+            }
+
+            if (c.Is("in") && c.Is("rib|stst|garter|seed|moss|rev", 1))
+            {
+                c.At += 2;
+                while (c.Eat("st|stst"))
+                {
+                }
+
+                continue;
+            }
+
+            return;
+        }
+    }
+
+    /// <summary>"sts", "heel sts", "more sts", "of the held sts": what is counted.</summary>
+    public static void Noun(PhraseCursor c)
+    {
+        if (c.Eat("st"))
+        {
+            return;
+        }
+
+        // up to two words before "sts", none of which is a number or a place
+        for (var words = 1; words <= 2; words++)
+        {
+            if (c.Peek(words)?.Is("st") == true && Enumerable.Range(0, words).All(i => c.Peek(i) is { IsNumber: false, Atom.Kind: TokenKind.Word } w && w.Norm is not ("to" or "in" or "into" or "until" or "k" or "p" or "next" or "each" or "across" or "and" or "at")))
+            {
+                c.At += words + 1;
+                return;
+            }
+        }
+    }
+
+    private static void Place(PhraseCursor c, RowContext context, ref Amount? count, out bool toEnd)
+    {
+        toEnd = false;
+        var start = c.At;
+        if (!c.Eat("in|into|over|of"))
+        {
+            return;
+        }
+
+        c.Eat("the");
+        if (c.Eat("next|first|last|same|foll|this"))
+        {
+            if (c.EatNumber() is { } many)
+            {
+                count ??= context.AmountOf(many);
+            }
+
+            if (c.Eat("st|m") || c.Eat("yo|yo2"))
+            {
+                return;
+            }
+        }
+        else if (c.Eat("each|every"))
+        {
+            if (c.EatAll("of", "next") || c.EatAll("of", "the", "next") || c.Eat("next"))
+            {
+                if (c.EatNumber() is { } each)
+                {
+                    count ??= context.AmountOf(each);
+                }
+
+                c.Eat("st");
+                return;
+            }
+
+            if (c.Eat("st"))
+            {
+                TargetReader.EatWholeRow(c);
+                toEnd = true;
+                return;
+            }
+        }
+
+        c.At = start;
+    }
+}

@@ -1,0 +1,78 @@
+using System.Collections.Frozen;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>What to say about a word that no list knows.</summary>
+internal static class UnknownWords
+{
+    private static readonly FrozenSet<string> Plain = new[]
+    {
+        "a", "an", "the", "and", "of", "to", "on", "in", "it", "is", "at", "by", "for", "from", "then", "next", "off", "up", "all", "each", "end", "now", "with", "your", "you", "this", "that", "as", "or", "so", "not", "do", "if",
+        "be", "will", "once", "row", "yarn", "wool", "join", "turn", "cut", "both", "side", "edge", "over", "into", "mc", "cc", "b", "c", "d", "rs", "ws", "rib", "tie", "knot", "back", "here", "gap", "hem", "cuff", "body", "pm", "sm", "rm",
+    }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    private static readonly FrozenDictionary<string, string> CrochetOnly = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
+    {
+        ["sc"] = "a crochet stitch (single crochet)",
+        ["hdc"] = "a crochet stitch (half double crochet)",
+        ["htr"] = "a crochet stitch (half treble)",
+        ["dc"] = "a crochet stitch (double crochet)",
+        ["tr"] = "a crochet stitch (treble)",
+        ["dtr"] = "a crochet stitch (double treble)",
+        ["sc2tog"] = "a crochet decrease",
+        ["dc2tog"] = "a crochet decrease",
+        ["fpdc"] = "a crochet stitch (front post double crochet)",
+        ["bpdc"] = "a crochet stitch (back post double crochet)",
+    }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Words that read like an abbreviation of a stitch and are no plain English.</summary>
+    public static bool LooksLikeStitch(string word, bool alone)
+    {
+        if (Plain.Contains(word) || word.Length > 10 || TradeWords.Find(Dialect.Any, word) is not null)
+        {
+            return false;
+        }
+
+        var hasDigit = word.Any(char.IsAsciiDigit);
+        var hasInnerCapital = word.Skip(1).Any(char.IsUpper) && word.Any(char.IsLower);
+        return hasDigit || hasInnerCapital || (alone && word.Length <= 4) || word.Length <= 3;
+    }
+
+    /// <summary>What the word is in another craft; null when it is nothing there.</summary>
+    public static string? OtherCraft(string word, Craft craft)
+    {
+        var (stem, _) = StitchReader.Split(word);
+        return craft == Craft.Knitting ? CrochetOnly.GetValueOrDefault(stem) : null;
+    }
+
+    /// <summary>The craft as an adjective.</summary>
+    public static string CraftWord(Craft craft) => craft switch
+    {
+        Craft.Knitting => "knitting",
+        Craft.Crochet => "crochet",
+        _ => "Tunisian crochet",
+    };
+
+    /// <summary>Reports a stitch that nobody knows, with the nearest names.</summary>
+    public static void Report(Atom atom, RowContext context)
+    {
+        var word = atom.Text;
+        var repaired = word.Replace('O', '0').Replace('o', '0').Replace('l', '1').Replace('I', '1');
+        string help;
+        var (stem, digits) = StitchReader.Split(repaired);
+        if (repaired != word && digits >= 0 && context.Book.Find(stem) is not null && word.Length <= 5 && char.IsLetter(word[0]))
+        {
+            help = $"a letter stands where a figure is meant: `{repaired.ToLowerInvariant()}`?";
+        }
+        else
+        {
+            var near = Suggest.Nearest(word, context.Book.Names);
+            help = near.Count > 0 ? $"did you mean {string.Join(" or ", near.Select(n => $"`{n}`"))}? Or define `{word}` under `stitches` in the header" : $"define `{word}` under `stitches` in the header, or correct the spelling";
+        }
+
+        context.Bag.Add(RowRules.UnknownStitch, atom.Span, $"`{word}` is neither a stitch that the trade knows nor one that this pattern defines", help);
+    }
+}

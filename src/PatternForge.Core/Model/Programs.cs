@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Model;
+
+/// <summary>A step that stands for whole rows. It ends the row before it and begins none.</summary>
+public abstract record RowsStep(TextSpan Origin) : Step(Origin);
+
+/// <summary>So many rows in which the count stays as it is; null where a length says how many.</summary>
+public sealed record EvenRowsStep(TextSpan Origin, Amount? Rows) : RowsStep(Origin);
+
+/// <summary>How a repeat of whole rows ends.</summary>
+public enum RowsUntil
+{
+    /// <summary>After a number of times.</summary>
+    Times,
+
+    /// <summary>At a length, which is no matter of stitches.</summary>
+    Length,
+
+    /// <summary>When so many stitches are there.</summary>
+    Count,
+
+    /// <summary>Nothing is said: "Rep Rows 1-4 for patt."</summary>
+    Open,
+}
+
+/// <summary>Earlier rows worked again.</summary>
+public sealed record RepeatRowsStep(TextSpan Origin) : RowsStep(Origin)
+{
+    /// <summary>The row numbers, in order; empty when the last rows or a name are meant.</summary>
+    public ImmutableArray<int> Numbers { get; init; } = [];
+
+    /// <summary>How many of the last rows; null when numbers or a name are meant.</summary>
+    public Amount? Last { get; init; }
+
+    /// <summary>The name of the row, in lower case; null otherwise.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>Where the reference stands.</summary>
+    public TextSpan Reference { get; init; }
+
+    /// <summary>How it ends.</summary>
+    public RowsUntil Until { get; init; }
+
+    /// <summary>Times or stitches.</summary>
+    public Amount? Value { get; init; }
+
+    /// <summary>Worked rows between two of them that change nothing ("every 8th row").</summary>
+    public bool WithPlainRows { get; init; }
+
+    /// <summary>Changes to the last row's end ("ending k1"); empty for none.</summary>
+    public ImmutableArray<Step> Ending { get; init; } = [];
+}
+
+/// <summary>One stretch of a shaping: what a shaping row changes and how many there are.</summary>
+/// <param name="Change">Stitches more (or fewer, negative) in each shaping row.</param>
+/// <param name="Rows">How many shaping rows; null when <paramref name="ToCount"/> says where it ends.</param>
+/// <param name="ToCount">The count it ends at.</param>
+public sealed record ShapingStretch(Amount Change, Amount? Rows, Amount? ToCount);
+
+/// <summary>Shaping over several rows: "dec 1 st each end of every RS row 6 times", "BO 4 sts at beg of next 2 rows".</summary>
+public sealed record ShapingStep(TextSpan Origin, ImmutableArray<ShapingStretch> Stretches) : RowsStep(Origin);
+
+/// <summary>A starting line: the state is set here and is never itself wrong.</summary>
+public sealed record StartStep(TextSpan Origin, Amount Stitches) : RowsStep(Origin)
+{
+    /// <summary>Stitches before each marker.</summary>
+    public ImmutableArray<Amount> Markers { get; init; } = [];
+
+    /// <summary>Stitches on each needle, in order.</summary>
+    public ImmutableArray<Amount> Needles { get; init; } = [];
+
+    /// <summary>True when the work is a ring, false when flat, null when not said.</summary>
+    public bool? InTheRound { get; init; }
+}
