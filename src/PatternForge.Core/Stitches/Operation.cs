@@ -63,6 +63,12 @@ public enum StitchKind
 
     /// <summary>A double stitch of a short row.</summary>
     Double,
+
+    /// <summary>A chain of crochet.</summary>
+    Chain,
+
+    /// <summary>A crochet stitch of any height.</summary>
+    Crochet,
 }
 
 /// <summary>The family an operation belongs to: groups tables, feeds the level.</summary>

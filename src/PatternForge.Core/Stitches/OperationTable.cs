@@ -29,20 +29,16 @@ public sealed record NameMeaning(Operation? Us, Operation? Uk)
 /// </summary>
 public static class OperationTable
 {
-    private static readonly Names KnitUs = new(KnitOperations.All, Dialect.Us);
-    private static readonly Names KnitUk = new(KnitOperations.All, Dialect.Uk);
+    private static readonly Tables Knitting = new(KnitOperations.All);
+    private static readonly Tables Crochet = new(CrochetOperations.All);
+    private static readonly Tables Tunisian = new(TunisianOperations.All);
 
     /// <summary>Every listed operation of a craft; crossings of knitting are read by their numbers and not listed.</summary>
-    public static ImmutableArray<Operation> All(Craft craft) => craft == Craft.Knitting ? KnitOperations.All : [];
+    public static ImmutableArray<Operation> All(Craft craft) => TablesOf(craft).All;
 
     /// <summary>The operation that a dialect calls by this name; <see cref="Dialect.Any"/> asks both. Null when nobody knows it.</summary>
     public static Operation? Find(Craft craft, Dialect dialect, ReadOnlySpan<char> name)
     {
-        if (craft != Craft.Knitting)
-        {
-            return null;
-        }
-
         Span<char> room = stackalloc char[SpokenForms.LongestName];
         var length = SpokenForms.Squeeze(name, room);
         if (length <= 0)
@@ -50,14 +46,8 @@ public static class OperationTable
             return null;
         }
 
-        var squeezed = room[..length];
-        var found = dialect switch
-        {
-            Dialect.Us => KnitUs.Find(squeezed),
-            Dialect.Uk => KnitUk.Find(squeezed),
-            _ => KnitUs.Find(squeezed) ?? KnitUk.Find(squeezed),
-        };
-        return found ?? CableNames.Find(name);
+        var found = TablesOf(craft).Find(dialect, room[..length]);
+        return found ?? (craft == Craft.Knitting ? CableNames.Find(name) : null);
     }
 
     /// <summary>What a name means in either dialect; null when neither knows it.</summary>
@@ -79,10 +69,32 @@ public static class OperationTable
     public static string? NameIn(Operation operation, Dialect dialect) =>
         operation.Names.FirstOrDefault(n => n.Dialect == dialect || n.Dialect == Dialect.Any || dialect == Dialect.Any)?.Text;
 
+    private static Tables TablesOf(Craft craft) => craft switch
+    {
+        Craft.Crochet => Crochet,
+        Craft.Tunisian => Tunisian,
+        _ => Knitting,
+    };
+
     // A spoken form that one dialect alone uses stands among the names, and is not known in the other.
     private static bool IsListed(Operation operation) => operation.Names.Any(n => string.Equals(n.Text, operation.Spoken, StringComparison.Ordinal));
 
     private static bool IsForeign(Operation operation, Dialect dialect) => operation.Names.All(n => n.Dialect != Dialect.Any && n.Dialect != dialect);
+
+    private sealed class Tables(ImmutableArray<Operation> all)
+    {
+        private readonly Names _us = new(all, Dialect.Us);
+        private readonly Names _uk = new(all, Dialect.Uk);
+
+        public ImmutableArray<Operation> All { get; } = all;
+
+        public Operation? Find(Dialect dialect, ReadOnlySpan<char> squeezed) => dialect switch
+        {
+            Dialect.Us => _us.Find(squeezed),
+            Dialect.Uk => _uk.Find(squeezed),
+            _ => _us.Find(squeezed) ?? _uk.Find(squeezed),
+        };
+    }
 
     private sealed class Names
     {
