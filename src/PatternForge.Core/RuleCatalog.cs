@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core.Binding;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Syntax;
 
@@ -10,7 +11,7 @@ public static class RuleCatalog
     /// <summary>All rules by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
-        .. SyntaxRules.All
+        .. SyntaxRules.All.Concat(HeaderRules.All)
             .OrderBy(r => r.Code, StringComparer.Ordinal),
     ];
 

@@ -1,13 +1,164 @@
+using System.Collections.Immutable;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Binding;
 
-/// <summary>Reads the header's nodes into typed facts.</summary>
+/// <summary>Reads the header's nodes into typed facts. What cannot be made out is a finding at its place; the rest still binds.</summary>
 public static class HeaderBinder
 {
+    private static readonly KeySet Keys = new(
+        "", "title", "designer|design-by|author", "version", "date", "craft", "terms", "level|difficulty", "level-reason", "summary|description",
+        "sizes|size", "fits|to-fit", "finished|finished-measurements|measurements", "ease", "gauge|tension", "yarn|yarns", "tools|tool", "needles|needle", "hook|hooks", "notions|materials",
+        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions");
+
+    /// <summary>Parts of a pattern that may be left out on purpose, in the words of `omit`.</summary>
+    public static ImmutableArray<string> Parts { get; } =
+    [
+        "title", "designer", "version", "date", "summary", "level", "level-reason", "sizes", "fits", "finished", "ease", "gauge", "gauge-stitch", "gauge-tool", "gauge-size", "gauge-state",
+        "yarn", "fibre", "weight", "put-up", "needs", "alternatives", "tools", "notions", "terms", "abbreviations", "sample", "photos", "videos", "links", "contact", "about", "construction",
+        "schematic", "chart", "charts", "notes", "blocking", "finishing", "care", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
+    ];
+
     /// <summary>Binds the header; without one the facts are empty.</summary>
-    public static PatternFacts Bind(HeaderNode? header, SourceText source, FindingBag bag) => new();
+    public static PatternFacts Bind(HeaderNode? header, SourceText source, FindingBag bag)
+    {
+        if (header is not HeaderMap map)
+        {
+            return new PatternFacts();
+        }
+
+        var context = new HeaderContext(source, bag);
+        foreach (var damaged in map.Damaged)
+        {
+            context.GiveUp(Keys.Find(damaged) ?? KeySet.Plain(damaged));
+        }
+
+        var facts = new PatternFacts { HeaderOrigin = OpeningLine(source, map.Span) };
+        var entries = context.Known(map, Keys).ToArray();
+
+        // The sizes come first, wherever they stand: every list of values is counted by them.
+        foreach (var (_, entry) in entries.Where(e => e.Key == "sizes"))
+        {
+            facts = SizesBinder.Bind(context, entry, facts, CompileOptions.Default.MaxSizes);
+        }
+
+        if (context.HasGivenUp("sizes"))
+        {
+            context.SizesKnown = false;
+        }
+
+        foreach (var (key, entry) in entries.Where(e => e.Key != "sizes"))
+        {
+            facts = One(context, key, entry, facts);
+        }
+
+        return facts with { Unread = context.Unread };
+    }
+
+    private static PatternFacts One(HeaderContext context, string key, HeaderEntry entry, PatternFacts facts)
+    {
+        var node = entry.Value;
+        return key switch
+        {
+            "title" => facts with { Title = Title(context, node) },
+            "designer" => facts with { Designer = context.Text(node, key) },
+            "version" => facts with { Version = context.Text(node, key) },
+            "date" => facts with { Date = context.Text(node, key) },
+            "craft" => facts with { Craft = Choice(context, node, key, Crafts, "knitting, crochet and tunisian", HeaderRules.UnknownChoice)?.Value ?? facts.Craft },
+            "terms" => facts with { Terms = Choice(context, node, key, Dialects, "us and uk", HeaderRules.UnknownChoice) },
+            "level" => facts with { Level = Choice(context, node, key, Levels, "basic, easy, intermediate and complex", HeaderRules.UnknownLevel) },
+            "level-reason" => facts with { LevelReason = context.Text(node, key) },
+            "summary" => facts with { Summary = context.Text(node, key) },
+            "fits" => facts with { Fits = [.. facts.Fits, .. SizesBinder.Measurements(context, node, key)] },
+            "finished" => facts with { Finished = [.. facts.Finished, .. SizesBinder.Measurements(context, node, key)] },
+            "ease" => facts with { Ease = context.Text(node, key) },
+            "gauge" => GaugeBinder.Bind(context, node, facts),
+            "yarn" => YarnBinder.Bind(context, node, facts),
+            "tools" or "needles" or "hook" => facts with { Tools = [.. facts.Tools, .. MaterialsBinder.Items(context, node, key)] },
+            "notions" => facts with { Notions = MaterialsBinder.Items(context, node, key) },
+            "stitches" => facts with { Stitches = StitchesBinder.Stitches(context, node) },
+            "abbreviations" => facts with { Abbreviations = StitchesBinder.Abbreviations(context, node) },
+            "numbers" => facts with { Numbers = StitchesBinder.Numbers(context, node) },
+            "notes" => facts with { Notes = context.Texts(node, key) },
+            "charts" => facts with { Charts = StitchesBinder.Charts(context, node) },
+            "sample" => facts with { Sample = MaterialsBinder.Sample(context, node) },
+            "photos" => facts with { Photos = MaterialsBinder.Photos(context, node) },
+            "videos" => facts with { Videos = MaterialsBinder.Links(context, node, key) },
+            "links" => facts with { Links = MaterialsBinder.Links(context, node, key) },
+            "contact" => facts with { Contact = node is HeaderList ? string.Join(", ", context.Texts(node, key).Select(t => t.Value)) : context.Text(node, key) },
+            "omit" => facts with { Omit = Omitted(context, node) },
+            "release" => facts with { Release = [.. context.Texts(node, key, atCommas: true).Select(t => t.Value)] },
+            _ => facts,
+        };
+    }
+
+    private static readonly (string Name, Craft Value)[] Crafts =
+        [("knitting", Craft.Knitting), ("knit", Craft.Knitting), ("crochet", Craft.Crochet), ("tunisian", Craft.Tunisian), ("tunisian crochet", Craft.Tunisian)];
+
+    private static readonly (string Name, Dialect Value)[] Dialects =
+        [("us", Dialect.Us), ("usa", Dialect.Us), ("american", Dialect.Us), ("us terms", Dialect.Us), ("uk", Dialect.Uk), ("british", Dialect.Uk), ("uk terms", Dialect.Uk)];
+
+    private static readonly (string Name, Level Value)[] Levels =
+        [("basic", Level.Basic), ("easy", Level.Easy), ("intermediate", Level.Intermediate), ("complex", Level.Complex)];
+
+    private static Located<string>? Title(HeaderContext context, HeaderNode node) =>
+        context.Text(node, "title") is { } title ? new Located<string>(title, node.Span) : null;
+
+    private static Located<T>? Choice<T>(HeaderContext context, HeaderNode node, string key, (string Name, T Value)[] choices, string listed, Rule rule)
+    {
+        if (context.Scalar(node, key) is not { IsBlank: false } scalar)
+        {
+            return null;
+        }
+
+        var said = scalar.Text.Trim();
+        foreach (var (name, value) in choices)
+        {
+            if (string.Equals(name, said, StringComparison.OrdinalIgnoreCase))
+            {
+                return new Located<T>(value, scalar.Span);
+            }
+        }
+
+        context.GiveUp(key);
+        var near = Suggest.Nearest(said, choices.Select(c => c.Name), 1);
+        context.Report(rule, scalar.Span, $"`{HeaderContext.Short(said)}` is no `{key}` that is known here", near.Count > 0 ? $"did you mean `{near[0]}`?" : $"there are {listed}");
+        return null;
+    }
+
+    private static ImmutableArray<string> Omitted(HeaderContext context, HeaderNode node)
+    {
+        var parts = ImmutableArray.CreateBuilder<string>();
+        foreach (var said in context.Texts(node, "omit", atCommas: true))
+        {
+            var part = KeySet.Plain(said.Value);
+            if (!Parts.Contains(part, StringComparer.Ordinal))
+            {
+                part = Keys.Find(part) ?? part;
+            }
+
+            parts.Add(part);
+            if (!Parts.Contains(part, StringComparer.Ordinal))
+            {
+                var near = Suggest.Nearest(part, Parts, 1);
+                context.Bag.Add(new Finding(HeaderRules.UnknownPart, context.Source, said.Origin, $"`{HeaderContext.Short(said.Value)}` is no part of a pattern that could be left out")
+                {
+                    Help = near.Count > 0 ? $"did you mean `{near[0]}`?" : null,
+                    Fix = near.Count > 0 ? new Fix($"Write `{near[0]}`", [new Edit(said.Origin, near[0])]) : null,
+                });
+            }
+        }
+
+        return parts.ToImmutable();
+    }
+
+    private static TextSpan OpeningLine(SourceText source, TextSpan header)
+    {
+        var line = source.Lines.PositionOf(Math.Max(0, header.Start - 1)).Line;
+        return FileSplitter.Trimmed(source.Text, source.Lines.SpanOf(line, source.Text));
+    }
 }

@@ -113,7 +113,13 @@ public sealed record Item(string Text, string? Link, TextSpan Origin);
 public sealed record StitchDefinition(string Name, string How, string? FullName, int? Takes, int? Makes, TextSpan Origin);
 
 /// <summary>One entry of the pattern's own list of abbreviations; a null meaning leaves the trade's.</summary>
-public sealed record Abbreviation(string Name, string? Meaning, TextSpan Origin);
+public sealed record Abbreviation(string Name, string? Meaning, TextSpan Origin)
+{
+    /// <summary>The words that the entry covers: a part in brackets may stand or fall, so "st(s)" covers st and sts.</summary>
+    public ImmutableArray<string> Forms => Name.IndexOf('(', StringComparison.Ordinal) is > 0 and var open && Name.IndexOf(')', open) is > 0 and var close
+        ? [Name[..open] + Name[(close + 1)..], Name[..open] + Name[(open + 1)..close] + Name[(close + 1)..]]
+        : [Name];
+}
 
 /// <summary>A number of the header that rows and prose may call by <c>{name}</c>.</summary>
 public sealed record NamedNumber(string Name, PerSize<Quantity?> Values, TextSpan Origin);

@@ -32,7 +32,7 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal InBase, pa
     public static Unit Centimetre { get; } = new("cm", Dimension.Length, 1m, "cms", "centimetre", "centimetres", "centimeter", "centimeters");
 
     /// <summary>Inch.</summary>
-    public static Unit Inch { get; } = new("in", Dimension.Length, 2.54m, "in.", "ins", "inch", "inches", "\"", "″", "”");
+    public static Unit Inch { get; } = new("in", Dimension.Length, 2.54m, "in.", "ins", "inch", "inches", "\"", "″", "”", "''", "’’");
 
     /// <summary>Metre of yarn, the base of yarn lengths.</summary>
     public static Unit Metre { get; } = new("m", Dimension.YarnLength, 1m, "metre", "metres", "meter", "meters");
@@ -49,6 +49,9 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal InBase, pa
     /// <summary>Ounce.</summary>
     public static Unit Ounce { get; } = new("oz", Dimension.Mass, 28.349523125m, "ounce", "ounces");
 
+    /// <summary>No unit: a bare number.</summary>
+    public static Unit None { get; } = new("", Dimension.Count, 1m);
+
     /// <summary>Every unit.</summary>
     public static IReadOnlyList<Unit> All { get; } = [Millimetre, Centimetre, Inch, Metre, Yard, Gram, Kilogram, Ounce];
 
@@ -60,14 +63,19 @@ public sealed record Unit(string Symbol, Dimension Dimension, decimal InBase, pa
 /// <summary>A number with its unit, as it was written.</summary>
 public sealed record Quantity(decimal Value, Unit Unit)
 {
+    /// <summary>The upper end where a range was written ("54-58 cm"); null for a single value.</summary>
+    public decimal? UpTo { get; init; }
+
     /// <summary>The value in the base unit of its dimension (cm, m, g).</summary>
     public decimal InBase => Value * Unit.InBase;
 
     /// <summary>The same amount in another unit of the same dimension.</summary>
     public Quantity To(Unit unit) => unit.Dimension == Unit.Dimension
-        ? new(InBase / unit.InBase, unit)
+        ? new(InBase / unit.InBase, unit) { UpTo = UpTo * Unit.InBase / unit.InBase }
         : throw new ArgumentException($"{Unit.Symbol} cannot be told in {unit.Symbol}.", nameof(unit));
 
-    /// <summary>"91 cm": plain digits, no trailing noughts.</summary>
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Value:0.####} {Unit.Symbol}");
+    /// <summary>"91 cm" or "54–58 cm": plain digits, no trailing noughts.</summary>
+    public override string ToString() => UpTo is { } upTo
+        ? string.Create(CultureInfo.InvariantCulture, $"{Value:0.####}–{upTo:0.####} {Unit.Symbol}").TrimEnd()
+        : string.Create(CultureInfo.InvariantCulture, $"{Value:0.####} {Unit.Symbol}").TrimEnd();
 }

@@ -8,6 +8,9 @@ public sealed record SizeSet(ImmutableArray<string> Names)
     /// <summary>One size that needs no name.</summary>
     public static SizeSet One { get; } = new([""]);
 
+    /// <summary>A word that stands once after all names ("years"); null when there is none.</summary>
+    public string? Word { get; init; }
+
     /// <summary>How many sizes there are; at least one.</summary>
     public int Count => Names.Length;
 

@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Reads the yarns.</summary>
+internal static class YarnBinder
+{
+    private static readonly KeySet Keys = new(
+        "yarn", "name|yarn", "fibre|fiber|content|composition", "weight|class|yarn-weight", "put-up|putup|put", "needs|need|amount|quantity", "colours|colors|colour|color",
+        "label", "alternatives|alternative|substitutes");
+
+    private static readonly KeySet AlternativeKeys = new("yarn.alternatives", "name|yarn", "note|notes", "put-up|putup", "fibre|fiber", "weight");
+
+    /// <summary>Reads `yarn` and adds what it says to the facts.</summary>
+    public static PatternFacts Bind(HeaderContext context, HeaderNode node, PatternFacts facts)
+    {
+        var yarns = ImmutableArray.CreateBuilder<Yarn>();
+        foreach (var item in HeaderContext.Items(node))
+        {
+            if (context.PlainText(item, Keys) is { } text)
+            {
+                yarns.Add(new Yarn(context.FirstLine(item.Span)) { Name = text });
+            }
+            else if (item is HeaderMap map)
+            {
+                yarns.Add(FromKeys(context, map));
+            }
+            else
+            {
+                context.WrongKind(item, "yarn", "names or keys with values");
+            }
+        }
+
+        return facts with { Yarns = yarns.ToImmutable() };
+    }
+
+    private static Yarn FromKeys(HeaderContext context, HeaderMap map)
+    {
+        var yarn = new Yarn(context.FirstLine(map.Span));
+        foreach (var (key, entry) in context.Known(map, Keys))
+        {
+            var (node, path) = (entry.Value, Keys.PathOf(key));
+            yarn = key switch
+            {
+                "name" => yarn with { Name = context.Text(node, path) },
+                "fibre" => yarn with { Fibre = Fibre(context, node, path) },
+                "weight" => Weight(context, node, path, yarn),
+                "put-up" => PutUp(context, node, path) is { } putUp ? yarn with { PutUpMass = putUp.Mass, PutUpLength = putUp.Length } : yarn,
+                "needs" => yarn with { Needs = QuantityBinder.Read(context, node, path, Dimension.YarnLength, Dimension.Mass, Dimension.Count) },
+                "colours" => yarn with { Colours = [.. context.Texts(node, path, atCommas: true).Select(t => t.Value)] },
+                "label" => yarn with { Label = context.Text(node, path) },
+                _ => yarn with { Alternatives = Alternatives(context, node, path) },
+            };
+        }
+
+        return yarn;
+    }
+
+    private static string? Fibre(HeaderContext context, HeaderNode node, string path) =>
+        node is HeaderList ? string.Join(", ", context.Texts(node, path).Select(t => t.Value)) : context.Text(node, path);
+
+    private static Yarn Weight(HeaderContext context, HeaderNode node, string path, Yarn yarn)
+    {
+        if (context.Scalar(node, path) is not { IsBlank: false } scalar)
+        {
+            return yarn;
+        }
+
+        if (YarnWeight.Find(scalar.Text) is { } weight)
+        {
+            return yarn with { Weight = scalar.Text.Trim(), WeightClass = weight.Class };
+        }
+
+        context.Report(
+            HeaderRules.UnknownYarnWeight,
+            scalar.Span,
+            $"`{HeaderContext.Short(scalar.Text)}` is none of the trade's weights of yarn",
+            $"the classes are {string.Join(", ", YarnWeight.All.Select(w => $"{w.Class} {w.Name}"))}");
+        return yarn with { Weight = scalar.Text.Trim() };
+    }
+
+    private static (Quantity? Mass, Quantity? Length)? PutUp(HeaderContext context, HeaderNode node, string path)
+    {
+        if (context.Scalar(node, path) is not { IsBlank: false } scalar)
+        {
+            return null;
+        }
+
+        Quantity? mass = null;
+        Quantity? length = null;
+        for (var at = 0; at < scalar.Text.Length;)
+        {
+            var from = at;
+            if (!NumberReader.TryRead(scalar.Text, ref at, out var number))
+            {
+                at = from + 1;
+                continue;
+            }
+
+            var word = at;
+            while (word < scalar.Text.Length && char.IsWhiteSpace(scalar.Text[word]))
+            {
+                word++;
+            }
+
+            var unit = Unit.Find(ValueListReader.WordAt(scalar.Text, word));
+            mass ??= unit is { Dimension: Dimension.Mass } && number > 0 ? new Quantity(number, unit) : null;
+            length ??= unit is { Dimension: Dimension.YarnLength } && number > 0 ? new Quantity(number, unit) : null;
+        }
+
+        if (mass is null || length is null)
+        {
+            context.GiveUp(path);
+            context.Report(
+                HeaderRules.UnreadablePutUp,
+                scalar.Span,
+                (mass, length) switch
+                {
+                    (null, null) => $"`{HeaderContext.Short(scalar.Text)}` gives neither the mass nor the length of a ball",
+                    (null, _) => $"`{HeaderContext.Short(scalar.Text)}` gives the length of a ball, but not its mass",
+                    _ => $"`{HeaderContext.Short(scalar.Text)}` gives the mass of a ball, but not its length",
+                },
+                "write both, as in `100 g = 200 m`");
+        }
+
+        return (mass, length);
+    }
+
+    private static ImmutableArray<YarnAlternative> Alternatives(HeaderContext context, HeaderNode node, string path)
+    {
+        var alternatives = ImmutableArray.CreateBuilder<YarnAlternative>();
+        foreach (var item in HeaderContext.Items(node))
+        {
+            if (item is HeaderScalar scalar)
+            {
+                alternatives.Add(new YarnAlternative(scalar.Text.Trim(), null, null, null, scalar.Span));
+            }
+            else if (item is HeaderMap { Entries: [{ Value: HeaderScalar note } only] } && AlternativeKeys.Find(only.Name) is null)
+            {
+                // "Quayside Cotton: cooler to wear" is a name and a word on it.
+                alternatives.Add(new YarnAlternative(only.Name.Trim(), note.IsBlank ? null : note.Text.Trim(), null, null, context.FirstLine(item.Span)));
+            }
+            else if (item is HeaderMap map)
+            {
+                var alternative = new YarnAlternative("", null, null, null, context.FirstLine(map.Span));
+                var notes = new List<string>();
+                foreach (var (key, entry) in context.Known(map, AlternativeKeys))
+                {
+                    switch (key)
+                    {
+                        case "name":
+                            alternative = alternative with { Name = context.Text(entry.Value, path) ?? "" };
+                            break;
+                        case "put-up":
+                            var putUp = PutUp(context, entry.Value, AlternativeKeys.PathOf(key));
+                            alternative = alternative with { PutUpMass = putUp?.Mass, PutUpLength = putUp?.Length };
+                            break;
+                        default:
+                            notes.AddRange(context.Text(entry.Value, AlternativeKeys.PathOf(key)) is { } said ? [said] : Array.Empty<string>());
+                            break;
+                    }
+                }
+
+                alternatives.Add(alternative with { Note = notes.Count > 0 ? string.Join("; ", notes) : null });
+            }
+            else
+            {
+                context.WrongKind(item, path, "names or keys with values");
+            }
+        }
+
+        return alternatives.ToImmutable();
+    }
+}
