@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using PatternForge.Cli.Reporting;
+using PatternForge.Core;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Cli.Commands;
+
+/// <summary><c>counts FILE</c>: the stitches before and after every row, in every size.</summary>
+internal static class CountsCommand
+{
+    private static readonly string[] Forms = ["text", "json", "csv"];
+
+    /// <summary>The command.</summary>
+    public static Command Of(Surroundings around)
+    {
+        var file = new Argument<string[]>("FILE") { Description = "A pattern file, or - for standard input", Arity = ArgumentArity.ZeroOrMore };
+        var size = new Option<string>("--size") { Description = "Show one size alone, by its name", HelpName = "M" };
+        var format = Arguments.Form("How to tell the counts", Forms);
+        var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, format };
+        command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], parsed.GetValue(size), parsed.GetValue(format), around));
+        return command;
+    }
+
+    private static int Run(string[] paths, string? size, string? said, Surroundings around)
+    {
+        if (paths.Length != 1)
+        {
+            return CommandLine.Refuse("say which pattern to count: one file, or `-` for standard input", around, "counts");
+        }
+
+        if (Arguments.Choice(said ?? Forms[0], "form", Forms, around, "counts") is not { } form)
+        {
+            return ExitCode.Usage;
+        }
+
+        var full = InputFiles.FullPathOf(paths[0], around.Folder);
+        if (full is not null && Directory.Exists(full) && !string.Equals(paths[0], InputFiles.StandardInput, StringComparison.Ordinal))
+        {
+            return CommandLine.Refuse($"`{paths[0]}` is a folder: counts looks at one file", around, "counts");
+        }
+
+        var input = InputFiles.Find(paths, around);
+        var code = Arguments.Complain(input, around);
+        if (input.Files.IsEmpty)
+        {
+            return code;
+        }
+
+        var file = PatternWork.Compile(input.Files[0], around);
+        code = PatternWork.Complain([file], around);
+        if (file.Compilation is not { } compilation)
+        {
+            if (file.Report is { } refused)
+            {
+                around.Tell(TextReport.Of([refused], around.Width, new Paint(around.ColourError)));
+                code = ExitCode.Findings;
+            }
+
+            return code;
+        }
+
+        return Print(compilation, size, form, around);
+    }
+
+    private static int Print(Compilation compilation, string? size, string form, Surroundings around)
+    {
+        var sizes = compilation.Pattern.Facts.Sizes;
+        var only = -1;
+        if (size is not null && (only = sizes.IndexOf(size)) < 0)
+        {
+            var nearest = Suggest.Nearest(size, sizes.Names, 1);
+            var hint = sizes is { Count: 1 } && sizes.Names[0].Length == 0 ? "the pattern names no sizes"
+                : nearest.Count > 0 ? $"did you mean `{nearest[0]}`?"
+                : $"there {(sizes.Count == 1 ? "is" : "are")} {string.Join(", ", sizes.Names)}";
+            return CommandLine.Refuse($"the pattern has no size `{size}`: {hint}", around, "counts");
+        }
+
+        var table = TableOf(compilation, only);
+        around.Write(form switch
+        {
+            "json" => CountsJson.Of(table),
+            "csv" => CountsCsv.Of(table),
+            _ => CountsText.Of(table, around.Width, new Paint(around.ColourOut)),
+        });
+        var errors = compilation.Findings.Count(f => f is { Accepted: null, Severity: Severity.Error });
+        if (errors > 0)
+        {
+            around.Say($"{Words.Counted(errors, "error")} in this pattern: `patternforge lint` tells which rows are wrong");
+        }
+
+        return ExitCode.Clean;
+    }
+
+    private static CountsTable TableOf(Compilation compilation, int only)
+    {
+        var pieces = new List<CountedPiece>();
+        var rows = new List<CountedRow>();
+        for (var i = 0; i < compilation.Lines.Length; i++)
+        {
+            var line = compilation.Lines[i];
+            rows.Add(RowOf(compilation, line, only));
+            if (i + 1 == compilation.Lines.Length || !string.Equals(compilation.Lines[i + 1].Piece, line.Piece, StringComparison.Ordinal))
+            {
+                pieces.Add(new(line.Piece, [.. rows]));
+                rows.Clear();
+            }
+        }
+
+        var names = compilation.Pattern.Facts.Sizes.Names;
+        return new(compilation.Source.Path, only < 0 ? names : [names[only]], [.. pieces]);
+    }
+
+    private static CountedRow RowOf(Compilation compilation, WorkedLine line, int only) => new(
+        line.Label,
+        compilation.Source.Lines.PositionOf(line.Origin.Start).Line,
+        DisplayText.OneLine(line.Text),
+        line.Status switch
+        {
+            LineStatus.Checked => "checked",
+            LineStatus.Trusted => "trusted",
+            _ => "unread",
+        },
+        line.Numbers,
+        Pick(line.Before, only),
+        Pick(line.After, only),
+        Pick(line.Kinds, only),
+        Pick(line.Stated, only),
+        line.Reading);
+
+    private static ImmutableArray<T> Pick<T>(ImmutableArray<T> perSize, int only) =>
+        perSize.IsDefaultOrEmpty ? [] : only < 0 ? perSize : only < perSize.Length ? [perSize[only]] : [];
+}

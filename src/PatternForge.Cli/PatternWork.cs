@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using PatternForge.Cli.Reporting;
+using PatternForge.Core;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Cli;
+
+/// <summary>A source after it was read and compiled.</summary>
+/// <param name="File">The source.</param>
+/// <param name="Compilation">What the compiler made of it; null when it could not be read, was refused, or the tool failed.</param>
+/// <param name="Report">What a report says of it; null when it could not be read or the tool failed.</param>
+/// <param name="Problem">Why it could not be read; null when it could.</param>
+/// <param name="Fault">A fault of the tool on this file; null as it should be.</param>
+internal sealed record WorkedFile(InputFile File, Compilation? Compilation, FileReport? Report, string? Problem, Exception? Fault)
+{
+    /// <summary>True when an error stands that was not accepted.</summary>
+    public bool HasErrors => Stands(Severity.Error);
+
+    /// <summary>True when a finding of at least this weight stands that was not accepted.</summary>
+    public bool Stands(Severity threshold) => Report is { } report && report.Findings.Any(f => f.Accepted is null && f.Severity >= threshold);
+}
+
+/// <summary>Reads and compiles sources, side by side, in the order they were given.</summary>
+internal static class PatternWork
+{
+    /// <summary>Does something for every file on the machine's cores; the results stand in the order of the files.</summary>
+    public static T[] Each<T>(ImmutableArray<InputFile> files, Func<InputFile, T> work, Surroundings around)
+    {
+        var results = new T[files.Length];
+        if (files.Length == 1)
+        {
+            results[0] = work(files[0]);
+            return results;
+        }
+
+        var progress = new Progress(around, files.Length);
+        var options = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = around.Stop };
+        try
+        {
+            Parallel.For(0, files.Length, options, i =>
+            {
+                results[i] = work(files[i]);
+                progress.Step();
+            });
+        }
+        finally
+        {
+            progress.End();
+        }
+
+        return results;
+    }
+
+    /// <summary>Reads and compiles one source; a fault of the tool is caught, so that the other files are still worked.</summary>
+    public static WorkedFile Compile(InputFile file, Surroundings around)
+    {
+        try
+        {
+            var options = CompileOptions.Default;
+            var read = InputFiles.Read(file, options.MaxLength, around);
+            if (read.Problem is not null)
+            {
+                return new(file, null, null, read.Problem, null);
+            }
+
+            if (read.TooLarge)
+            {
+                return new(file, null, RefusedReport(read.Source, [FileRules.TooLarge(read.Source, options.MaxLength)]), null, null);
+            }
+
+            var bag = new FindingBag(read.Source);
+            if (!FileRules.Check(read.Source, bag))
+            {
+                return new(file, null, RefusedReport(read.Source, bag.ToSorted()), null, null);
+            }
+
+            var compilation = Compiler.Compile(read.Source, options, around.Stop);
+            foreach (var finding in compilation.Findings)
+            {
+                bag.Add(finding);
+            }
+
+            compilation = compilation with { Findings = bag.ToSorted() };
+            return new(file, compilation, ReportOf(compilation), null, null);
+        }
+        catch (Exception e) when (e is not OperationCanceledException)
+        {
+            return new(file, null, null, null, e);
+        }
+    }
+
+    /// <summary>Says what could not be read or went wrong, and answers with the exit code for it.</summary>
+    public static int Complain(IEnumerable<WorkedFile> files, Surroundings around)
+    {
+        var code = ExitCode.Clean;
+        foreach (var file in files)
+        {
+            if (file.Problem is { } problem)
+            {
+                around.Say(problem);
+                code = Math.Max(code, ExitCode.Usage);
+            }
+            else if (file.Fault is { } fault)
+            {
+                Faults.Tell(fault, around, file.File.Path);
+                code = ExitCode.Fault;
+            }
+        }
+
+        return code;
+    }
+
+    private static FileReport RefusedReport(SourceText source, ImmutableArray<Finding> findings) => new()
+    {
+        Path = source.Path,
+        Sizes = [],
+        Coverage = LineTally.None,
+        Findings = findings,
+    };
+
+    private static FileReport ReportOf(Compilation compilation)
+    {
+        var (source, facts) = (compilation.Source, compilation.Pattern.Facts);
+        var coverage = compilation.Coverage;
+        return new()
+        {
+            Path = source.Path,
+            Title = facts.Title?.Value,
+            Sizes = facts.Sizes.Names,
+            Coverage = new(coverage.Instructions, coverage.Checked, coverage.Trusted, coverage.Unread),
+            OpenLines = [.. compilation.Lines.Where(l => l.Status != LineStatus.Checked).Select(line => new OpenLine(
+                source.Lines.PositionOf(line.Origin.Start).Line,
+                line.Label.Length == 0 ? line.Text : $"{line.Label}: {line.Text}",
+                line.Status == LineStatus.Trusted))],
+            Findings = compilation.Findings,
+        };
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace PatternForge.Cli.Reporting;
+
+/// <summary>The counts of a pattern, ready to be told in any form.</summary>
+/// <param name="Path">The file as the user knows it.</param>
+/// <param name="Sizes">The sizes shown, by name.</param>
+/// <param name="Pieces">The rows under each heading.</param>
+internal sealed record CountsTable(string Path, ImmutableArray<string> Sizes, ImmutableArray<CountedPiece> Pieces);
+
+/// <summary>The rows under one heading.</summary>
+internal sealed record CountedPiece(string Name, ImmutableArray<CountedRow> Rows);
+
+/// <summary>One instruction line; numbers are one a size, null where the size skips it or nothing is known. Stated is empty when it states nothing.</summary>
+internal sealed record CountedRow(
+    string Label,
+    int Line,
+    string Text,
+    string Status,
+    ImmutableArray<int> Worked,
+    ImmutableArray<int?> Before,
+    ImmutableArray<int?> After,
+    ImmutableArray<ImmutableSortedDictionary<string, int>> Kinds,
+    ImmutableArray<int?> Stated,
+    string? Reading)
+{
+    /// <summary>"80 (88, 96)": one number where all are the same, a dash for a size without one; empty when there is nothing to tell.</summary>
+    public static string InTradeForm(ImmutableArray<int?> numbers)
+    {
+        if (numbers.IsEmpty || numbers.All(n => n is null))
+        {
+            return "";
+        }
+
+        var words = numbers.Select(n => n?.ToString(CultureInfo.InvariantCulture) ?? "–").ToArray();
+        return words.Distinct(StringComparer.Ordinal).Count() == 1 ? words[0] : $"{words[0]} ({string.Join(", ", words[1..])})";
+    }
+
+    /// <summary>"12 dc, 6 ch-2 sp".</summary>
+    public static string InWords(ImmutableSortedDictionary<string, int> kinds) =>
+        string.Join(", ", kinds.Select(k => string.Create(CultureInfo.InvariantCulture, $"{k.Value} {k.Key}")));
+}

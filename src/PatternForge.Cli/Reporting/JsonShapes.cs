@@ -1,0 +1,65 @@
+using System.Text.Json.Serialization;
+
+namespace PatternForge.Cli.Reporting;
+
+// What other programs read. Keys are only ever added; the names of the properties are the keys.
+
+/// <summary>`lint --format json`.</summary>
+internal sealed record LintShape(int Version, IReadOnlyList<FileShape> Files, SummaryShape Summary);
+
+/// <summary>One file of a lint.</summary>
+internal sealed record FileShape(
+    string Path, string? Title, IReadOnlyList<string> Sizes, CoverageShape Coverage, IReadOnlyList<FindingShape> Findings);
+
+/// <summary>How many instruction lines ended in each state.</summary>
+internal sealed record CoverageShape(int Instructions, int Checked, int Trusted, int Unread);
+
+/// <summary>One finding; lines and columns from 1, columns in UTF-16 units, the end exclusive; sizes null = all.</summary>
+internal sealed record FindingShape(
+    string Code,
+    string Name,
+    string Area,
+    string Severity,
+    int Line,
+    int Column,
+    int EndLine,
+    int EndColumn,
+    IReadOnlyList<string>? Sizes,
+    string Message,
+    string? Help,
+    FixShape? Fix,
+    string? Accepted);
+
+/// <summary>An exact repair.</summary>
+internal sealed record FixShape(string Title, IReadOnlyList<EditShape> Edits);
+
+/// <summary>One replacement of text.</summary>
+internal sealed record EditShape(int Line, int Column, int EndLine, int EndColumn, string NewText);
+
+/// <summary>How many findings stand, accepted ones left out.</summary>
+internal sealed record SummaryShape(int Errors, int Warnings, int Notes);
+
+/// <summary>`counts --format json`.</summary>
+internal sealed record CountsShape(int Version, string Path, IReadOnlyList<string> Sizes, IReadOnlyList<PieceShape> Pieces);
+
+/// <summary>The rows under one heading.</summary>
+internal sealed record PieceShape(string Name, IReadOnlyList<RowShape> Rows);
+
+/// <summary>One instruction line; before, after and stated are one number a size, null where a size skips it or it is not known.</summary>
+internal sealed record RowShape(
+    string Label,
+    int Line,
+    string Text,
+    string Status,
+    IReadOnlyList<int> Worked,
+    IReadOnlyList<int?> Before,
+    IReadOnlyList<int?> After,
+    IReadOnlyList<IReadOnlyDictionary<string, int>>? Kinds,
+    IReadOnlyList<int?>? Stated,
+    string? Reading);
+
+/// <summary>Source-generated writing: no reflection at run time.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Serialization | JsonSourceGenerationMode.Metadata)]
+[JsonSerializable(typeof(LintShape))]
+[JsonSerializable(typeof(CountsShape))]
+internal sealed partial class JsonShapes : JsonSerializerContext;

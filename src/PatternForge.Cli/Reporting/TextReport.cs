@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using PatternForge.Core.Findings;
+
+namespace PatternForge.Cli.Reporting;
+
+/// <summary>For people: each finding with its source line and a likely repair, then how much was checked and how many findings there are.</summary>
+internal static class TextReport
+{
+    private const int MostOpenLines = 12;
+
+    /// <summary>The whole report.</summary>
+    /// <param name="files">The files in the order of the command line.</param>
+    /// <param name="width">Columns that a line may take.</param>
+    /// <param name="paint">The colours.</param>
+    public static string Of(IReadOnlyList<FileReport> files, int width, Paint paint)
+    {
+        var page = new StringBuilder();
+        foreach (var file in files)
+        {
+            foreach (var finding in file.Findings)
+            {
+                AppendFinding(page, file, finding, width, paint);
+            }
+        }
+
+        foreach (var file in files)
+        {
+            if (files.Count == 1 || !file.OpenLines.IsEmpty)
+            {
+                AppendCoverage(page, file, paint);
+            }
+        }
+
+        if (files.Count > 1)
+        {
+            var all = files.Aggregate(LineTally.None, (sum, f) => sum.Plus(f.Coverage));
+            page.AppendLine(CultureInfo.InvariantCulture, $"in {files.Count} files: {Checked(all)}");
+        }
+
+        AppendTotals(page, files, paint);
+        return page.ToString().ReplaceLineEndings("\n");
+    }
+
+    private static void AppendFinding(StringBuilder page, FileReport file, Finding finding, int width, Paint paint)
+    {
+        var gutter = SourceFrame.GutterOf(finding);
+        var (line, column) = finding.Source.Lines.PositionOf(finding.Span.Start);
+        var sizes = file.SizesOf(finding) is { } names ? " · " + Described(names) : "";
+        var place = string.Create(CultureInfo.InvariantCulture, $"{DisplayText.OneLine(file.Path)}:{line}:{column}");
+        var weight = finding.Accepted is null ? Words.Of(finding.Severity) : $"accepted {Words.Of(finding.Severity)}";
+        var head = $"{weight}[{finding.Rule.Code}]";
+        page.Append(finding.Accepted is null ? paint.Weight(finding.Severity, head) : paint.Faint(head))
+            .Append(' ').AppendLine(paint.Strong(DisplayText.OneLine(finding.Message)));
+        page.Append(' ', gutter).Append(paint.Faint(" ┌ ")).AppendLine(place + sizes);
+        if (finding.Accepted is { } reason)
+        {
+            page.Append(' ', gutter).Append(paint.Faint(" └ ")).AppendLine("accepted: " + DisplayText.OneLine(reason)).AppendLine();
+            return;
+        }
+
+        SourceFrame.Append(page, finding, gutter, Math.Max(40, width - gutter - 3), paint);
+        if (finding.Help is { } help)
+        {
+            page.Append(' ', gutter).Append(paint.Faint(" = ")).AppendLine("help: " + DisplayText.OneLine(help));
+        }
+
+        if (finding.Fix is { } fix)
+        {
+            page.Append(' ', gutter).Append(paint.Faint(" = ")).AppendLine("repair: " + DisplayText.OneLine(fix.Title));
+        }
+
+        page.AppendLine();
+    }
+
+    private static void AppendCoverage(StringBuilder page, FileReport file, Paint paint)
+    {
+        page.AppendLine($"{DisplayText.OneLine(file.Path)}: {Checked(file.Coverage)}");
+        foreach (var open in file.OpenLines.Take(MostOpenLines))
+        {
+            page.AppendLine(CultureInfo.InvariantCulture,
+                $"   line {open.Line} {(open.IsTrusted ? "taken on trust" : "not understood")}: {paint.Faint(DisplayText.Cut(open.Words, 60))}");
+        }
+
+        if (file.OpenLines.Length > MostOpenLines)
+        {
+            page.AppendLine(CultureInfo.InvariantCulture, $"   and {file.OpenLines.Length - MostOpenLines} more");
+        }
+    }
+
+    private static void AppendTotals(StringBuilder page, IReadOnlyList<FileReport> files, Paint paint)
+    {
+        var totals = Totals.Of(files);
+        var parts = new[]
+        {
+            Painted(totals.Errors, "error", Severity.Error, paint),
+            Painted(totals.Warnings, "warning", Severity.Warning, paint),
+            Painted(totals.Notes, "note", Severity.Note, paint),
+        };
+        page.Append(string.Join(", ", parts));
+        page.AppendLine(totals.Accepted == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" ({totals.Accepted} accepted)"));
+        var first = files.SelectMany(f => f.Findings).Where(f => f.Accepted is null).MaxBy(f => f.Severity);
+        if (first is not null)
+        {
+            page.AppendLine(paint.Faint($"`patternforge explain {first.Rule.Code}` says more about a finding"));
+        }
+    }
+
+    private static string Painted(int count, string what, Severity severity, Paint paint)
+    {
+        var text = Words.Counted(count, what);
+        return count == 0 ? text : paint.Weight(severity, text);
+    }
+
+    private static string Checked(LineTally tally) =>
+        string.Create(CultureInfo.InvariantCulture, $"{tally.Checked} of {Words.Counted(tally.Instructions, "instruction line")} checked");
+
+    /// <summary>"size M", "sizes S and L".</summary>
+    private static string Described(IReadOnlyList<string> names)
+    {
+        var shown = names.Select(DisplayText.OneLine).ToImmutableArray();
+        return shown.Length == 1 ? $"size {shown[0]}" : $"sizes {string.Join(", ", shown[..^1])} and {shown[^1]}";
+    }
+}
