@@ -1,6 +1,36 @@
+using PatternForge.Core;
+using PatternForge.Rendering.Documents;
+using PatternForge.Rendering.Formats;
+using PatternForge.Rendering.Templates;
+
 namespace PatternForge.Rendering;
 
-/// <summary>Turns a compilation into the files of a release.</summary>
+/// <summary>Turns a compilation into the files of a release. The same compilation, templates and options always give the same bytes.</summary>
 public static class Renderer
 {
+    /// <summary>Renders one pattern in one format.</summary>
+    /// <param name="compilation">The compiled pattern.</param>
+    /// <param name="format">The format.</param>
+    /// <param name="templates">The templates; the built-in ones when null.</param>
+    /// <param name="options">How; the usual ones when null.</param>
+    public static RenderResult Render(Compilation compilation, OutputFormat format, TemplateSet? templates = null, RenderOptions? options = null)
+    {
+        var how = options ?? RenderOptions.Default;
+        var set = templates ?? TemplateSet.Default;
+        var view = ViewBuilder.Build(compilation, how.Draft, how.PhotoAddress);
+        var written = format.Write(view, set);
+        var name = (how.Name ?? NameOf(compilation.Source.Path)) + format.Extension;
+        return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);
+    }
+
+    /// <summary>The source's name without its folder and <c>.pattern.md</c>; "pattern" for standard input.</summary>
+    public static string NameOf(string path)
+    {
+        var name = path[(path.LastIndexOfAny(['/', '\\']) + 1)..];
+        var end = name.EndsWith(".pattern.md", StringComparison.OrdinalIgnoreCase) ? ".pattern.md".Length
+            : name.EndsWith(".md", StringComparison.OrdinalIgnoreCase) ? ".md".Length
+            : 0;
+        var bare = name[..^end];
+        return bare.Length == 0 || bare is "-" ? "pattern" : bare;
+    }
 }

@@ -1,0 +1,190 @@
+using System.Collections.Immutable;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>
+/// One pattern as a page shows it: everything worded and formatted, so that a template does layout and never arithmetic.
+/// This is what templates see, and a promise to them: names are only ever added.
+/// </summary>
+public sealed record PatternView
+{
+    /// <summary>The model version that this program speaks.</summary>
+    public const int CurrentModelVersion = 1;
+
+    /// <summary>Version of this model; it goes up when a name is taken away.</summary>
+    public int ModelVersion { get; init; } = CurrentModelVersion;
+
+    /// <summary>The pattern's title; "Untitled pattern" when it has none.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Who designed it; null when not said.</summary>
+    public string? Designer { get; init; }
+
+    /// <summary>The kind of pattern in words: "Knitting pattern".</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>Version as the designer wrote it; null when not said.</summary>
+    public string? Version { get; init; }
+
+    /// <summary>Date as the designer wrote it; null when not said.</summary>
+    public string? Date { get; init; }
+
+    /// <summary>Version and date in one line ("Version 1.2, 2025-03-01"); null when neither is said.</summary>
+    public string? Edition { get; init; }
+
+    /// <summary>True when the pattern is not for release: every page must then say so.</summary>
+    public bool Draft { get; init; }
+
+    /// <summary>The words of the draft mark; null unless <see cref="Draft"/>.</summary>
+    public string? DraftNotice { get; init; }
+
+    /// <summary>A short paragraph to decide by; null when there is none.</summary>
+    public ProseText? Summary { get; init; }
+
+    /// <summary>Text that stands before the first heading of the body.</summary>
+    public ImmutableArray<BlockView> Opening { get; init; } = [];
+
+    /// <summary>The facts to decide by, a few words each: level, sizes, yarn, gauge, terms.</summary>
+    public ImmutableArray<FactView> Facts { get; init; } = [];
+
+    /// <summary>The project level in a word; null when not said.</summary>
+    public string? Level { get; init; }
+
+    /// <summary>Why it has that level; null when not said.</summary>
+    public string? LevelReason { get; init; }
+
+    /// <summary>Whose terms are in use, "US" or "UK"; null when not said.</summary>
+    public string? Terms { get; init; }
+
+    /// <summary>Photos, the main one first.</summary>
+    public ImmutableArray<PhotoView> Photos { get; init; } = [];
+
+    /// <summary>Sizes and their measurements; null when the pattern says nothing of either.</summary>
+    public SizesView? Sizes { get; init; }
+
+    /// <summary>The yarns.</summary>
+    public ImmutableArray<YarnView> Yarns { get; init; } = [];
+
+    /// <summary>How much yarn each size takes; null when no amount is known.</summary>
+    public AmountsView? Amounts { get; init; }
+
+    /// <summary>The gauges.</summary>
+    public ImmutableArray<GaugeView> Gauges { get; init; } = [];
+
+    /// <summary>Needles and hooks.</summary>
+    public ImmutableArray<LinkView> Tools { get; init; } = [];
+
+    /// <summary>Other things needed.</summary>
+    public ImmutableArray<LinkView> Notions { get; init; } = [];
+
+    /// <summary>Abbreviations that the rows use, without the special stitches.</summary>
+    public ImmutableArray<AbbreviationView> Abbreviations { get; init; } = [];
+
+    /// <summary>Stitches that this pattern defines for itself.</summary>
+    public ImmutableArray<SpecialStitchView> SpecialStitches { get; init; } = [];
+
+    /// <summary>Notes in force for every row.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
+
+    /// <summary>What the designer wrote under a heading of its own about the sizes, the yarn, the tools, the gauge or the abbreviations.</summary>
+    public RemarksView Remarks { get; init; } = new();
+
+    /// <summary>Sections that introduce the pattern.</summary>
+    public ImmutableArray<SectionView> About { get; init; } = [];
+
+    /// <summary>Sections to read before the work begins: construction first, then notes.</summary>
+    public ImmutableArray<SectionView> Before { get; init; } = [];
+
+    /// <summary>Instruction sections, and others that stand among them, in the order of the source.</summary>
+    public ImmutableArray<SectionView> Instructions { get; init; } = [];
+
+    /// <summary>Sections for when the work is done: care, styling.</summary>
+    public ImmutableArray<SectionView> After { get; init; } = [];
+
+    /// <summary>Sections around the pattern: corrections, terms of use, makers who work to order, other designs, and thanks last.</summary>
+    public ImmutableArray<SectionView> Closing { get; init; } = [];
+
+    /// <summary>Cautions for things that can hurt; empty where nothing calls for them.</summary>
+    public ImmutableArray<CautionView> Cautions { get; init; } = [];
+
+    /// <summary>Videos.</summary>
+    public ImmutableArray<LinkView> Videos { get; init; } = [];
+
+    /// <summary>Other links.</summary>
+    public ImmutableArray<LinkView> Links { get; init; } = [];
+
+    /// <summary>Where questions go; null when not said.</summary>
+    public LinkView? Contact { get; init; }
+
+    /// <summary>What the designer wrote under "Contact".</summary>
+    public ImmutableArray<BlockView> ContactNotes { get; init; } = [];
+}
+
+/// <summary>A few words on one fact.</summary>
+public sealed record FactView
+{
+    /// <summary>What it is about ("Level").</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What it is ("Easy").</summary>
+    public required string Value { get; init; }
+
+    /// <summary>A word more on it, such as the reason for the level; null where there is none.</summary>
+    public string? Note { get; init; }
+}
+
+/// <summary>A photo.</summary>
+public sealed record PhotoView
+{
+    /// <summary>Address for an image: relative, or what the release put in its place; null when the page must not fetch it.</summary>
+    public string? Address { get; init; }
+
+    /// <summary>The text alternative; empty when the designer gave none.</summary>
+    public required string Alt { get; init; }
+
+    /// <summary>The caption; null when there is none.</summary>
+    public string? Caption { get; init; }
+}
+
+/// <summary>Some words that may lead somewhere.</summary>
+public sealed record LinkView
+{
+    /// <summary>The words.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>Where they lead; null when nowhere, or when the address is not one that a page should follow.</summary>
+    public string? Address { get; init; }
+}
+
+/// <summary>One abbreviation.</summary>
+public sealed record AbbreviationView
+{
+    /// <summary>As the rows write it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What it means.</summary>
+    public required string Meaning { get; init; }
+}
+
+/// <summary>A stitch that the pattern defines.</summary>
+public sealed record SpecialStitchView
+{
+    /// <summary>As the rows write it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Its name written out; null when not said.</summary>
+    public string? FullName { get; init; }
+
+    /// <summary>How it is worked.</summary>
+    public required string How { get; init; }
+}
+
+/// <summary>One caution.</summary>
+public sealed record CautionView
+{
+    /// <summary>What it is about, in a few words ("Small parts").</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The caution itself, in one or two sentences.</summary>
+    public required string Text { get; init; }
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>Makes rows from worked lines: the designer's words, and the count at the side where it says something.</summary>
+internal sealed class RowBuilder
+{
+    /// <summary>A count longer than this stands under its row and not beside it.</summary>
+    private const int LongCount = 24;
+
+    /// <summary>A line that covers more rows than this gets one box; so many small ones would help nobody.</summary>
+    private const int MostTicks = 60;
+
+    private int _steps;
+
+    /// <summary>One row.</summary>
+    public RowView Build(WorkedLine line)
+    {
+        _steps++;
+        var label = line.Label.Trim().TrimEnd(':').TrimEnd();
+        var text = line.Text.Trim();
+        var closing = Agrees(line) ? ClosingCount.Split(text, line.Stated) : null;
+        var counts = Counts(line);
+        var worked = counts is null ? null : CountWording.Text(line, counts.Value);
+        var said = closing is not null || (counts is not null && ClosingCount.Says(text, Wording.TradeForm(Wording.Counts(counts.Value))));
+        var count = closing?.Count ?? (said ? null : worked);
+        return new RowView
+        {
+            Label = label,
+            Name = label.Length > 0 ? label : string.Create(CultureInfo.InvariantCulture, $"Step {_steps}"),
+            Text = text,
+            Instruction = closing?.Instruction ?? text,
+            Count = count,
+            CountIsSaid = said,
+            Counts = worked is null ? [] : CountWording.Each(line, counts!.Value),
+            CountIsLong = count?.Length > LongCount,
+            Ticks = Ticks(line),
+            TickName = line.Numbers.Length is > 1 and <= MostTicks ? TickName(label) : "",
+        };
+    }
+
+    /// <summary>True when what the line states is what it makes, as far as that is known: only then may its count stand at the side.</summary>
+    private static bool Agrees(WorkedLine line)
+    {
+        if (line.Stated.IsDefaultOrEmpty || line.Status == LineStatus.Unread)
+        {
+            return false;
+        }
+
+        for (var i = 0; i < line.Stated.Length; i++)
+        {
+            if (i < line.After.Length && line.After[i] is { } made && line.Stated[i] is { } stated && made != stated && line.Kinds.IsDefaultOrEmpty)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>The count worth printing: known and checked, and either changed by this line or stated in it. An empty needle is no count.</summary>
+    private static ImmutableArray<int?>? Counts(WorkedLine line)
+    {
+        if (line.Status != LineStatus.Checked || line.After.IsDefaultOrEmpty || line.After.All(n => n is null or 0))
+        {
+            return null;
+        }
+
+        var stated = !line.Stated.IsDefaultOrEmpty;
+        return stated || !line.After.SequenceEqual(line.Before) ? line.After : null;
+    }
+
+    private static ImmutableArray<string> Ticks(WorkedLine line) =>
+        line.Numbers.Length is > 1 and <= MostTicks ? [.. line.Numbers.Select(n => n.ToString(CultureInfo.InvariantCulture))] : [];
+
+    private static string TickName(string label) => label.StartsWith("r", StringComparison.OrdinalIgnoreCase) && label.Contains("nd", StringComparison.OrdinalIgnoreCase) ? "Round" : "Row";
+}

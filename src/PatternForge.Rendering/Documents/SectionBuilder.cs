@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PatternForge.Core;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>Makes the sections of the page out of the sections of the source, and keeps their identifiers apart.</summary>
+internal sealed class SectionBuilder
+{
+    private static readonly string[] Taken =
+        ["top", "main", "title", "photos", "sizes", "yarn", "tools", "gauge", "abbreviations", "stitches", "notes", "work", "care", "cautions", "contact", "more", "contents"];
+
+    private readonly Compilation _compilation;
+    private readonly RowBuilder _rows = new();
+    private readonly HashSet<string> _ids = new(Taken, StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
+
+    /// <summary>Prepares for one pattern.</summary>
+    public SectionBuilder(Compilation compilation) => _compilation = compilation;
+
+    /// <summary>Groups of source sections: one of the first or second rank with the lower ones after it.</summary>
+    public static ImmutableArray<ImmutableArray<Section>> Groups(ImmutableArray<Section> sections)
+    {
+        var groups = ImmutableArray.CreateBuilder<ImmutableArray<Section>>();
+        var group = ImmutableArray.CreateBuilder<Section>();
+        foreach (var section in sections)
+        {
+            if (section.Level <= 2 || (group.Count > 0 && group[0].Level == 0))
+            {
+                Close();
+            }
+
+            group.Add(section);
+        }
+
+        Close();
+        return groups.ToImmutable();
+
+        void Close()
+        {
+            if (group.Count > 0)
+            {
+                groups.Add(group.ToImmutable());
+                group.Clear();
+            }
+        }
+    }
+
+    /// <summary>One section of the page; null when there is nothing under its heading.</summary>
+    public SectionView? Build(ImmutableArray<Section> group, string whenUnnamed = "Instructions")
+    {
+        var parts = ImmutableArray.CreateBuilder<PartView>();
+        var leads = Leads(group);
+        var (top, before) = (group[0].Level, 2);
+        foreach (var section in group)
+        {
+            var blocks = Blocks(section);
+            var isFirst = ReferenceEquals(section, group[0]);
+            if (blocks.IsEmpty && (isFirst || !leads.Contains(section)))
+            {
+                continue;
+            }
+
+            var rank = isFirst ? 3 : Math.Clamp(section.Level - Math.Max(top, 1) + 2, 3, Math.Min(before + 1, 6));
+            parts.Add(new PartView { Heading = isFirst ? null : section.Heading, Rank = rank, Blocks = blocks });
+            before = isFirst ? 2 : rank;
+        }
+
+        if (parts.Count == 0)
+        {
+            return null;
+        }
+
+        var heading = Wording.Said(group[0].Heading) ?? whenUnnamed;
+        return new SectionView
+        {
+            Id = Id(heading),
+            Heading = heading,
+            Role = group[0].Role,
+            HasRows = group.Any(s => s.HasInstructions),
+            Parts = parts.ToImmutable(),
+        };
+    }
+
+    /// <summary>The blocks of a section; instructions that follow one another become one block of rows.</summary>
+    public ImmutableArray<BlockView> Blocks(Section section)
+    {
+        var blocks = ImmutableArray.CreateBuilder<BlockView>();
+        var rows = ImmutableArray.CreateBuilder<RowView>();
+        foreach (var block in section.Blocks)
+        {
+            if (block is InstructionBlock { Index: var i })
+            {
+                if (i >= 0 && i < _compilation.Lines.Length)
+                {
+                    rows.Add(_rows.Build(_compilation.Lines[i]));
+                }
+
+                continue;
+            }
+
+            Flush();
+            switch (block)
+            {
+                case ProseBlock { Markdown: var text } when !string.IsNullOrWhiteSpace(text):
+                    blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(text) });
+                    break;
+                case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
+                    blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
+                    break;
+            }
+        }
+
+        Flush();
+        return blocks.ToImmutable();
+
+        void Flush()
+        {
+            if (rows.Count > 0)
+            {
+                blocks.Add(new BlockView { Kind = "rows", Rows = rows.ToImmutable() });
+                rows.Clear();
+            }
+        }
+    }
+
+    /// <summary>Headings with a lower one under them that has text: such a heading stays even when it has none of its own.</summary>
+    private static HashSet<Section> Leads(ImmutableArray<Section> group)
+    {
+        var leads = new HashSet<Section>(ReferenceEqualityComparer.Instance);
+        int? nearest = null;
+        for (var i = group.Length - 1; i >= 0; i--)
+        {
+            var section = group[i];
+            if (nearest > section.Level)
+            {
+                leads.Add(section);
+            }
+
+            nearest = section.Blocks.IsEmpty ? nearest is { } level ? Math.Min(level, section.Level) : null : section.Level;
+        }
+
+        return leads;
+    }
+
+    /// <summary>A short identifier from a heading, not used before on this page.</summary>
+    private string Id(string heading)
+    {
+        var slug = "";
+        foreach (var c in heading.Length > 60 ? heading[..60] : heading)
+        {
+            slug += char.IsAsciiLetterOrDigit(c) ? char.ToLowerInvariant(c) : slug.Length > 0 && slug[^1] != '-' ? '-' : "";
+        }
+
+        slug = slug.Trim('-');
+        slug = slug.Length == 0 || char.IsAsciiDigit(slug[0]) ? $"part-{slug}".TrimEnd('-') : slug;
+        var id = slug;
+        var n = _used.GetValueOrDefault(slug, 1);
+        while (!_ids.Add(id))
+        {
+            id = string.Create(CultureInfo.InvariantCulture, $"{slug}-{++n}");
+        }
+
+        _used[slug] = n;
+        return id;
+    }
+}

@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>Makes the sizes and their measurements.</summary>
+internal static class SizesBuilder
+{
+    /// <summary>The sizes; null when the pattern says nothing of them.</summary>
+    public static SizesView? Build(PatternFacts facts)
+    {
+        ImmutableArray<MeasureView> measures =
+        [
+            .. facts.Fits.Select(m => Measure("To fit", m, facts.Sizes.Count)),
+            .. facts.Finished.Select(m => Measure("Finished", m, facts.Sizes.Count)),
+        ];
+        var ease = Wording.Said(facts.Ease);
+        var sample = Sample(facts.Sample);
+        var list = List(facts.Sizes);
+        if (measures.IsEmpty && ease is null && sample is null && list.Length == 0)
+        {
+            return null;
+        }
+
+        return new SizesView
+        {
+            Names = facts.Sizes.Names,
+            List = list,
+            Count = facts.Sizes.Count,
+            Measures = measures,
+            Rows = [.. facts.Sizes.Names.Select((name, i) => new SizeRowView { Size = name, Cells = [.. measures.Select(m => m.Cells[i])] })],
+            Ease = ease,
+            Sample = sample,
+        };
+    }
+
+    /// <summary>The sizes' names in trade form; empty for one size without a name.</summary>
+    public static string List(SizeSet sizes) =>
+        sizes.Count == 1 ? sizes.Names[0] : $"{sizes.Names[0]} ({string.Join(", ", sizes.Names.Skip(1))})";
+
+    private static MeasureView Measure(string kind, Measurement measurement, int sizes)
+    {
+        var values = Enumerable.Range(0, sizes).Select(i => At(measurement.Values, i)).ToArray();
+        var unit = values.FirstOrDefault(q => q is not null)?.Unit;
+        var metric = unit is null ? null : Measures.Metric(unit);
+        var imperial = unit is null ? null : Measures.Imperial(unit);
+        var cells = values.Select(q => Cell(q, metric, imperial)).ToImmutableArray();
+        return new MeasureView
+        {
+            Kind = kind,
+            Name = Wording.Words(measurement.Name),
+            MetricUnit = metric?.Symbol ?? "",
+            ImperialUnit = imperial?.Symbol,
+            Metric = $"{Wording.TradeForm([.. cells.Select(c => c.Metric)])} {metric?.Symbol}".TrimEnd(),
+            Imperial = imperial is null ? null : $"{Wording.TradeForm([.. cells.Select(c => c.Imperial ?? Wording.None)])} {imperial.Symbol}",
+            Cells = cells,
+        };
+    }
+
+    /// <summary>A size's value; null where a list is too short (a finding says so elsewhere).</summary>
+    internal static T? At<T>(PerSize<T?> values, int size)
+        where T : class => values.IsShared || size < values.Values.Length ? values[size] : null;
+
+    private static CellView Cell(Quantity? quantity, Unit? metric, Unit? imperial)
+    {
+        if (quantity is null || metric is null)
+        {
+            return new CellView { Metric = Wording.None, Imperial = imperial is null ? null : Wording.None };
+        }
+
+        if (quantity.Unit.Dimension != metric.Dimension)
+        {
+            return new CellView { Metric = quantity.ToString().TrimEnd(), Imperial = imperial is null ? null : Wording.None };
+        }
+
+        return new CellView { Metric = Measures.Number(quantity, metric), Imperial = imperial is null ? null : Measures.Number(quantity, imperial) };
+    }
+
+    private static string? Sample(Sample? sample)
+    {
+        var size = Wording.Said(sample?.Size);
+        var used = sample?.Used is { } q ? Measures.Both(q) : null;
+        return (size, used) switch
+        {
+            (null, null) => null,
+            ({ } s, null) => $"The sample shown is size {s}.",
+            (null, { } u) => $"The sample took {u} of yarn.",
+            ({ } s, { } u) => $"The sample shown is size {s} and took {u} of yarn.",
+        };
+    }
+}

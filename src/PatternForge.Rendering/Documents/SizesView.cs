@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>The sizes and what they measure, metric and inches side by side.</summary>
+public sealed record SizesView
+{
+    /// <summary>The sizes' names, smallest first; one empty name when there is one size without a name.</summary>
+    public required ImmutableArray<string> Names { get; init; }
+
+    /// <summary>The names in trade form, "S (M, L)"; empty when there is one size without a name.</summary>
+    public required string List { get; init; }
+
+    /// <summary>How many sizes there are.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>The measurements, body first, then the finished piece.</summary>
+    public ImmutableArray<MeasureView> Measures { get; init; } = [];
+
+    /// <summary>The same measurements size by size.</summary>
+    public ImmutableArray<SizeRowView> Rows { get; init; } = [];
+
+    /// <summary>The ease it is meant to be worn with; null when not said.</summary>
+    public string? Ease { get; init; }
+
+    /// <summary>A sentence on the sample that was made; null when nothing is said of it.</summary>
+    public string? Sample { get; init; }
+}
+
+/// <summary>One measurement in all sizes.</summary>
+public sealed record MeasureView
+{
+    /// <summary>"To fit" for the body, "Finished" for the piece.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>What is measured ("head circumference").</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The metric unit ("cm"); empty for plain numbers.</summary>
+    public required string MetricUnit { get; init; }
+
+    /// <summary>The other unit ("in"); null when there is none.</summary>
+    public string? ImperialUnit { get; init; }
+
+    /// <summary>All sizes in trade form with the metric unit: "51 (53.5, 56) cm".</summary>
+    public required string Metric { get; init; }
+
+    /// <summary>All sizes in trade form with the other unit: "20 (21, 22) in"; null when there is none.</summary>
+    public string? Imperial { get; init; }
+
+    /// <summary>One value a size.</summary>
+    public required ImmutableArray<CellView> Cells { get; init; }
+}
+
+/// <summary>One size with all its measurements, in the order of the measures.</summary>
+public sealed record SizeRowView
+{
+    /// <summary>The size's name.</summary>
+    public required string Size { get; init; }
+
+    /// <summary>One value a measurement.</summary>
+    public required ImmutableArray<CellView> Cells { get; init; }
+}
+
+/// <summary>One measured value without its units.</summary>
+public sealed record CellView
+{
+    /// <summary>In the metric unit; an en dash where the size has none.</summary>
+    public required string Metric { get; init; }
+
+    /// <summary>In the other unit; null when there is none.</summary>
+    public string? Imperial { get; init; }
+}

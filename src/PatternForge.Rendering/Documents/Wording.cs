@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>The words of the page that are the trade's and not the designer's.</summary>
+internal static class Wording
+{
+    /// <summary>Stands where a size has no value.</summary>
+    public const string None = "–";
+
+    /// <summary>All sizes in trade form: the first value, the others in parentheses; one value when it is the same for all.</summary>
+    public static string TradeForm(IReadOnlyList<string> values) =>
+        values.Count == 0 ? ""
+        : values.All(v => string.Equals(v, values[0], StringComparison.Ordinal)) ? values[0]
+        : $"{values[0]} ({string.Join(", ", values.Skip(1))})";
+
+    /// <summary>A plain number: no trailing noughts.</summary>
+    public static string Number(decimal value) => value.ToString("0.####", CultureInfo.InvariantCulture);
+
+    /// <summary>"Knitting pattern".</summary>
+    public static string Kind(Craft craft) => craft switch
+    {
+        Craft.Crochet => "Crochet pattern",
+        Craft.Tunisian => "Tunisian crochet pattern",
+        _ => "Knitting pattern",
+    };
+
+    /// <summary>"US", "UK".</summary>
+    public static string? Terms(Dialect? dialect) => dialect switch
+    {
+        Dialect.Us => "US",
+        Dialect.Uk => "UK",
+        _ => null,
+    };
+
+    /// <summary>The level in a word.</summary>
+    public static string LevelName(Level level) => level.ToString();
+
+    /// <summary>The name of a weight class (Craft Yarn Council, Standard Yarn Weight System); null outside 0 to 7.</summary>
+    public static string? WeightName(int weightClass) => weightClass switch
+    {
+        0 => "lace",
+        1 => "super fine",
+        2 => "fine",
+        3 => "light",
+        4 => "medium",
+        5 => "bulky",
+        6 => "super bulky",
+        7 => "jumbo",
+        _ => null,
+    };
+
+    /// <summary>"DK, light (3)": the designer's word, then the class.</summary>
+    public static string? Weight(int? weightClass, string? written)
+    {
+        var said = string.IsNullOrWhiteSpace(written) ? null : written.Trim();
+        if (weightClass is not { } number || WeightName(number) is not { } name)
+        {
+            return said;
+        }
+
+        var repeats = said is null || said.All(c => char.IsAsciiDigit(c)) || string.Equals(said, name, StringComparison.OrdinalIgnoreCase);
+        var standard = $"{name} ({number})";
+        return repeats ? standard : $"{said}, {standard}";
+    }
+
+    /// <summary>Version and date in one line; null when neither is said.</summary>
+    public static string? Edition(string? version, string? date) => (Said(version), Said(date)) switch
+    {
+        (null, null) => null,
+        ({ } v, null) => $"Version {v}",
+        (null, { } d) => d,
+        ({ } v, { } d) => $"Version {v}, {d}",
+    };
+
+    /// <summary>The text without blanks round it; null when nothing is left.</summary>
+    public static string? Said(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+
+    /// <summary>"finished-length" as words; first letter as written.</summary>
+    public static string Words(string key) => key.Contains(' ', StringComparison.Ordinal) ? key.Trim() : key.Trim().Replace('-', ' ');
+
+    /// <summary>The same text with its first letter as a capital.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    /// <summary>Stitch counts, all sizes in trade form: "84 (92, 100) sts"; null where a size is unknown in every size.</summary>
+    public static string? Stitches(ImmutableArray<int?> counts)
+    {
+        if (counts.IsDefaultOrEmpty || counts.All(c => c is null))
+        {
+            return null;
+        }
+
+        var unit = counts.All(c => c is null or 1) ? "st" : "sts";
+        return $"{TradeForm(Counts(counts))} {unit}";
+    }
+
+    /// <summary>Counts as text, one a size.</summary>
+    public static ImmutableArray<string> Counts(ImmutableArray<int?> counts) =>
+        [.. counts.Select(c => c is { } n ? n.ToString(CultureInfo.InvariantCulture) : None)];
+}

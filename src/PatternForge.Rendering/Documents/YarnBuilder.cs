@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>Makes the yarns and the table of amounts.</summary>
+internal static class YarnBuilder
+{
+    private static readonly ImmutableArray<(string Unit, Func<Need, decimal?> Read)> Columns =
+    [
+        ("m", n => n.Metres),
+        ("yd", n => n.Metres / Unit.Yard.InBase),
+        ("g", n => n.Grams),
+        ("balls", n => n.Balls),
+    ];
+
+    private sealed record Need(decimal? Metres, decimal? Grams, decimal? Balls);
+
+    /// <summary>One yarn.</summary>
+    public static YarnView Build(Yarn yarn, int sizes) => new()
+    {
+        Label = Wording.Said(yarn.Label),
+        Name = Wording.Said(yarn.Name) ?? "Yarn of your choice",
+        Fibre = Wording.Said(yarn.Fibre),
+        Weight = Wording.Weight(yarn.WeightClass, yarn.Weight) is { } weight ? Wording.Capital(weight) : null,
+        PutUp = PutUp(yarn.PutUpMass, yarn.PutUpLength),
+        Grist = Grist(yarn.PutUpMass, yarn.PutUpLength),
+        Needs = sizes == 1 ? OneSize(NeedOf(yarn, 0)) : Needs(yarn, sizes),
+        Colours = [.. yarn.Colours.Select(Wording.Said).OfType<string>()],
+        Alternatives = [.. yarn.Alternatives.Select(a => new AlternativeView
+        {
+            Name = a.Name,
+            Note = Wording.Said(a.Note),
+            PutUp = PutUp(a.PutUpMass, a.PutUpLength),
+            Grist = Grist(a.PutUpMass, a.PutUpLength),
+        })],
+    };
+
+    /// <summary>The amounts of all yarns in several sizes; null when none is known, or when there is one size, whose amounts stand with the yarns.</summary>
+    public static AmountsView? Amounts(PatternFacts facts)
+    {
+        var sizes = facts.Sizes;
+        if (sizes.Count == 1)
+        {
+            return null;
+        }
+
+        var yarns = new List<AmountYarnView>();
+        var units = new List<string>();
+        var rows = sizes.Names.Select(_ => new List<string>()).ToArray();
+        foreach (var yarn in facts.Yarns)
+        {
+            var needs = Enumerable.Range(0, sizes.Count).Select(i => NeedOf(yarn, i)).ToArray();
+            var used = Columns.Where(c => needs.Any(n => c.Read(n) is not null)).ToArray();
+            if (used.Length == 0)
+            {
+                continue;
+            }
+
+            yarns.Add(new AmountYarnView { Name = Wording.Said(yarn.Label) ?? Wording.Said(yarn.Name) ?? "Yarn", Columns = used.Length });
+            units.AddRange(used.Select(c => c.Unit));
+            for (var i = 0; i < rows.Length; i++)
+            {
+                rows[i].AddRange(used.Select(c => c.Read(needs[i]) is { } value ? Up(value) : Wording.None));
+            }
+        }
+
+        return yarns.Count == 0 ? null : new AmountsView
+        {
+            Yarns = [.. yarns],
+            Units = [.. units],
+            Rows = [.. rows.Select((cells, i) => new AmountRowView { Size = sizes.Names[i], Cells = [.. cells] })],
+        };
+    }
+
+    /// <summary>"300 m, 329 yd, 150 g, 2 balls".</summary>
+    private static string? OneSize(Need need)
+    {
+        var parts = Columns.Where(c => c.Read(need) is not null).Select(c => Counted(Up(c.Read(need)!.Value), c.Unit)).ToArray();
+        return parts.Length == 0 ? null : string.Join(", ", parts);
+    }
+
+    private static string Counted(string number, string unit) => $"{number} {(unit is "balls" && number is "1" ? "ball" : unit)}";
+
+    /// <summary>The amount as the designer typed it, in trade form.</summary>
+    private static string? Needs(Yarn yarn, int sizes)
+    {
+        if (yarn.Needs is not { } needs)
+        {
+            return null;
+        }
+
+        var values = Enumerable.Range(0, sizes).Select(i => SizesBuilder.At(needs, i)).ToArray();
+        if (values.FirstOrDefault(q => q is not null)?.Unit is not { } unit)
+        {
+            return null;
+        }
+
+        var numbers = values.Select(q => q is null ? Wording.None : q.Unit == unit ? Wording.Number(q.Value) : q.ToString().TrimEnd());
+        return $"{Wording.TradeForm([.. numbers])} {unit.Symbol}".TrimEnd();
+    }
+
+    /// <summary>What a size takes, as length, mass and whole balls: the one that is typed, the others by way of the put-up.</summary>
+    private static Need NeedOf(Yarn yarn, int size)
+    {
+        if (yarn.Needs is not { } needs || SizesBuilder.At(needs, size) is not { } amount)
+        {
+            return new Need(null, null, null);
+        }
+
+        if (Measures.Base(amount) is not { } said)
+        {
+            return new Need(null, null, null);
+        }
+
+        var (ballMass, ballLength) = (Measures.Base(yarn.PutUpMass), Measures.Base(yarn.PutUpLength));
+        decimal? balls = amount.Unit.Dimension switch
+        {
+            Dimension.Count => said,
+            Dimension.YarnLength => said / ballLength,
+            Dimension.Mass => said / ballMass,
+            _ => null,
+        };
+        return new Need(
+            amount.Unit.Dimension == Dimension.YarnLength ? said : balls * ballLength,
+            amount.Unit.Dimension == Dimension.Mass ? said : balls * ballMass,
+            balls is { } n ? Math.Ceiling(Math.Round(n, 6)) : null);
+    }
+
+    /// <summary>Amounts are rounded up: a metre too much is better than one too few.</summary>
+    private static string Up(decimal value) => Math.Ceiling(Math.Round(value, 6)).ToString(CultureInfo.InvariantCulture);
+
+    private static string? PutUp(Quantity? mass, Quantity? length) => (mass, length) switch
+    {
+        (null, null) => null,
+        ({ } g, null) => Measures.Both(g),
+        (null, { } m) => Measures.Both(m),
+        ({ } g, { } m) => $"{Measures.Text(g, Unit.Gram)} = {Measures.Text(m, Unit.Metre)} ({Measures.Text(g, Unit.Ounce)} = {Measures.Text(m, Unit.Yard)})",
+    };
+
+    /// <summary>Metres in a gram and yards in an ounce, from the put-up.</summary>
+    private static string? Grist(Quantity? mass, Quantity? length)
+    {
+        if (Measures.Base(mass) is not { } grams || Measures.Base(length) is not { } whole)
+        {
+            return null;
+        }
+
+        var metres = whole / grams;
+        var yards = metres / Unit.Yard.InBase * Unit.Ounce.InBase;
+        return string.Create(CultureInfo.InvariantCulture, $"{metres:0.0#} m per g ({yards:0} yd per oz)");
+    }
+}

@@ -1,0 +1,24 @@
+using PatternForge.Rendering.Documents;
+using PatternForge.Rendering.Templates;
+
+namespace PatternForge.Rendering.Formats;
+
+/// <summary>One web page that needs nothing but itself: no network, no script.</summary>
+internal sealed class HtmlFormat : OutputFormat
+{
+    /// <inheritdoc/>
+    public override string Name => "html";
+
+    /// <inheritdoc/>
+    public override string Extension => ".html";
+
+    /// <inheritdoc/>
+    public override string Description => "one web page, complete in itself";
+
+    /// <inheritdoc/>
+    internal override TemplateResult Write(PatternView view, TemplateSet templates)
+    {
+        var result = templates.Render("html/pattern.html", view, Escaping.Html, Prose.ToHtml);
+        return result with { Text = result.Text is { } text ? BlankLines.Drop(text, "<pre", "</pre>") : null };
+    }
+}

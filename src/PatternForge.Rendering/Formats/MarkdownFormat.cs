@@ -1,0 +1,24 @@
+using PatternForge.Rendering.Documents;
+using PatternForge.Rendering.Templates;
+
+namespace PatternForge.Rendering.Formats;
+
+/// <summary>Markdown that reads well as it is and in any viewer.</summary>
+internal sealed class MarkdownFormat : OutputFormat
+{
+    /// <inheritdoc/>
+    public override string Name => "md";
+
+    /// <inheritdoc/>
+    public override string Extension => ".md";
+
+    /// <inheritdoc/>
+    public override string Description => "Markdown, for reading anywhere";
+
+    /// <inheritdoc/>
+    internal override TemplateResult Write(PatternView view, TemplateSet templates)
+    {
+        var result = templates.Render("markdown/pattern.md", view, Escaping.Markdown, Prose.ToMarkdown);
+        return result with { Text = result.Text is { } text ? BlankLines.Single(text) : null };
+    }
+}

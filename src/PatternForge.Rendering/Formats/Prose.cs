@@ -1,0 +1,209 @@
+using System.Text;
+using Markdig;
+using Markdig.Renderers;
+using Markdig.Renderers.Html;
+using Markdig.Renderers.Html.Inlines;
+using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
+using PatternForge.Rendering.Documents;
+using PatternForge.Rendering.Templates;
+
+namespace PatternForge.Rendering.Formats;
+
+/// <summary>
+/// Brings a designer's Markdown into each format. Raw HTML is never let through, links lead only to the web, to mail and to files beside
+/// the page, pictures only to files beside it, and headings inside prose stay below those of the page.
+/// </summary>
+internal static class Prose
+{
+    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder { MaximumNestingDepth = 64 }.DisableHtml().UsePipeTables().UseAutoLinks().UsePreciseSourceLocation().Build();
+
+    /// <summary>As HTML that is well-formed XML.</summary>
+    public static string ToHtml(string markdown)
+    {
+        var clean = Escaping.Clean(markdown);
+        try
+        {
+            using var writer = new StringWriter { NewLine = "\n" };
+            var renderer = new HtmlRenderer(writer);
+            Pipeline.Setup(renderer);
+            renderer.ObjectRenderers.Replace<LinkInlineRenderer>(new SafeLinks());
+            renderer.ObjectRenderers.Replace<AutolinkInlineRenderer>(new SafeAutolinks());
+            renderer.ObjectRenderers.Replace<HeadingRenderer>(new LowHeadings());
+            renderer.ObjectRenderers.Replace<CodeBlockRenderer>(new PlainCode());
+            renderer.Render(Markdown.Parse(clean, Pipeline));
+            writer.Flush();
+            return Escaping.Clean(writer.ToString().TrimEnd('\n'));
+        }
+        catch (ArgumentException)
+        {
+            // Nested deeper than anybody writes: shown as it was typed.
+            return $"<p>{Escaping.Html(clean)}</p>";
+        }
+    }
+
+    /// <summary>As Markdown: the designer's own text, with what another reader of Markdown might run or fetch made harmless.</summary>
+    public static string ToMarkdown(string markdown)
+    {
+        var clean = Escaping.Clean(markdown).Trim('\n', ' ');
+        try
+        {
+            var changes = new SortedDictionary<int, (int End, string? Text)>();
+            foreach (var node in Markdown.Parse(clean, Pipeline).Descendants())
+            {
+                if (node.Span.IsEmpty || node.Span.Start < 0 || node.Span.End >= clean.Length)
+                {
+                    continue;
+                }
+
+                var (known, text) = Change(node, clean);
+                if (known)
+                {
+                    changes[node.Span.Start] = (node.Span.End + 1, text);
+                }
+            }
+
+            return Apply(clean, changes);
+        }
+        catch (ArgumentException)
+        {
+            return Escaping.Markdown(clean);
+        }
+    }
+
+    /// <summary>What becomes of a node in Markdown: kept to the letter (null), or put in other words.</summary>
+    private static (bool Known, string? Text) Change(MarkdownObject node, string source) => node switch
+    {
+        CodeInline or CodeBlock => (true, null),
+        LinkInline { IsImage: true } image when SafeAddress.ForImage(image.Url) is null => (true, Escaping.Markdown(Plain(image))),
+        LinkInline { IsImage: false } link when SafeAddress.ForLink(link.Url) is null => (true, Escaping.Markdown(Plain(link))),
+        AutolinkInline auto when SafeAddress.ForLink(auto.IsEmail ? "mailto:" + auto.Url : auto.Url) is null => (true, Escaping.Markdown(auto.Url)),
+        AutolinkInline => (true, null),
+        LinkReferenceDefinition definition when SafeAddress.ForLink(definition.Url) is null => (true, ""),
+        HeadingBlock heading => (true, $"**{Escaping.Markdown(heading.Inline is { } words ? Plain(words) : "")}**"),
+        _ => (false, null),
+    };
+
+    private static string Plain(ContainerInline inline)
+    {
+        var text = new StringBuilder();
+        foreach (var part in inline.Descendants())
+        {
+            _ = part switch
+            {
+                LiteralInline literal => text.Append(literal.Content.AsSpan()),
+                CodeInline code => text.Append(code.Content),
+                LineBreakInline => text.Append(' '),
+                AutolinkInline auto => text.Append(auto.Url),
+                HtmlEntityInline entity => text.Append(entity.Transcoded.AsSpan()),
+                _ => text,
+            };
+        }
+
+        return text.ToString();
+    }
+
+    private static string Apply(string source, SortedDictionary<int, (int End, string? Text)> changes)
+    {
+        var result = new StringBuilder(source.Length + 32);
+        var at = 0;
+        foreach (var (start, (end, text)) in changes)
+        {
+            if (start < at)
+            {
+                continue;
+            }
+
+            Harmless(source, at, start, result);
+            result.Append(text ?? source[start..end]);
+            at = end;
+        }
+
+        Harmless(source, at, source.Length, result);
+        return result.ToString();
+    }
+
+    /// <summary>Copies text, with every sign that could begin a tag written as an entity.</summary>
+    private static void Harmless(string source, int start, int end, StringBuilder result)
+    {
+        for (var i = start; i < end; i++)
+        {
+            if (source[i] != '<')
+            {
+                result.Append(source[i]);
+                continue;
+            }
+
+            if (result.Length > 0 && result[^1] == '\\' && Slashes(result) % 2 == 1)
+            {
+                result.Length--;
+            }
+
+            result.Append("&lt;");
+        }
+    }
+
+    private static int Slashes(StringBuilder text)
+    {
+        var count = 0;
+        while (count < text.Length && text[text.Length - 1 - count] == '\\')
+        {
+            count++;
+        }
+
+        return count;
+    }
+
+    private sealed class SafeLinks : LinkInlineRenderer
+    {
+        protected override void Write(HtmlRenderer renderer, LinkInline link)
+        {
+            var url = link.GetDynamicUrl?.Invoke() ?? link.Url;
+            if ((link.IsImage ? SafeAddress.ForImage(url) : SafeAddress.ForLink(url)) is null)
+            {
+                renderer.WriteChildren(link);
+                return;
+            }
+
+            base.Write(renderer, link);
+        }
+    }
+
+    private sealed class SafeAutolinks : AutolinkInlineRenderer
+    {
+        protected override void Write(HtmlRenderer renderer, AutolinkInline obj)
+        {
+            if (SafeAddress.ForLink(obj.IsEmail ? "mailto:" + obj.Url : obj.Url) is null)
+            {
+                renderer.WriteEscape(obj.Url);
+                return;
+            }
+
+            base.Write(renderer, obj);
+        }
+    }
+
+    private sealed class LowHeadings : HtmlObjectRenderer<HeadingBlock>
+    {
+        protected override void Write(HtmlRenderer renderer, HeadingBlock obj)
+        {
+            renderer.Write("<p class=\"minor\"><strong>");
+            renderer.WriteLeafInline(obj);
+            renderer.Write("</strong></p>");
+            renderer.EnsureLine();
+        }
+    }
+
+    /// <summary>Set text without the word after its fence, which is of no use on the page; reachable by keyboard, since it may scroll.</summary>
+    private sealed class PlainCode : HtmlObjectRenderer<CodeBlock>
+    {
+        protected override void Write(HtmlRenderer renderer, CodeBlock obj)
+        {
+            renderer.EnsureLine();
+            renderer.Write("<pre tabindex=\"0\">");
+            renderer.WriteLeafRawLines(obj, true, true);
+            renderer.Write("</pre>");
+            renderer.EnsureLine();
+        }
+    }
+}

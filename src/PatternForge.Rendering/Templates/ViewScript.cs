@@ -1,0 +1,156 @@
+using System.Collections.Immutable;
+using PatternForge.Rendering.Documents;
+using Scriban.Runtime;
+
+namespace PatternForge.Rendering.Templates;
+
+/// <summary>
+/// What templates see of the view, name by name. A test compares these lists with the records, and the reference in the templates' own
+/// README is made from both.
+/// </summary>
+internal static class ViewScript
+{
+    /// <summary>A named thing with a value.</summary>
+    public static readonly ViewMembers<FactView> Fact = new() { { "name", v => v.Name }, { "value", v => v.Value }, { "note", v => v.Note } };
+
+    /// <summary>A photo.</summary>
+    public static readonly ViewMembers<PhotoView> Photo = new() { { "address", v => v.Address }, { "alt", v => v.Alt }, { "caption", v => v.Caption } };
+
+    /// <summary>Words that may lead somewhere.</summary>
+    public static readonly ViewMembers<LinkView> Link = new() { { "text", v => v.Text }, { "address", v => v.Address } };
+
+    /// <summary>An abbreviation.</summary>
+    public static readonly ViewMembers<AbbreviationView> Abbreviation = new() { { "name", v => v.Name }, { "meaning", v => v.Meaning } };
+
+    /// <summary>A special stitch.</summary>
+    public static readonly ViewMembers<SpecialStitchView> SpecialStitch = new() { { "name", v => v.Name }, { "full_name", v => v.FullName }, { "how", v => v.How } };
+
+    /// <summary>A caution.</summary>
+    public static readonly ViewMembers<CautionView> Caution = new() { { "name", v => v.Name }, { "text", v => v.Text } };
+
+    /// <summary>A gauge.</summary>
+    public static readonly ViewMembers<GaugeView> Gauge = new()
+    {
+        { "name", v => v.Name }, { "counts", v => v.Counts }, { "over", v => v.Over }, { "over_inches", v => v.OverInches },
+        { "stitch", v => v.Stitch }, { "tool", v => v.Tool }, { "state", v => v.State }, { "sentence", v => v.Sentence },
+    };
+
+    /// <summary>A value of the sizes table.</summary>
+    public static readonly ViewMembers<CellView> Cell = new() { { "metric", v => v.Metric }, { "imperial", v => v.Imperial } };
+
+    /// <summary>A measurement.</summary>
+    public static readonly ViewMembers<MeasureView> Measure = new()
+    {
+        { "kind", v => v.Kind }, { "name", v => v.Name }, { "metric_unit", v => v.MetricUnit }, { "imperial_unit", v => v.ImperialUnit },
+        { "metric", v => v.Metric }, { "imperial", v => v.Imperial }, { "cells", (v, p) => List(v.Cells, Cell, p) },
+    };
+
+    /// <summary>A size with its measurements.</summary>
+    public static readonly ViewMembers<SizeRowView> SizeRow = new() { { "size", v => v.Size }, { "cells", (v, p) => List(v.Cells, Cell, p) } };
+
+    /// <summary>The sizes.</summary>
+    public static readonly ViewMembers<SizesView> Sizes = new()
+    {
+        { "names", v => List(v.Names) }, { "list", v => v.List }, { "count", v => v.Count }, { "measures", (v, p) => List(v.Measures, Measure, p) },
+        { "rows", (v, p) => List(v.Rows, SizeRow, p) }, { "ease", v => v.Ease }, { "sample", v => v.Sample },
+    };
+
+    /// <summary>Another yarn.</summary>
+    public static readonly ViewMembers<AlternativeView> Alternative = new() { { "name", v => v.Name }, { "note", v => v.Note }, { "put_up", v => v.PutUp }, { "grist", v => v.Grist } };
+
+    /// <summary>A yarn.</summary>
+    public static readonly ViewMembers<YarnView> Yarn = new()
+    {
+        { "label", v => v.Label }, { "name", v => v.Name }, { "fibre", v => v.Fibre }, { "weight", v => v.Weight }, { "put_up", v => v.PutUp },
+        { "grist", v => v.Grist }, { "needs", v => v.Needs }, { "colours", v => List(v.Colours) }, { "alternatives", (v, p) => List(v.Alternatives, Alternative, p) },
+    };
+
+    /// <summary>A yarn over columns.</summary>
+    public static readonly ViewMembers<AmountYarnView> AmountYarn = new() { { "name", v => v.Name }, { "columns", v => v.Columns } };
+
+    /// <summary>A size's amounts.</summary>
+    public static readonly ViewMembers<AmountRowView> AmountRow = new() { { "size", v => v.Size }, { "cells", v => List(v.Cells) } };
+
+    /// <summary>The amounts.</summary>
+    public static readonly ViewMembers<AmountsView> Amounts = new()
+    {
+        { "yarns", (v, p) => List(v.Yarns, AmountYarn, p) }, { "units", v => List(v.Units) }, { "rows", (v, p) => List(v.Rows, AmountRow, p) },
+    };
+
+    /// <summary>A row.</summary>
+    public static readonly ViewMembers<RowView> Row = new()
+    {
+        { "label", v => v.Label }, { "name", v => v.Name }, { "text", v => v.Text }, { "instruction", v => v.Instruction },
+        { "count", v => v.Count }, { "count_is_said", v => v.CountIsSaid }, { "counts", v => List(v.Counts) },
+        { "count_is_long", v => v.CountIsLong }, { "ticks", v => List(v.Ticks) }, { "tick_name", v => v.TickName },
+    };
+
+    /// <summary>A block.</summary>
+    public static readonly ViewMembers<BlockView> Block = new()
+    {
+        { "kind", v => v.Kind }, { "prose", (v, p) => Landed(v.Prose, p) }, { "rows", (v, p) => List(v.Rows, Row, p) }, { "text", v => v.Text },
+    };
+
+    /// <summary>A part of a section.</summary>
+    public static readonly ViewMembers<PartView> Part = new() { { "heading", v => v.Heading }, { "rank", v => v.Rank }, { "blocks", (v, p) => List(v.Blocks, Block, p) } };
+
+    /// <summary>A section.</summary>
+    public static readonly ViewMembers<SectionView> Section = new()
+    {
+        { "id", v => v.Id }, { "heading", v => v.Heading }, { "role", v => v.Role }, { "has_rows", v => v.HasRows }, { "parts", (v, p) => List(v.Parts, Part, p) },
+    };
+
+    /// <summary>The designer's own words on generated parts.</summary>
+    public static readonly ViewMembers<RemarksView> Remarks = new()
+    {
+        { "sizes", (v, p) => List(v.Sizes, Block, p) }, { "yarn", (v, p) => List(v.Yarn, Block, p) }, { "tools", (v, p) => List(v.Tools, Block, p) },
+        { "gauge", (v, p) => List(v.Gauge, Block, p) }, { "abbreviations", (v, p) => List(v.Abbreviations, Block, p) },
+    };
+
+    /// <summary>The pattern.</summary>
+    public static readonly ViewMembers<PatternView> Pattern = new()
+    {
+        { "model_version", v => v.ModelVersion }, { "title", v => v.Title }, { "designer", v => v.Designer }, { "kind", v => v.Kind },
+        { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice },
+        { "summary", (v, p) => Landed(v.Summary, p) }, { "opening", (v, p) => List(v.Opening, Block, p) }, { "facts", (v, p) => List(v.Facts, Fact, p) },
+        { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "photos", (v, p) => List(v.Photos, Photo, p) },
+        { "sizes", (v, p) => v.Sizes is { } sizes ? new ViewObject<SizesView>(sizes, Sizes, p) : null }, { "yarns", (v, p) => List(v.Yarns, Yarn, p) },
+        { "amounts", (v, p) => v.Amounts is { } amounts ? new ViewObject<AmountsView>(amounts, Amounts, p) : null },
+        { "gauges", (v, p) => List(v.Gauges, Gauge, p) }, { "tools", (v, p) => List(v.Tools, Link, p) }, { "notions", (v, p) => List(v.Notions, Link, p) },
+        { "abbreviations", (v, p) => List(v.Abbreviations, Abbreviation, p) }, { "special_stitches", (v, p) => List(v.SpecialStitches, SpecialStitch, p) },
+        { "notes", v => List(v.Notes) }, { "remarks", (v, p) => new ViewObject<RemarksView>(v.Remarks, Remarks, p) },
+        { "about", (v, p) => List(v.About, Section, p) }, { "before", (v, p) => List(v.Before, Section, p) }, { "instructions", (v, p) => List(v.Instructions, Section, p) },
+        { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
+        { "videos", (v, p) => List(v.Videos, Link, p) }, { "links", (v, p) => List(v.Links, Link, p) },
+        { "contact", (v, p) => v.Contact is { } contact ? new ViewObject<LinkView>(contact, Link, p) : null }, { "contact_notes", (v, p) => List(v.ContactNotes, Block, p) },
+    };
+
+    /// <summary>A pattern as a template sees it.</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="prose">Turns Markdown into text of the format that is being written.</param>
+    public static IScriptObject Of(PatternView view, Func<string, string> prose) => new ViewObject<PatternView>(view, Pattern, prose);
+
+    private static Ready? Landed(ProseText? prose, Func<string, string> land) => prose is { } text ? new Ready(land(text.Markdown)) : null;
+
+    private static ScriptArray List<T>(ImmutableArray<T> views, ViewMembers<T> members, Func<string, string> prose)
+    {
+        var list = new ScriptArray(views.Length);
+        foreach (var view in views)
+        {
+            list.Add(new ViewObject<T>(view, members, prose));
+        }
+
+        return list;
+    }
+
+    private static ScriptArray List(ImmutableArray<string> words)
+    {
+        var list = new ScriptArray(words.Length);
+        foreach (var word in words)
+        {
+            list.Add(word);
+        }
+
+        return list;
+    }
+}
