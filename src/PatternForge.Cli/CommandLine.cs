@@ -66,6 +66,7 @@ internal static class CommandLine
         {
             NewCommand.Of(around),
             LintCommand.Of(around),
+            BuildCommand.Of(around),
             CountsCommand.Of(around),
             ExplainCommand.Of(around),
         };

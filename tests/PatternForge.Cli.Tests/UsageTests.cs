@@ -4,7 +4,7 @@ namespace PatternForge.Cli.Tests;
 public class UsageTests
 {
     [Theory]
-    [InlineData("say what to do: new, lint, counts, explain")]
+    [InlineData("say what to do: new, lint, build, counts, explain")]
     [InlineData("`lnt` is not known as a command: did you mean `lint`?", "lnt")]
     [InlineData("`--frmat` is not known as an option: did you mean `--format`?", "lint", "--frmat", "json", "x")]
     [InlineData("`--frmat=json` is not known as an option: did you mean `--format`?", "lint", "--frmat=json", "x")]
@@ -13,6 +13,7 @@ public class UsageTests
     [InlineData("`jsn` is not known as a form: did you mean `json`?", "lint", "--format", "jsn", "x")]
     [InlineData("`painting` is not known as a form: there are text, json, sarif, github", "lint", "--format", "painting", "x")]
     [InlineData("Required argument missing for option: '--format'", "lint", "x", "--format")]
+    [InlineData("say what to release: a file, a folder, or `-` for standard input", "build")]
     [InlineData("say which pattern to count: one file, or `-` for standard input", "counts")]
     [InlineData("say which pattern to count: one file, or `-` for standard input", "counts", "a", "b")]
     [InlineData("`.` is a folder: counts looks at one file", "counts", ".")]
@@ -50,7 +51,7 @@ public class UsageTests
     [InlineData("--help")]
     [InlineData("-h")]
     [InlineData("lint", "--help")]
-    [InlineData("counts", "-h")]
+    [InlineData("build", "-h")]
     public void Help_is_a_result(params string[] arguments)
     {
         using var folder = new TemporaryFolder();

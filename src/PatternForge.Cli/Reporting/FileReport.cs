@@ -29,8 +29,8 @@ internal sealed record FileReport
     /// <summary>The names of the sizes in order.</summary>
     public required ImmutableArray<string> Sizes { get; init; }
 
-    /// <summary>How much of the file was understood.</summary>
-    public required LineTally Coverage { get; init; }
+    /// <summary>How much of the file was understood; null for a file that is no pattern, such as a template.</summary>
+    public required LineTally? Coverage { get; init; }
 
     /// <summary>The lines that were not checked.</summary>
     public ImmutableArray<OpenLine> OpenLines { get; init; } = [];

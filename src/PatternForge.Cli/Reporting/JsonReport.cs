@@ -24,7 +24,7 @@ internal static class JsonReport
         Words.WellFormed(file.Path),
         Clean(file.Title),
         [.. file.Sizes.Select(Words.WellFormed)],
-        new(file.Coverage.Instructions, file.Coverage.Checked, file.Coverage.Trusted, file.Coverage.Unread),
+        file.Coverage is { } c ? new(c.Instructions, c.Checked, c.Trusted, c.Unread) : new(0, 0, 0, 0),
         [.. file.Findings.Select(f => ShapeOf(file, f))]);
 
     private static FindingShape ShapeOf(FileReport file, Finding finding)

@@ -27,15 +27,15 @@ internal static class TextReport
 
         foreach (var file in files)
         {
-            if (files.Count == 1 || !file.OpenLines.IsEmpty)
+            if (file.Coverage is { } coverage && (files.Count == 1 || !file.OpenLines.IsEmpty))
             {
-                AppendCoverage(page, file, paint);
+                AppendCoverage(page, file, coverage, paint);
             }
         }
 
-        if (files.Count > 1)
+        if (files.Count > 1 && files.All(f => f.Coverage is not null))
         {
-            var all = files.Aggregate(LineTally.None, (sum, f) => sum.Plus(f.Coverage));
+            var all = files.Aggregate(LineTally.None, (sum, f) => sum.Plus(f.Coverage!));
             page.AppendLine(CultureInfo.InvariantCulture, $"in {files.Count} files: {Checked(all)}");
         }
 
@@ -74,9 +74,9 @@ internal static class TextReport
         page.AppendLine();
     }
 
-    private static void AppendCoverage(StringBuilder page, FileReport file, Paint paint)
+    private static void AppendCoverage(StringBuilder page, FileReport file, LineTally coverage, Paint paint)
     {
-        page.AppendLine($"{DisplayText.OneLine(file.Path)}: {Checked(file.Coverage)}");
+        page.AppendLine($"{DisplayText.OneLine(file.Path)}: {Checked(coverage)}");
         foreach (var open in file.OpenLines.Take(MostOpenLines))
         {
             page.AppendLine(CultureInfo.InvariantCulture,

@@ -1,0 +1,193 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using PatternForge.Cli.Reporting;
+using PatternForge.Core.Findings;
+using PatternForge.Rendering.Formats;
+using PatternForge.Rendering.Templates;
+
+namespace PatternForge.Cli.Commands;
+
+/// <summary><c>build PATH...</c>: checks patterns and writes what a maker gets.</summary>
+internal static class BuildCommand
+{
+    private const string DefaultFolder = "out";
+
+    // Promised for later: asked for today, they get their own answer.
+    private static readonly string[] LaterFormats = ["pdf", "json"];
+
+    /// <summary>The command.</summary>
+    public static Command Of(Surroundings around)
+    {
+        var paths = Arguments.Paths();
+        var folder = new Option<string>("--out") { Description = $"The folder to write into; {DefaultFolder} where none is said", HelpName = "DIR" };
+        var editions = new Option<string[]>("--edition") { Description = "An edition to release; none exist yet", HelpName = "NAME" };
+        var names = OutputFormat.All.Select(f => f.Name).ToArray();
+        var formats = new Option<string[]>("--format")
+        {
+            Description = $"What to write, parted by commas; {string.Join(" and ", names)} where none is said",
+            HelpName = string.Join(',', names),
+        };
+        formats.CompletionSources.Add(names);
+        var templates = new Option<string>("--templates") { Description = "A folder of templates that replace the built-in ones file by file", HelpName = "DIR" };
+        var draft = new Option<bool>("--draft") { Description = "Write a pattern that has errors too, every page marked as a draft" };
+        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, templates, draft };
+        command.SetAction(parsed => Run(
+            parsed.GetValue(paths) ?? [],
+            new Wishes(
+                parsed.GetValue(folder) ?? DefaultFolder,
+                parsed.GetValue(editions) ?? [],
+                parsed.GetValue(formats) ?? [],
+                parsed.GetValue(templates),
+                parsed.GetValue(draft)),
+            around));
+        return command;
+    }
+
+    private static int Run(string[] paths, Wishes wishes, Surroundings around)
+    {
+        if (paths.Length == 0)
+        {
+            return CommandLine.Refuse("say what to release: a file, a folder, or `-` for standard input", around, "build");
+        }
+
+        if (wishes.Editions is [var edition, ..])
+        {
+            return CommandLine.Refuse($"there is no edition `{edition}` yet: patterns are released as they are written", around, "build");
+        }
+
+        if (FormatsOf(wishes, around) is not { } formats || TemplatesOf(wishes, around) is not { } templates)
+        {
+            return ExitCode.Usage;
+        }
+
+        if (InputFiles.FullPathOf(wishes.Folder, around.Folder) is not { } folder || File.Exists(folder))
+        {
+            return CommandLine.Refuse($"`{wishes.Folder}` cannot be the folder to write into", around, "build");
+        }
+
+        var input = InputFiles.Find(paths, around);
+        var code = Arguments.Complain(input, around);
+        if (ReleasePlan.Clash(input.Files, formats, folder) is { } clash)
+        {
+            return CommandLine.Refuse(clash, around, "build");
+        }
+
+        if (!templates.Findings.IsEmpty)
+        {
+            code = Math.Max(code, Tell(templates.Findings, around));
+            if (code != ExitCode.Clean)
+            {
+                return code;
+            }
+        }
+
+        var plan = new ReleasePlan(formats, templates, folder, wishes.Draft);
+        var built = PatternWork.Each(input.Files, f => plan.Build(f, around), around);
+        return Math.Max(code, Report(built, wishes, around));
+    }
+
+    private static int Report(Released[] built, Wishes wishes, Surroundings around)
+    {
+        var code = PatternWork.Complain(built.Select(b => b.Worked), around);
+        var reports = built.Select(b => b.Worked.Report).OfType<FileReport>().ToArray();
+        if (reports.Length > 0)
+        {
+            around.Tell(TextReport.Of(reports, around.Width, new Paint(around.ColourError)));
+        }
+
+        code = Math.Max(code, Tell([.. built.SelectMany(b => b.TemplateFindings)], around));
+        var root = wishes.Folder.Replace(Path.DirectorySeparatorChar, '/').TrimEnd('/') is { Length: > 0 } said ? said + "/" : "/";
+        foreach (var one in built)
+        {
+            foreach (var remark in one.Remarks)
+            {
+                around.Say(remark);
+            }
+
+            foreach (var problem in one.Problems)
+            {
+                around.Say(problem);
+                code = Math.Max(code, ExitCode.Usage);
+            }
+
+            if (one.Worked.HasErrors && !(wishes.Draft && one.Worked.Compilation is not null))
+            {
+                around.Say($"`{one.Worked.File.Path}` has errors and was not released{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
+                code = Math.Max(code, ExitCode.Findings);
+            }
+        }
+
+        around.Write(string.Concat(built.SelectMany(b => b.Written).Select(name => root + name + "\n")));
+        return code;
+    }
+
+    /// <summary>Tells what is wrong with the templates, each thing once; answers with the exit code for it.</summary>
+    private static int Tell(ImmutableArray<Finding> findings, Surroundings around)
+    {
+        var reports = findings
+            .DistinctBy(f => (f.Rule.Code, f.Source.Path, f.Span, f.Message))
+            .GroupBy(f => f.Source.Path, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => new FileReport { Path = g.Key, Sizes = [], Coverage = null, Findings = [.. g] })
+            .ToArray();
+        if (reports.Length == 0)
+        {
+            return ExitCode.Clean;
+        }
+
+        around.Tell(TextReport.Of(reports, around.Width, new Paint(around.ColourError)));
+        return findings.Any(f => f.Severity == Severity.Error) ? ExitCode.Findings : ExitCode.Clean;
+    }
+
+    private static ImmutableArray<OutputFormat>? FormatsOf(Wishes wishes, Surroundings around)
+    {
+        var known = OutputFormat.All.Select(f => f.Name).ToArray();
+        var said = wishes.Formats.SelectMany(f => f.Split(',', StringSplitOptions.TrimEntries)).ToArray();
+        if (said.Length == 0)
+        {
+            return OutputFormat.All;
+        }
+
+        var formats = ImmutableArray.CreateBuilder<OutputFormat>();
+        foreach (var name in said)
+        {
+            if (OutputFormat.Find(name) is { } format)
+            {
+                formats.Add(format);
+                continue;
+            }
+
+            if (LaterFormats.Contains(name, StringComparer.OrdinalIgnoreCase))
+            {
+                CommandLine.Refuse($"the format `{name}` does not exist yet: there are {string.Join(", ", known)}", around, "build");
+            }
+            else
+            {
+                Arguments.Choice(name, "format", known, around, "build");
+            }
+
+            return null;
+        }
+
+        return [.. formats.Distinct()];
+    }
+
+    private static TemplateSet? TemplatesOf(Wishes wishes, Surroundings around)
+    {
+        if (wishes.Templates is not { } said)
+        {
+            return TemplateSet.Default;
+        }
+
+        if (InputFiles.FullPathOf(said, around.Folder) is { } full && Directory.Exists(full))
+        {
+            return TemplateSet.FromFolder(full);
+        }
+
+        CommandLine.Refuse($"there is no folder of templates `{said}`", around, "build");
+        return null;
+    }
+
+    /// <summary>What the command line asks for.</summary>
+    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, bool Draft);
+}

@@ -1,0 +1,227 @@
+namespace PatternForge.Cli.Tests;
+
+public class BuildTests
+{
+    private const string Plain = "---\ntitle: Harbour Hat\n---\n\n## Care\n\nWash by hand.\n";
+
+    // A character that was lost is an error whatever else is checked.
+    private const string Faulty = "---\ntitle: Harbour \uFFFD Hat\n---\n\n## Care\n\nWash by hand.\n";
+
+    private static void WritePlain(TemporaryFolder folder, string name) => Assert.Equal(0, OutcomeOfNew(folder, name));
+
+    private static int OutcomeOfNew(TemporaryFolder folder, string name)
+    {
+        using var starter = new TemporaryFolder();
+        var code = Outcome.Of(starter, "new", "Harbour Hat").Code;
+        folder.Write(name, File.ReadAllBytes(starter.At("Harbour-Hat.pattern.md")));
+        return code;
+    }
+
+    [Fact]
+    public void A_pattern_becomes_a_page_and_a_text_in_the_folder_out()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        var outcome = Outcome.Of(folder, "build", "hat.pattern.md");
+        Assert.Equal((0, "out/hat.html\nout/hat.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal(["hat.pattern.md", "out/hat.html", "out/hat.md"], folder.Files());
+        Assert.Contains("Harbour Hat", folder.Read("out/hat.html"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Formats_and_folder_can_be_chosen()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        Assert.Equal("a/b/hat.md\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "md", "--out", "a/b/").Out);
+        Assert.Equal("c/hat.md\nc/hat.html\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "MD,html", "--format", "md", "--out", "c").Out);
+        Assert.Equal(["a/b/hat.md", "c/hat.html", "c/hat.md", "hat.pattern.md"], folder.Files());
+    }
+
+    [Theory]
+    [InlineData("the format `pdf` does not exist yet: there are html, md", "--format", "pdf")]
+    [InlineData("the format `json` does not exist yet: there are html, md", "--format", "html,json")]
+    [InlineData("`htm` is not known as a format: did you mean `html`?", "--format", "htm")]
+    [InlineData("there is no edition `large-print` yet: patterns are released as they are written", "--edition", "large-print")]
+    [InlineData("there is no folder of templates `gone`", "--templates", "gone")]
+    [InlineData("`hat.pattern.md` cannot be the folder to write into", "--out", "hat.pattern.md")]
+    public void What_does_not_exist_is_refused_and_nothing_is_written(string sentence, params string[] wishes)
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("hat.pattern.md", Plain);
+        var outcome = Outcome.Of(folder, ["build", "hat.pattern.md", .. wishes]);
+        Assert.Equal((2, "", sentence), (outcome.Code, outcome.Out, outcome.Error.Split('\n')[0]));
+        Assert.Equal(["hat.pattern.md"], folder.Files());
+    }
+
+    [Fact]
+    public void A_pattern_with_errors_is_not_released_and_the_others_are()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("bad.pattern.md", Faulty);
+        WritePlain(folder, "good.pattern.md");
+        var outcome = Outcome.Of(folder, "build", ".", "--format", "html");
+        Assert.Equal((1, "out/good.html\n"), (outcome.Code, outcome.Out));
+        Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
+        Assert.Contains("`bad.pattern.md` has errors and was not released; `--draft` writes it as a draft", outcome.Error, StringComparison.Ordinal);
+        Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.html"], folder.Files());
+    }
+
+    [Fact]
+    public void A_draft_is_written_in_spite_of_errors_and_says_what_it_is()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("bad.pattern.md", Faulty);
+        var outcome = Outcome.Of(folder, "build", ".", "--draft");
+        Assert.Equal((0, "out/bad.html\nout/bad.md\n"), (outcome.Code, outcome.Out));
+        Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
+        Assert.Contains("draft", folder.Read("out/bad.html"), StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("draft", folder.Read("out/bad.md"), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void A_file_that_is_no_text_makes_no_draft_either()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("picture.pattern.md", [0, 1, 2, 3]);
+        var outcome = Outcome.Of(folder, "build", ".", "--draft");
+        Assert.Equal((1, ""), (outcome.Code, outcome.Out));
+        Assert.Contains("`picture.pattern.md` has errors and was not released\n", outcome.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_missing_file_ends_with_2_and_the_others_are_still_written()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        var outcome = Outcome.Of(folder, "build", "gone.pattern.md", "hat.pattern.md", "--format", "md");
+        Assert.Equal((2, "out/hat.md\n"), (outcome.Code, outcome.Out));
+    }
+
+    [Fact]
+    public void Patterns_of_a_folder_keep_their_folders()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "designs/a/hat.pattern.md");
+        WritePlain(folder, "designs/b/hat.pattern.md");
+        Assert.Equal("out/a/hat.md\nout/b/hat.md\n", Outcome.Of(folder, "build", "designs", "--format", "md").Out);
+    }
+
+    [Fact]
+    public void Two_patterns_are_never_written_to_one_place()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("a/hat.pattern.md", Plain);
+        folder.Write("b/Hat.pattern.md", Plain);
+        var outcome = Outcome.Of(folder, "build", "a/hat.pattern.md", "b/Hat.pattern.md");
+        Assert.Equal(2, outcome.Code);
+        Assert.StartsWith("`a/hat.pattern.md` and `b/Hat.pattern.md` would both be written to `Hat.html`", outcome.Error, StringComparison.Ordinal);
+        Assert.Equal(["a/hat.pattern.md", "b/Hat.pattern.md"], folder.Files());
+    }
+
+    [Fact]
+    public void A_source_is_never_written_over()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("hat.md", Plain);
+        var outcome = Outcome.Of(folder, "build", "hat.md", "--out", ".");
+        Assert.Equal(2, outcome.Code);
+        Assert.StartsWith("`hat.md` would be written over the source `hat.md`", outcome.Error, StringComparison.Ordinal);
+        Assert.Equal(Plain, folder.Read("hat.md"));
+    }
+
+    [Fact]
+    public void An_earlier_release_is_replaced_and_everything_else_is_left_alone()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        folder.Write("out/hat.html", "earlier");
+        folder.Write("out/notes.html", "mine");
+        Assert.Equal(0, Outcome.Of(folder, "build", "hat.pattern.md", "--format", "html").Code);
+        Assert.NotEqual("earlier", folder.Read("out/hat.html"));
+        Assert.Equal("mine", folder.Read("out/notes.html"));
+        Assert.Equal(["hat.pattern.md", "out/hat.html", "out/notes.html"], folder.Files());
+    }
+
+    [Fact]
+    public void A_place_that_cannot_be_written_is_told_and_nothing_is_left_behind()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        Directory.CreateDirectory(folder.At("out/hat.html"));
+        var outcome = Outcome.Of(folder, "build", "hat.pattern.md");
+        Assert.Equal((2, "out/hat.md\n"), (outcome.Code, outcome.Out));
+        Assert.EndsWith("`hat.html` could not be written: a folder of that name is there\n", outcome.Error, StringComparison.Ordinal);
+        Assert.Equal(["hat.pattern.md", "out/hat.md"], folder.Files());
+    }
+
+    [Fact]
+    public void Standard_input_is_released_as_a_pattern_without_a_name()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        var outcome = Outcome.WithInput(folder, folder.Read("hat.pattern.md"), "build", "-", "--format", "html");
+        Assert.Equal((0, "out/pattern.html\n"), (outcome.Code, outcome.Out));
+    }
+
+    [Fact]
+    public void The_same_source_gives_the_same_bytes()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        Outcome.Of(folder, "build", "hat.pattern.md", "--out", "one");
+        Outcome.Of(folder, "build", ".", "--out", "two");
+        Assert.Equal(folder.Read("one/hat.html"), folder.Read("two/hat.html"));
+        Assert.Equal(folder.Read("one/hat.md"), folder.Read("two/hat.md"));
+    }
+
+    [Fact]
+    public void A_template_of_ones_own_replaces_the_built_in_one()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        folder.Write("mine/markdown/pattern.md", "Only {{ title }}\n");
+        Assert.Equal(0, Outcome.Of(folder, "build", "hat.pattern.md", "--templates", "mine").Code);
+        Assert.Equal("Only Harbour Hat\n", folder.Read("out/hat.md"));
+        Assert.NotEqual("Only Harbour Hat\n", folder.Read("out/hat.html"));
+    }
+
+    [Fact]
+    public void A_fault_in_a_template_is_told_once_and_no_half_release_is_written()
+    {
+        using var folder = new TemporaryFolder();
+        WritePlain(folder, "hat.pattern.md");
+        WritePlain(folder, "scarf.pattern.md");
+        folder.Write("mine/markdown/pattern.md", "{{ titel }}\n");
+        var outcome = Outcome.Of(folder, "build", ".", "--templates", "mine");
+        Assert.Equal((1, ""), (outcome.Code, outcome.Out));
+        Assert.Equal(2, outcome.Error.Split("error[PF911]").Length);
+        Assert.DoesNotContain(folder.Files(), f => f.StartsWith("out/", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Photos_beside_the_pattern_are_put_into_the_page()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("secret.png", [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A]);
+        folder.Write("work/photos/hat front.png", [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, 1, 2, 3]);
+        folder.Write("work/list.png", "no picture");
+        var photos = new PhotoFiles(folder.At("work"));
+        Assert.Equal("data:image/png;base64,iVBORw0KGgoBAgM=", photos.Embedded("photos/hat front.png"));
+        Assert.Equal("../../work/photos/hat%20front.png", photos.From(folder.At("out/a"), "photos/hat front.png"));
+        Assert.Empty(photos.Remarks);
+        Assert.Equal("gone.png", photos.Embedded("gone.png"));
+        Assert.Equal("../secret.png", photos.Embedded("../secret.png"));
+        Assert.Equal("list.png", photos.Embedded("list.png"));
+        File.CreateSymbolicLink(folder.At("work/link.png"), folder.At("secret.png"));
+        Assert.Equal("link.png", photos.Embedded("link.png"));
+        Assert.Equal(
+            [
+                "the photo `../secret.png` lies outside the pattern's folder and is not in the page",
+                "the photo `gone.png` is not there",
+                "the photo `link.png` lies outside the pattern's folder and is not in the page",
+                "the photo `list.png` is no picture that pages show (JPEG, PNG, WebP, AVIF, GIF, SVG) and is not in the page",
+            ],
+            photos.Remarks);
+    }
+}
