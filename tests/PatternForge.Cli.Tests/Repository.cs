@@ -7,8 +7,13 @@ internal static class Repository
     public static string Root { get; } = Find();
 
     /// <summary>The example patterns, the faulty ones among them.</summary>
-    public static string[] Examples() =>
-        [.. Directory.EnumerateFiles(Path.Combine(Root, "examples"), "*.pattern.md", SearchOption.AllDirectories).Order(StringComparer.Ordinal)];
+    public static string[] Examples()
+    {
+        var folder = Path.Combine(Root, "examples");
+        return Directory.Exists(folder)
+            ? [.. Directory.EnumerateFiles(folder, "*.pattern.md", SearchOption.AllDirectories).Order(StringComparer.Ordinal)]
+            : [];
+    }
 
     private static string Find()
     {
