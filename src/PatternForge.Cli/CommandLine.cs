@@ -43,6 +43,11 @@ internal static class CommandLine
             around.Say("stopped");
             return ExitCode.Stopped;
         }
+        catch (OutputFailedException e)
+        {
+            around.Say($"the result could not be written: {InputFiles.ReasonOf((IOException)e.InnerException!)}");
+            return ExitCode.Usage;
+        }
 #pragma warning disable CA1031 // The last resort: whatever was not foreseen becomes a plain sentence and the exit code of a fault.
         catch (Exception fault)
 #pragma warning restore CA1031

@@ -117,7 +117,7 @@ internal static class PatternWork
     {
         Path = source.Path,
         Sizes = [],
-        Coverage = LineTally.None,
+        Coverage = null,
         Findings = findings,
     };
 

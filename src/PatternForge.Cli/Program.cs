@@ -19,14 +19,11 @@ internal static class Program
 
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Ask);
         using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Ask);
-        using var output = Writer(Console.OpenStandardOutput());
-        using var error = Writer(Console.OpenStandardError());
-        error.AutoFlush = true;
         return CommandLine.Run(arguments, new Surroundings
         {
             In = Console.OpenStandardInput(),
-            Out = output,
-            Error = error,
+            Out = Writer(Console.OpenStandardOutput()),
+            Error = Writer(Console.OpenStandardError()),
             Folder = Environment.CurrentDirectory,
             ColourOut = AllowsColour && !Console.IsOutputRedirected,
             ColourError = AllowsColour && !Console.IsErrorRedirected,
@@ -49,7 +46,7 @@ internal static class Program
             Console.OutputEncoding = Encoding.UTF8;
         }
 
-        return new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 8192) { NewLine = "\n" };
+        return new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), bufferSize: 8192) { NewLine = "\n", AutoFlush = true };
     }
 
     private static int WidthOfTerminal()

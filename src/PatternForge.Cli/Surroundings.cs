@@ -5,8 +5,6 @@ namespace PatternForge.Cli;
 /// <summary>All that a command touches outside itself: streams, folder, terminal, day. Tests hand in their own.</summary>
 internal sealed class Surroundings
 {
-    private bool _closed;
-
     /// <summary>Standard input.</summary>
     public required Stream In { get; init; }
 
@@ -40,22 +38,18 @@ internal sealed class Surroundings
     /// <summary>Set when the user asks to stop.</summary>
     public CancellationToken Stop { get; init; }
 
-    /// <summary>Writes a result. When the reader has gone away (a closed pipe) the rest is dropped in silence.</summary>
+    /// <summary>Writes a result. A reader that has gone away (a closed pipe) is no failure: the runtime drops the rest in silence.</summary>
+    /// <exception cref="OutputFailedException">The system refused, as on a full disk.</exception>
     public void Write(string text)
     {
-        if (_closed)
-        {
-            return;
-        }
-
         try
         {
             Out.Write(text);
             Out.Flush();
         }
-        catch (IOException)
+        catch (IOException e)
         {
-            _closed = true;
+            throw new OutputFailedException(e);
         }
     }
 
@@ -86,3 +80,6 @@ internal sealed class Surroundings
         }
     }
 }
+
+/// <summary>Standard output cannot be written.</summary>
+internal sealed class OutputFailedException(IOException reason) : Exception(reason.Message, reason);

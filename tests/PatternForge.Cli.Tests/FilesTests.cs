@@ -185,21 +185,21 @@ public class FilesTests
     }
 
     [Fact]
-    public void A_reader_that_goes_away_is_no_fault()
+    public void Output_that_cannot_be_written_ends_with_2_and_says_why()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("a.pattern.md", "---\ntitle: x\n---\n");
-        using var closed = new ClosedWriter();
-        using var error = new StringWriter();
-        var code = CommandLine.Run(["counts", "a.pattern.md"], new Surroundings { In = Stream.Null, Out = closed, Error = error, Folder = folder.Path });
-        Assert.Equal(0, code);
+        folder.Write("a.pattern.md", "");
+        using var full = new FullWriter();
+        using var error = new StringWriter { NewLine = "\n" };
+        var code = CommandLine.Run(["counts", "a.pattern.md"], new Surroundings { In = Stream.Null, Out = full, Error = error, Folder = folder.Path });
+        Assert.Equal((2, "the result could not be written: No space left on device\n"), (code, error.ToString()));
     }
 
-    private sealed class ClosedWriter : TextWriter
+    private sealed class FullWriter : TextWriter
     {
         public override Encoding Encoding => Encoding.UTF8;
 
-        public override void Write(string? value) => throw new IOException("Broken pipe");
+        public override void Write(string? value) => throw new IOException("No space left on device.");
     }
 
     private sealed class EndlessStream : MemoryStreamBase

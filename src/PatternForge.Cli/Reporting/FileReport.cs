@@ -29,7 +29,7 @@ internal sealed record FileReport
     /// <summary>The names of the sizes in order.</summary>
     public required ImmutableArray<string> Sizes { get; init; }
 
-    /// <summary>How much of the file was understood; null for a file that is no pattern, such as a template.</summary>
+    /// <summary>How much of the file was understood; null for a file that was refused or is no pattern, such as a template.</summary>
     public required LineTally? Coverage { get; init; }
 
     /// <summary>The lines that were not checked.</summary>

@@ -33,9 +33,9 @@ internal static class TextReport
             }
         }
 
-        if (files.Count > 1 && files.All(f => f.Coverage is not null))
+        if (files.Count > 1 && files.Any(f => f.Coverage is not null))
         {
-            var all = files.Aggregate(LineTally.None, (sum, f) => sum.Plus(f.Coverage!));
+            var all = files.Aggregate(LineTally.None, (sum, f) => sum.Plus(f.Coverage ?? LineTally.None));
             page.AppendLine(CultureInfo.InvariantCulture, $"in {files.Count} files: {Checked(all)}");
         }
 
