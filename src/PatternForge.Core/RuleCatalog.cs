@@ -11,7 +11,7 @@ public static class RuleCatalog
     /// <summary>All rules by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
-        .. SyntaxRules.All.Concat(HeaderRules.All)
+        .. SyntaxRules.All.Concat(FileRules.All).Concat(HeaderRules.All)
             .OrderBy(r => r.Code, StringComparer.Ordinal),
     ];
 

@@ -1,17 +1,21 @@
 using PatternForge.Core;
+using PatternForge.Core.Findings;
+using PatternForge.Rendering.Templates;
 
 namespace PatternForge.Cli.Tests;
 
 public class ExplainTests
 {
-    public static TheoryData<string> Codes => [.. RuleCatalog.All.Select(r => r.Code)];
+    private static IEnumerable<Rule> All => RuleCatalog.All.Concat(TemplateRules.All);
+
+    public static TheoryData<string> Codes => [.. All.Select(r => r.Code)];
 
     [Theory]
     [MemberData(nameof(Codes))]
     public void Every_finding_can_be_explained_by_its_code_and_by_its_name(string code)
     {
         using var folder = new TemporaryFolder();
-        var rule = RuleCatalog.Find(code)!;
+        var rule = All.Single(r => r.Code == code);
         var outcome = Outcome.Of(folder, "explain", code);
         Assert.Equal((0, ""), (outcome.Code, outcome.Error));
         Assert.StartsWith($"{code} {rule.Name}\n", outcome.Out, StringComparison.Ordinal);

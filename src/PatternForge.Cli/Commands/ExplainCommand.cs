@@ -3,17 +3,21 @@ using System.Text;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
 using PatternForge.Core.Findings;
+using PatternForge.Rendering.Templates;
 
 namespace PatternForge.Cli.Commands;
 
 /// <summary><c>explain PFnnn</c>: what a finding means, why it matters, and an example put right.</summary>
 internal static class ExplainCommand
 {
+    // Templates are no part of the compiler's core: their rules stand beside its own.
+    private static IEnumerable<Rule> Known => RuleCatalog.All.Concat(TemplateRules.All).OrderBy(r => r.Code, StringComparer.Ordinal);
+
     /// <summary>The command.</summary>
     public static Command Of(Surroundings around)
     {
         var code = new Argument<string[]>("PFnnn") { Description = "The code of a finding, or its name", Arity = ArgumentArity.ZeroOrMore, HelpName = "PFnnn" };
-        code.CompletionSources.Add(_ => RuleCatalog.All.Select(r => r.Code));
+        code.CompletionSources.Add(_ => Known.Select(r => r.Code));
         var command = new Command("explain", "Explain a finding: what it means, why it matters, and how to put it right.") { code };
         command.SetAction(parsed => Run(parsed.GetValue(code) ?? [], around));
         return command;
@@ -26,7 +30,7 @@ internal static class ExplainCommand
             return CommandLine.Refuse("say which finding to explain, by its code or its name: `patternforge explain PF301`", around, "explain");
         }
 
-        if (RuleCatalog.Find(said[0]) is { } rule)
+        if (Find(said[0]) is { } rule)
         {
             around.Write(PageOf(rule, around.Width, new Paint(around.ColourOut)));
             return ExitCode.Clean;
@@ -34,6 +38,9 @@ internal static class ExplainCommand
 
         return CommandLine.Refuse($"there is no finding `{said[0]}`{Near(said[0])}", around, "explain");
     }
+
+    private static Rule? Find(string said) => Known.FirstOrDefault(r =>
+        string.Equals(r.Code, said, StringComparison.OrdinalIgnoreCase) || string.Equals(r.Name, said, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>What a rule says, as a page of text.</summary>
     private static string PageOf(Rule rule, int width, Paint paint)
@@ -48,18 +55,17 @@ internal static class ExplainCommand
             page.Append('\n');
         }
 
-        Example(page, "Gets this finding:", rule.Bad, paint);
-        Example(page, "Put right:", rule.Good, paint);
+        if (rule.Bad.Length > 0)
+        {
+            Example(page, "Gets this finding:", rule.Bad, paint);
+            Example(page, "Put right:", rule.Good, paint);
+        }
+
         return page.ToString().TrimEnd('\n') + "\n";
     }
 
     private static void Example(StringBuilder page, string title, string text, Paint paint)
     {
-        if (text.Length == 0)
-        {
-            return;
-        }
-
         page.Append(paint.Strong(title)).Append("\n\n");
         foreach (var line in text.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n'))
         {
@@ -93,8 +99,8 @@ internal static class ExplainCommand
     {
         var code = said.StartsWith("PF", StringComparison.OrdinalIgnoreCase) ? said : "PF" + said;
         var nearest = int.TryParse(code.AsSpan(2), System.Globalization.NumberStyles.None, null, out var number)
-            ? RuleCatalog.All.OrderBy(r => Math.Abs((long)int.Parse(r.Code.AsSpan(2), System.Globalization.NumberStyles.None, null) - number)).Take(2).ToArray()
-            : [.. Suggest.Nearest(said, RuleCatalog.All.Select(r => r.Name), 2).Select(name => RuleCatalog.Find(name)!)];
+            ? Known.OrderBy(r => Math.Abs((long)int.Parse(r.Code.AsSpan(2), System.Globalization.NumberStyles.None, null) - number)).Take(2).ToArray()
+            : [.. Suggest.Nearest(said, Known.Select(r => r.Name), 2).Select(name => Find(name)!)];
         return nearest.Length == 0 ? "" : $"; the nearest: {string.Join(", ", nearest.Select(r => $"{r.Code} {r.Name}"))}";
     }
 }
