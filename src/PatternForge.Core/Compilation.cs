@@ -9,12 +9,6 @@ namespace PatternForge.Core;
 /// <summary>How many instruction lines there are and how many ended in each state.</summary>
 public sealed record Coverage(int Instructions, int Checked, int Trusted, int Unread);
 
-/// <summary>An abbreviation that the rows use and what it means in the pattern's terms.</summary>
-/// <param name="Name">As the rows write it.</param>
-/// <param name="Meaning">What it means.</param>
-/// <param name="IsSpecial">True when the header defines it as a stitch of this pattern.</param>
-public sealed record AbbreviationUse(string Name, string Meaning, bool IsSpecial);
-
 /// <summary>The waist of the compiler: one pattern read, worked in every size, and checked. Linting, counting and rendering start here.</summary>
 public sealed record Compilation
 {

@@ -1,6 +1,11 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Binding;
+using PatternForge.Core.Checks;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
+using PatternForge.Core.Work;
 
 namespace PatternForge.Core;
 
@@ -14,16 +19,41 @@ public static class Compiler
     public static Compilation Compile(SourceText source, CompileOptions? options = null, CancellationToken cancel = default)
     {
         cancel.ThrowIfCancellationRequested();
-        _ = options ?? CompileOptions.Default;
+        options ??= CompileOptions.Default;
         var bag = new FindingBag(source);
-        return new Compilation
+        if (source.Text.Length > options.MaxLength)
         {
-            Source = source,
-            Pattern = new Pattern(new PatternFacts(), []),
-            Lines = [],
-            Abbreviations = [],
-            Findings = bag.ToSorted(),
-            Coverage = new Coverage(0, 0, 0, 0),
-        };
+            bag.Add(FileRules.TooLarge(source, options.MaxLength));
+        }
+
+        if (bag.Count > 0 || !FileRules.Check(source, bag))
+        {
+            return Of(source, new Pattern(new PatternFacts(), []), [], [], bag.ToSorted());
+        }
+
+        var file = FileSplitter.Split(source, bag);
+        var header = file.Header is { } span ? HeaderReader.Read(source, span, options, bag) : null;
+        var facts = HeaderBinder.Bind(header, source, bag);
+        var sections = BodyParser.Parse(source, file.Body, bag);
+        var body = BodyBinder.Bind(sections, facts, source, bag, options, cancel);
+        var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
+        var pattern = new Pattern(facts, body.Sections);
+        var abbreviations = Abbreviations.Table(body.Lines, facts);
+        CheckList.Run(new CheckContext(pattern, worked, source, bag) { Abbreviations = abbreviations });
+        return Of(source, pattern, worked, abbreviations, Acceptances.Apply(bag.ToSorted(), source, file));
     }
+
+    private static Compilation Of(SourceText source, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()
+    {
+        Source = source,
+        Pattern = pattern,
+        Lines = lines,
+        Abbreviations = abbreviations,
+        Findings = findings,
+        Coverage = new Coverage(
+            lines.Length,
+            lines.Count(l => l.Status == LineStatus.Checked),
+            lines.Count(l => l.Status == LineStatus.Trusted),
+            lines.Count(l => l.Status == LineStatus.Unread)),
+    };
 }

@@ -311,6 +311,7 @@ internal sealed class RowBinder
             c.Eat("the");
             if (c.Eat("cn"))
             {
+                _context.LastName = stem;
                 _context.Use(operation, first.Span);
                 return new CableNeedleStep(c.SpanFrom(start), amount, operation);
             }

@@ -49,7 +49,10 @@ internal sealed class RowContext
     /// <summary>Operations met, in order.</summary>
     public List<(Operation Operation, string Said, TextSpan Span)> Used { get; } = [];
 
-    public void Use(Operation operation, TextSpan span) => Used.Add((operation, Source.ToString(span), span));
+    /// <summary>The name by which the stitch read last was called, without its number.</summary>
+    public string LastName { get; set; } = "";
+
+    public void Use(Operation operation, TextSpan span) => Used.Add((operation, LastName, span));
 
     /// <summary>A number of the row as an amount, one value a size; problems are reported once and leave it empty.</summary>
     public Amount AmountOf(Lexeme lexeme) => lexeme.Atom.Kind == TokenKind.Placeholder ? Named(lexeme.Atom) : AmountOf(lexeme.Number!);

@@ -45,57 +45,6 @@ public static class RowRules
         Good = "Row 1: K12.",
     };
 
-    /// <summary>PF212.</summary>
-    public static Rule UnknownReference { get; } = new(
-        "PF212", "reference-not-found", Area.Notation, Severity.Error,
-        "A row refers to a row, chart or name that the pattern does not have.",
-        "A maker who is sent to a row that is not there is lost. Give the row, or correct the number or name.")
-    {
-        Bad = """
-            Row 1: Knit.
-
-            Row 2: Rep Row 12.
-                       ^^^^^^
-            """,
-        Good = """
-            Row 1: Knit.
-
-            Row 2: Rep Row 1.
-            """,
-    };
-
-    /// <summary>PF213.</summary>
-    public static Rule LabelRowsDiffer { get; } = new(
-        "PF213", "label-rows-differ", Area.Notation, Severity.Warning,
-        "The label covers another number of rows than the words make.",
-        "\"Rows 5-10\" are six rows. When the text makes eight, either the label or the number of times is wrong.")
-    {
-        Bad = """
-            Rows 1-4: Knit.
-
-            Rows 5-10: Work Rows 1-4 twice.
-            ^^^^^^^^^
-            """,
-        Good = """
-            Rows 1-4: Knit.
-
-            Rows 5-12: Work Rows 1-4 twice.
-            """,
-    };
-
-    /// <summary>PF214.</summary>
-    public static Rule BareBracket { get; } = new(
-        "PF214", "bracket-without-number", Area.Notation, Severity.Error,
-        "A bracket does not say how often it is worked, and once leaves stitches over.",
-        "Put the number of times behind the bracket, or \"to end\".")
-    {
-        Bad = """
-            Row 1: K3, [k2tog, yo], k3.
-                       ^^^^^^^^^^^
-            """,
-        Good = "Row 1: K3, [k2tog, yo] 3 times, k3.",
-    };
-
     /// <summary>PF215.</summary>
     public static Rule UnknownSize { get; } = new(
         "PF215", "size-not-found", Area.Notation, Severity.Error,
@@ -208,5 +157,5 @@ public static class RowRules
 
     /// <summary>All of them, by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
-        [UnknownStitch, NotRead, OtherCraft, UnknownReference, LabelRowsDiffer, BareBracket, UnknownSize, UnknownNumber, WrongNumberOfValues, ValuesOutOfRun];
+        [UnknownStitch, NotRead, OtherCraft, UnknownSize, UnknownNumber, WrongNumberOfValues, ValuesOutOfRun];
 }

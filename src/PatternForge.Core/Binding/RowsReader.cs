@@ -229,7 +229,7 @@ internal static class RowsReader
                     name += " " + c.EatNumber()!.Atom.Text;
                 }
 
-                return name;
+                return RowNames.Key(name);
             }
         }
 

@@ -36,6 +36,7 @@ internal static class StitchReader
         }
 
         var start = c.At;
+        context.LastName = c.Peek()!.Atom.Text;
         c.At++;
         var number = c.EatNumber();
         c.Eat("st");
@@ -163,12 +164,14 @@ internal static class StitchReader
         if (c.Is("work|patt|rib") && !context.Book.IsSpecial(c.Peek()!.Atom.Text))
         {
             c.At++;
+            context.LastName = "";
             return (StitchBook.InPattern, null);
         }
 
         if (c.Is("edge") && c.Is("st", 1))
         {
             c.At += 2;
+            context.LastName = "";
             return (StitchBook.InPattern, RowContext.Constant(1, c.Peek(-1)!.Span));
         }
 
@@ -199,6 +202,7 @@ internal static class StitchReader
                 if (stem.Length > 0 && context.Book.Find(stem) is { } counted)
                 {
                     c.At++;
+                    context.LastName = stem;
                     return (counted, context.AmountOf(list));
                 }
 
@@ -208,6 +212,7 @@ internal static class StitchReader
             if (context.Book.Find(name) is { } operation)
             {
                 c.At += length;
+                context.LastName = name;
                 return (operation, null);
             }
 
@@ -217,6 +222,7 @@ internal static class StitchReader
                 if (stem.Length > 0 && digits >= 0 && context.Book.Find(stem) is { Takes: > 0 } or { Makes: > 0 } && context.Book.Find(stem) is { } known)
                 {
                     c.At++;
+                    context.LastName = stem;
                     return (known, RowContext.Constant(digits, span));
                 }
             }

@@ -9,6 +9,9 @@ namespace PatternForge.Core.Checks;
 /// <summary>What a check looks at: the pattern, its worked lines, and the bag for what it finds.</summary>
 public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Lines, SourceText Source, FindingBag Bag)
 {
+    /// <summary>Abbreviations that the rows use, as the table prints them.</summary>
+    public ImmutableArray<AbbreviationUse> Abbreviations { get; init; } = [];
+
     /// <summary>The header's facts.</summary>
     public PatternFacts Facts => Pattern.Facts;
 

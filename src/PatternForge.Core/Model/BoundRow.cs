@@ -51,11 +51,20 @@ public sealed record BoundRow
     /// <summary>How many rows "next 6 rows" stands for, one a size; null for one.</summary>
     public Amount? Count { get; init; }
 
-    /// <summary>Its name in lower case; null for none.</summary>
+    /// <summary>How many rows the label itself says there are ("(3 rounds)"); null when it does not.</summary>
+    public int? SaidRows { get; init; }
+
+    /// <summary>Its name as a key; null for none.</summary>
     public string? Name { get; init; }
 
     /// <summary>The side stated; null when not.</summary>
     public FabricSide? Side { get; init; }
+
+    /// <summary>True when it has the label of a row or round.</summary>
+    public bool IsLabelled { get; init; }
+
+    /// <summary>True when a heading inside the line begins it ("Toe:").</summary>
+    public bool StartsPart { get; init; }
 
     /// <summary>True for a round, false for a row, null when the label does not say.</summary>
     public bool? IsRound { get; init; }
@@ -105,4 +114,7 @@ public sealed record BoundLine
 
     /// <summary>Operations used, in order of first use.</summary>
     public ImmutableArray<Stitches.Operation> Operations { get; init; } = [];
+
+    /// <summary>Abbreviations that the line uses, in order of first use.</summary>
+    public ImmutableArray<AbbreviationUse> Abbreviations { get; init; } = [];
 }

@@ -47,6 +47,32 @@ public static class BodyRules
             """,
     };
 
+    /// <summary>PF142.</summary>
+    public static Rule AcceptanceUnused { get; } = new(
+        "PF142", "acceptance-not-needed", Area.Source, Severity.Warning,
+        "A remark accepts a finding that is not there.",
+        "What was accepted has been mended, has moved to another line, or has another code. Take the remark out, or put it where the finding is.")
+    {
+        Bad = """
+            Row 1: Knit. <!-- accept PF304: the edge curls on purpose -->
+                         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            """,
+        Good = "Row 1: K8. <!-- accept PF304: the edge is left on purpose -->",
+    };
+
+    /// <summary>PF143.</summary>
+    public static Rule AcceptanceWithoutReason { get; } = new(
+        "PF143", "acceptance-without-reason", Area.Source, Severity.Error,
+        "A finding is accepted without a reason.",
+        "A finding is accepted for a reason that the next reader must know. Write it behind the code: accept PF304: why.")
+    {
+        Bad = """
+            Row 1: K8. <!-- accept PF304 -->
+                       ^^^^^^^^^^^^^^^^^^^^^
+            """,
+        Good = "Row 1: K8. <!-- accept PF304: the edge is left on purpose -->",
+    };
+
     /// <summary>All of them, by code.</summary>
-    public static ImmutableArray<Rule> All { get; } = [RemarkNotClosed, BlockNotClosed];
+    public static ImmutableArray<Rule> All { get; } = [RemarkNotClosed, BlockNotClosed, AcceptanceUnused, AcceptanceWithoutReason];
 }

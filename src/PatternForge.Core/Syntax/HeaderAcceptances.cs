@@ -10,20 +10,20 @@ namespace PatternForge.Core.Syntax;
 /// <param name="Span">The remark.</param>
 /// <param name="Line">The line, from 1, on which it stands.</param>
 /// <param name="IsAlone">True when the remark has the line to itself: it then speaks of the line below.</param>
-public sealed record HeaderAcceptance(string Code, string Reason, TextSpan Span, int Line, bool IsAlone);
+public sealed record Acceptance(string Code, string Reason, TextSpan Span, int Line, bool IsAlone);
 
 /// <summary>Finds the acceptances among the header's remarks.</summary>
 public static class HeaderAcceptances
 {
     /// <summary>Every acceptance of the header, in order. Text in quotes is no remark.</summary>
-    public static ImmutableArray<HeaderAcceptance> Find(SourceText source, TextSpan header)
+    public static ImmutableArray<Acceptance> Find(SourceText source, TextSpan header)
     {
         if (source.Slice(header).IndexOf('#') < 0)
         {
             return [];
         }
 
-        var found = ImmutableArray.CreateBuilder<HeaderAcceptance>();
+        var found = ImmutableArray.CreateBuilder<Acceptance>();
         foreach (var remark in HeaderScan.Of(source, header, new FindingBag(source)).Remarks)
         {
             var said = source.Slice(remark).TrimStart('#').Trim();
@@ -38,7 +38,7 @@ public static class HeaderAcceptances
             var reason = end < 0 ? "" : said[end..].TrimStart(" :").ToString();
             var line = source.Lines.PositionOf(remark.Start).Line;
             var before = source.Slice(TextSpan.FromBounds(source.Lines.StartOf(line), remark.Start));
-            found.Add(new HeaderAcceptance(code.ToString(), reason, FileSplitter.Trimmed(source.Text, remark), line, before.IsWhiteSpace()));
+            found.Add(new Acceptance(code.ToString(), reason, FileSplitter.Trimmed(source.Text, remark), line, before.IsWhiteSpace()));
         }
 
         return found.ToImmutable();

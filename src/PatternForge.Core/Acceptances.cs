@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core;
+
+/// <summary>Marks the findings that the designer has accepted where they stand, with a reason.</summary>
+internal static class Acceptances
+{
+    /// <summary>Each acceptance takes one finding of its code on its line (alone on a line: on the next line that is not blank); one that takes none is itself reported.</summary>
+    public static ImmutableArray<Finding> Apply(ImmutableArray<Finding> findings, SourceText source, SplitFile file)
+    {
+        var acceptances = BodyAcceptances.Find(source, file.Body);
+        if (file.Header is { } header)
+        {
+            acceptances = HeaderAcceptances.Find(source, header).AddRange(acceptances);
+        }
+
+        if (acceptances.IsEmpty)
+        {
+            return findings;
+        }
+
+        var all = findings.ToList();
+        var extra = new FindingBag(source);
+        foreach (var acceptance in acceptances)
+        {
+            if (string.IsNullOrWhiteSpace(acceptance.Reason))
+            {
+                extra.Add(BodyRules.AcceptanceWithoutReason, acceptance.Span, $"`{acceptance.Code}` is accepted here without a reason", $"write why: accept {acceptance.Code}: the reason");
+                continue;
+            }
+
+            var line = acceptance.IsAlone ? NextLine(source, acceptance.Line) : acceptance.Line;
+            var at = all.FindIndex(f => f.Accepted is null && IsCalled(f.Rule, acceptance.Code) && !IsUnreadable(f.Rule) && Touches(source, f.Span, line));
+            if (at < 0)
+            {
+                extra.Add(BodyRules.AcceptanceUnused, acceptance.Span, $"nothing on line {line} is found under `{acceptance.Code}`", "take this remark out, or put it where the finding is");
+                continue;
+            }
+
+            all[at] = all[at] with { Accepted = acceptance.Reason };
+        }
+
+        return [.. all.Concat(extra.ToSorted()).OrderBy(f => f.Span.Start).ThenBy(f => f.Rule.Code, StringComparer.Ordinal).ThenBy(f => f.Message, StringComparer.Ordinal)];
+    }
+
+    // What could not be read at all cannot be accepted.
+    private static bool IsUnreadable(Rule rule) => rule.Code == SyntaxRules.UnreadableHeader.Code || rule.Code == FileRules.NotText.Code || rule.Code == FileRules.FileTooLarge.Code;
+
+    private static bool IsCalled(Rule rule, string said) => string.Equals(rule.Code, said, StringComparison.OrdinalIgnoreCase) || string.Equals(rule.Name, said, StringComparison.OrdinalIgnoreCase);
+
+    private static bool Touches(SourceText source, TextSpan span, int line) =>
+        source.Lines.PositionOf(span.Start).Line <= line && line <= source.Lines.PositionOf(Math.Max(span.Start, span.End - 1)).Line;
+
+    private static int NextLine(SourceText source, int line)
+    {
+        for (var next = line + 1; next <= source.Lines.Count; next++)
+        {
+            var text = source.Slice(source.Lines.SpanOf(next, source.Text)).Trim();
+            if (!text.IsEmpty && !text.StartsWith("<!--") && !text.StartsWith("#"))
+            {
+                return next;
+            }
+        }
+
+        return line;
+    }
+}

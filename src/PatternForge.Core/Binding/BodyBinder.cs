@@ -1,0 +1,225 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>What the body says after binding.</summary>
+public sealed record BoundBody(ImmutableArray<Section> Sections, ImmutableArray<BoundLine> Lines);
+
+/// <summary>Tells prose from instruction lines, and binds the lines.</summary>
+public sealed class BodyBinder
+{
+    private static readonly string[] ProseRoles =
+    [
+        "about", "introduction", "construction", "overview", "notes", "note", "pattern-notes", "care", "styling", "terms-of-use", "terms", "copyright", "thanks", "acknowledgements", "commissions", "other-designs", "contact", "links",
+        "videos", "photos", "materials", "yarn", "gauge", "tension", "sizes", "sizing", "abbreviations", "special-stitches", "stitches-used", "techniques", "tools", "errata", "corrections", "versions", "safety", "schematic", "measurements",
+    ];
+
+    private readonly SourceText _source;
+    private readonly PatternFacts _facts;
+    private readonly StitchBook _book;
+    private readonly FindingBag _bag;
+    private readonly CompileOptions _options;
+    private readonly CancellationToken _cancel;
+    private readonly List<BoundLine> _lines = [];
+    private string _piece = "";
+    private int _section;
+
+    private BodyBinder(SourceText source, PatternFacts facts, StitchBook book, FindingBag bag, CompileOptions options, CancellationToken cancel)
+    {
+        _source = source;
+        _facts = facts;
+        _book = book;
+        _bag = bag;
+        _options = options;
+        _cancel = cancel;
+    }
+
+    /// <summary>Binds the sections of a body to the facts of its header.</summary>
+    public static BoundBody Bind(ImmutableArray<SectionNode> sections, PatternFacts facts, SourceText source, FindingBag bag, CompileOptions options, CancellationToken cancel)
+    {
+        var book = new StitchBook(facts);
+        book.Define(SpecialStitches.Bind(facts, book, options));
+        var binder = new BodyBinder(source, facts, book, bag, options, cancel);
+        var bound = sections.Select(binder.Section).ToImmutableArray();
+        return new BoundBody(bound, [.. binder._lines]);
+    }
+
+    private Section Section(SectionNode node)
+    {
+        var role = node.DeclaredRole ?? Slug(node.Heading);
+        var isProse = ProseRoles.Contains(role, StringComparer.Ordinal);
+        _piece = node.Heading;
+        _section++;
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        foreach (var block in node.Blocks)
+        {
+            _cancel.ThrowIfCancellationRequested();
+            switch (block.Kind)
+            {
+                case BlockKind.Fence:
+                    blocks.Add(new FencedBlock(block.Span, block.Info, _source.ToString(block.Content)));
+                    break;
+                case BlockKind.Text or BlockKind.ListItem when !isProse && Line(block) is { } line:
+                    blocks.Add(new InstructionBlock(block.Span, line.Index));
+                    break;
+                default:
+                    Prose(blocks, block);
+                    break;
+            }
+        }
+
+        return new Section(node.Heading, role, node.Level, node.Span, blocks.ToImmutable());
+    }
+
+    private void Prose(ImmutableArray<Block>.Builder blocks, BlockNode block)
+    {
+        var markdown = PrintedText.Fill(Remarks.Strip(_source.ToString(block.Content)), _facts).Trim();
+        if (markdown.Length == 0)
+        {
+            return;
+        }
+
+        var text = block.Kind == BlockKind.ListItem ? "- " + markdown : markdown;
+        var joins = (block.Kind is BlockKind.ListItem || (block.Kind == BlockKind.Other && text[0] is '|' or '>')) && blocks.Count > 0
+            && blocks[^1] is ProseBlock before && before.Markdown.Length > 0 && before.Markdown[0] == text[0] && before.Origin.End + 3 >= block.Content.Start - 6;
+        if (joins)
+        {
+            var last = (ProseBlock)blocks[^1];
+            blocks[^1] = new ProseBlock(last.Origin.Cover(block.Span), last.Markdown + "\n" + text);
+            return;
+        }
+
+        blocks.Add(new ProseBlock(block.Span, text));
+    }
+
+    /// <summary>Binds a block as an instruction line; null when it is prose.</summary>
+    private BoundLine? Line(BlockNode block)
+    {
+        var draft = new FindingBag(_source);
+        var nodes = RowParser.Parse(_source, block.Content, draft, _options.MaxDepth);
+        if (nodes.IsEmpty)
+        {
+            return null;
+        }
+
+        var context = new RowContext(_source, _facts, _book, draft, _options);
+        var rows = nodes.Select(n => Row(n, context)).ToImmutableArray();
+        var isLabelled = nodes.Any(n => n.Label is { IsTitle: false });
+        if (!isLabelled && !InstructionSigns.LooksLikeInstruction(rows, nodes, _book))
+        {
+            return null;
+        }
+
+        foreach (var finding in draft.ToSorted())
+        {
+            _bag.Add(finding);
+        }
+
+        NumbersInRun.Check(rows, context);
+        Placeholders(block, context);
+        var label = nodes[0].Label is { IsTitle: false } first && first.Span.Start <= block.Content.Start + 4 ? first.Span : default;
+        var textStart = label.Length > 0 ? nodes[0].Body.IsEmpty ? nodes[0].Span.End : nodes[0].Body.Start : block.Content.Start;
+        var line = new BoundLine
+        {
+            Index = _lines.Count,
+            Origin = block.Content,
+            Piece = _piece,
+            Section = _section,
+            Rows = rows,
+            Label = label.Length > 0 ? PrintedText.Label(_source.ToString(label)) : "",
+            Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
+            Operations = [.. context.Used.Select(u => u.Operation).DistinctBy(o => o.Id, StringComparer.Ordinal)],
+            Abbreviations = Abbreviations.Of(context, block.Content),
+        };
+        _lines.Add(line);
+        return line;
+    }
+
+    private void Placeholders(BlockNode block, RowContext context)
+    {
+        foreach (var token in Lexer.Lex(_source, block.Content))
+        {
+            if (token.Kind != TokenKind.Placeholder)
+            {
+                continue;
+            }
+
+            var name = _source.ToString(token.Span)[1..^1];
+            if (name != "count" && !_facts.Numbers.Any(n => string.Equals(n.Name, name, StringComparison.OrdinalIgnoreCase)))
+            {
+                var near = Suggest.Nearest(name, _facts.Numbers.Select(n => n.Name).Append("count"));
+                context.Bag.Add(RowRules.UnknownNumber, token.Span, $"there is no number called `{name}` in the header", near.Count > 0 ? $"did you mean `{near[0]}`?" : "define it under `numbers`");
+                _bag.Add(context.Bag.ToSorted().Last(f => f.Span == token.Span));
+            }
+        }
+    }
+
+    private BoundRow Row(RowNode node, RowContext context)
+    {
+        var label = node.Label;
+        var sizes = label is null ? [] : Sizes(label, context);
+        context.Scope = sizes;
+        context.RowEnd = node.Body.End;
+        var body = RowBinder.Bind(node.Steps, context);
+        var row = new BoundRow
+        {
+            Origin = node.Span,
+            Sizes = sizes,
+            Steps = body.Steps,
+            Claims = body.Claims,
+            HasUnread = body.HasUnread,
+            HasBareGroup = body.HasBareGroup,
+            WantsCount = body.WantsCount,
+        };
+        context.Scope = [];
+        return label is null ? row : LabelBinder.Bind(row, label, node, context);
+    }
+
+    private ImmutableArray<int> Sizes(LabelNode label, RowContext context)
+    {
+        if (label.Sizes.IsEmpty)
+        {
+            return [];
+        }
+
+        var found = new SortedSet<int>();
+        foreach (var name in label.Sizes)
+        {
+            var index = _facts.Sizes.IndexOf(name);
+            if (index < 0)
+            {
+                var near = Suggest.Nearest(name, _facts.Sizes.Names);
+                context.Bag.Add(RowRules.UnknownSize, label.SizesSpan, $"there is no size `{name}` in the header", near.Count > 0 && near[0].Length > 0 ? $"did you mean `{near[0]}`?" : "name it as the header's `sizes` does");
+                continue;
+            }
+
+            found.Add(index);
+        }
+
+        return [.. found];
+    }
+
+    /// <summary>A heading as a role: lower case, blanks and signs to hyphens.</summary>
+    internal static string Slug(string heading)
+    {
+        Span<char> slug = heading.Length <= 128 ? stackalloc char[heading.Length] : new char[heading.Length];
+        var length = 0;
+        foreach (var c in heading)
+        {
+            if (char.IsLetterOrDigit(c))
+            {
+                slug[length++] = char.ToLowerInvariant(c);
+            }
+            else if (length > 0 && slug[length - 1] != '-')
+            {
+                slug[length++] = '-';
+            }
+        }
+
+        return slug[..length].Trim('-').ToString();
+    }
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Gives a row the meaning of its label: numbers, name, side, rows or rounds.</summary>
+internal static class LabelBinder
+{
+    private const int MostNumbers = 2_000;
+
+    public static BoundRow Bind(BoundRow row, LabelNode label, RowNode node, RowContext context)
+    {
+        var numbers = ImmutableArray.CreateBuilder<int>();
+        Amount? count = label.NextCount is null ? null : context.AmountOf(label.NextCount);
+        foreach (var range in label.Numbers)
+        {
+            var from = First(range.From);
+            var to = range.To is null ? from : First(range.To);
+            for (var n = from; n <= to && numbers.Count < MostNumbers; n++)
+            {
+                numbers.Add(n);
+            }
+
+            if (to < from)
+            {
+                numbers.Add(from);
+            }
+
+            if (range.To is { IsList: true } list && context.Spread(list) is { } each)
+            {
+                // "Rows 2-5 (7, 8, 11)": the sizes work different numbers of rows.
+                count = new Amount(each.Map(last => last - from + 1), list.Span);
+            }
+        }
+
+        var isRange = numbers.Count > 1;
+        for (var i = 1; i < numbers.Count; i++)
+        {
+            isRange &= numbers[i] == numbers[i - 1] + 1;
+        }
+
+        return row with
+        {
+            LabelOrigin = label.Span,
+            Numbers = numbers.ToImmutable(),
+            IsRange = isRange,
+            IsRule = label.Rule == RowRule.SameParity,
+            Count = count,
+            Name = label.Name is null ? null : RowNames.Key(label.Name),
+            SaidRows = label.CountOfRows is { IsList: false } said ? First(said) : null,
+            Side = label.Side switch
+            {
+                Syntax.Side.Right => FabricSide.Right,
+                Syntax.Side.Wrong => FabricSide.Wrong,
+                _ => null,
+            },
+            IsRound = label.Word switch
+            {
+                RowWord.Round => true,
+                RowWord.Row => false,
+                _ => null,
+            },
+            IsLabelled = !label.IsTitle && (label.Word != RowWord.None),
+            StartsPart = label.IsTitle,
+            Steps = row.Steps,
+            Origin = node.Span,
+        };
+    }
+
+    private static int First(SizedNumber number) => (int)Math.Clamp(number.Values[0] ?? number.Values.FirstOrDefault(v => v is not null) ?? 0, 0, 1_000_000);
+}

@@ -1,0 +1,25 @@
+namespace PatternForge.Core.Work;
+
+/// <summary>What one line may cost in one size, so that no input can keep the worker busy.</summary>
+internal sealed class Budget
+{
+    private int _steps;
+
+    public Budget(CompileOptions options)
+    {
+        _steps = options.MaxSteps;
+        MostStitches = options.MaxStitches;
+        MostRows = options.MaxRows;
+    }
+
+    public int MostStitches { get; }
+
+    public int MostRows { get; }
+
+    public bool IsSpent => _steps <= 0;
+
+    /// <summary>Takes one step; false when there are none left.</summary>
+    public bool Spend() => --_steps >= 0;
+
+    public void Stop() => _steps = 0;
+}

@@ -1,0 +1,356 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>Works every line of a pattern in every size, in order, and says what does not add up.</summary>
+public sealed class PatternWorker
+{
+    private readonly SizeSet _sizes;
+    private readonly FindingBag _bag;
+    private readonly CompileOptions _options;
+    private readonly SizeState[] _states;
+    private readonly RowMessages _messages;
+    private readonly RowOrder _order;
+    private int _section = -1;
+
+    private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options)
+    {
+        _sizes = facts.Sizes;
+        _bag = bag;
+        _options = options;
+        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i))];
+        _messages = new RowMessages(_sizes, bag);
+        _order = new RowOrder(bag);
+    }
+
+    /// <summary>The lines, worked.</summary>
+    public static ImmutableArray<WorkedLine> Work(ImmutableArray<BoundLine> lines, PatternFacts facts, FindingBag bag, CompileOptions options, CancellationToken cancel)
+    {
+        var worker = new PatternWorker(facts, bag, options);
+        var worked = ImmutableArray.CreateBuilder<WorkedLine>(lines.Length);
+        foreach (var line in lines)
+        {
+            cancel.ThrowIfCancellationRequested();
+            worked.Add(worker.Line(line));
+        }
+
+        worker._messages.Flush();
+        return worked.ToImmutable();
+    }
+
+    private WorkedLine Line(BoundLine line)
+    {
+        if (line.Section != _section)
+        {
+            _section = line.Section;
+            BeginSection(line);
+        }
+
+        var before = new int?[_sizes.Count];
+        var after = new int?[_sizes.Count];
+        var seen = new bool[_sizes.Count];
+        var unread = false;
+        var trusted = false;
+        var readings = new List<Reading>();
+        var numbers = ImmutableArray.CreateBuilder<int>();
+        ImmutableArray<int?> stated = [];
+        foreach (var row in line.Rows)
+        {
+            var active = Active(row);
+            if (row.StartsPart && row.IsLabelled is false)
+            {
+                BeginPart(active);
+            }
+
+            RunRules(row, active);
+            foreach (var size in active)
+            {
+                if (!seen[size])
+                {
+                    before[size] = _states[size].IsKnown ? _states[size].Count : null;
+                    seen[size] = true;
+                }
+            }
+
+            numbers.AddRange(row.Numbers.Take(10_000 - numbers.Count));
+            if (active.Length > 0)
+            {
+                _order.Check(row, _states[active[0]]);
+            }
+
+            trusted |= Row(row, active, readings);
+            unread |= row.HasUnread;
+            foreach (var size in active)
+            {
+                after[size] = _states[size].IsKnown ? _states[size].Count : null;
+            }
+
+            if (row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true }) is { } claim)
+            {
+                stated = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? claim.Values[s] : null)];
+            }
+
+            Recover(row, active, after);
+            Numbering(row, active);
+        }
+
+        var hasClaim = line.Rows.Any(r => r.Claims.Any(c => c.IsTrusted));
+        var status = unread ? (hasClaim ? LineStatus.Trusted : LineStatus.Unread) : trusted ? LineStatus.Trusted : LineStatus.Checked;
+        return new WorkedLine
+        {
+            Index = line.Index,
+            Origin = line.Origin,
+            Piece = line.Piece,
+            Label = line.Label,
+            Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", RowMessages.Count(after), StringComparison.Ordinal) : line.Text,
+            Status = status,
+            Numbers = numbers.ToImmutable(),
+            Before = [.. before],
+            After = [.. after],
+            Stated = stated,
+            Reading = ReadingWords.Of(readings),
+            Operations = line.Operations,
+        };
+    }
+
+    private int[] Active(BoundRow row) => row.Sizes.IsEmpty ? [.. Enumerable.Range(0, _sizes.Count)] : [.. row.Sizes];
+
+    private void BeginSection(BoundLine line)
+    {
+        var first = line.Rows.SelectMany(r => r.Steps).FirstOrDefault(s => s is not (RemarkStep or SentenceStep));
+        foreach (var state in _states)
+        {
+            state.BeginSection();
+            if (first is CastOnStep)
+            {
+                state.Needles = new Needles();
+                state.IsKnown = true;
+                state.KnowsPlaces = true;
+                state.InTheRound = false;
+            }
+            else if (state is { IsKnown: true, Count: 0, Held.Count: > 0 } && first is OperationStep or RunStep or GroupStep or RepeatStep)
+            {
+                // The section works stitches and none are live: the first held ones come back.
+                state.Needles.PutLeft(Stitches.StitchKind.InPattern, state.Held[0]);
+                state.Held.RemoveAt(0);
+            }
+        }
+
+        _messages.BeginSection();
+    }
+
+    /// <summary>"Toe:" or "Gusset:" inside a section: row numbers may begin again.</summary>
+    private void BeginPart(int[] active)
+    {
+        foreach (var size in active)
+        {
+            _states[size].LastNumber = null;
+        }
+    }
+
+    /// <summary>Rows that were given once for all ("Row 2 and all WS rows") are worked where their turn comes.</summary>
+    private void RunRules(BoundRow row, int[] active)
+    {
+        if (row.Numbers.IsEmpty)
+        {
+            return;
+        }
+
+        foreach (var size in active)
+        {
+            var state = _states[size];
+            if (state.LastNumber is not { } last || row.Numbers[0] <= last + 1 || row.Numbers[0] - last > _options.MaxRows)
+            {
+                continue;
+            }
+
+            for (var number = last + 1; number < row.Numbers[0] && state.IsKnown; number++)
+            {
+                if (!state.TryRow(number, out var rule))
+                {
+                    break;
+                }
+
+                var once = rule with { Numbers = [number], IsRange = false };
+                LineWorker.Work(once, state, Choices.First, new Budget(_options));
+                state.LastNumber = number;
+            }
+        }
+    }
+
+    /// <summary>Works one row in its sizes under the reading that fits; true when it had to be taken on trust.</summary>
+    private bool Row(BoundRow row, int[] active, List<Reading> readings)
+    {
+        Register(row, active);
+        var setsStart = row.Steps.Any(s => s is StartStep or CastOnStep);
+        if (active.Length == 0)
+        {
+            return false;
+        }
+
+        if (active.Any(size => !_states[size].IsKnown) && !setsStart)
+        {
+            foreach (var size in active.Where(size => !_states[size].IsKnown))
+            {
+                Join(row, _states[size]);
+            }
+
+            // Sizes that are known are still worked.
+            active = [.. active.Where(size => _states[size].IsKnown)];
+            if (active.Length > 0)
+            {
+                Row(row, active, readings);
+            }
+
+            return true;
+        }
+
+        if (row.HasUnread)
+        {
+            foreach (var size in active)
+            {
+                Join(row, _states[size]);
+                _states[size].IsKnown = false;
+                _states[size].History.Add(new WorkedRow(row, row.Steps));
+            }
+
+            return true;
+        }
+
+        foreach (var state in active.Select(size => _states[size]).Where(s => !s.IsKnown))
+        {
+            // A piece begins here: nothing is on the needles yet.
+            state.Needles = new Needles();
+            state.IsKnown = true;
+            state.KnowsPlaces = true;
+        }
+
+        var outcomes = Readings(row, active);
+        var trusted = false;
+        foreach (var outcome in outcomes)
+        {
+            foreach (var reading in outcome.Readings.Where(r => !readings.Contains(r)))
+            {
+                readings.Add(reading);
+            }
+
+            trusted |= outcome.Problems.Any(p => p.Kind == ProblemKind.Unknown) && !outcome.Problems.Any(p => p.Kind != ProblemKind.Unknown);
+        }
+
+        _messages.Report(row, active, outcomes, _states);
+        return trusted;
+    }
+
+    /// <summary>Tries the readings of a row until one fits every size; the default when none does.</summary>
+    private RowOutcome[] Readings(BoundRow row, int[] active)
+    {
+        var saved = active.Select(size => _states[size].Save()).ToArray();
+        RowOutcome[] Try(Choices choices) => [.. active.Select(size => LineWorker.Work(row, _states[size], choices, new Budget(_options)))];
+
+        var choices = Choices.First;
+        var first = Try(choices);
+        if (Fits(row, active, first) || choices.Next() is null)
+        {
+            return first;
+        }
+
+        for (var tries = 1; tries < Choices.MostTries && choices.Next() is { } next; tries++)
+        {
+            choices = next;
+            for (var i = 0; i < active.Length; i++)
+            {
+                _states[active[i]].Restore(saved[i]);
+            }
+
+            var outcome = Try(choices);
+            if (Fits(row, active, outcome))
+            {
+                return outcome;
+            }
+        }
+
+        for (var i = 0; i < active.Length; i++)
+        {
+            _states[active[i]].Restore(saved[i]);
+        }
+
+        return Try(Choices.First);
+    }
+
+    private static bool Fits(BoundRow row, int[] active, RowOutcome[] outcomes)
+    {
+        for (var i = 0; i < active.Length; i++)
+        {
+            if (outcomes[i].Problems.Any(p => p.Kind != ProblemKind.Unknown) || row.Claims.Any(c => RowMessages.Differs(c, active[i], outcomes[i]) is not null))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private static void Join(BoundRow row, SizeState state)
+    {
+        if (row.IsRound == true || row.Steps.Any(s => s is JoinStep { IntoRound: true }))
+        {
+            state.InTheRound = true;
+        }
+    }
+
+    private void Register(BoundRow row, int[] active)
+    {
+        foreach (var size in active)
+        {
+            var state = _states[size];
+            if (row.IsRound is { } ring)
+            {
+                state.InTheRound = ring;
+            }
+
+            foreach (var number in row.Numbers)
+            {
+                state.Numbered[number] = row;
+            }
+
+            if (row.Name is { } name)
+            {
+                state.Named[name] = row;
+            }
+        }
+    }
+
+    private void Numbering(BoundRow row, int[] active)
+    {
+        foreach (var state in active.Select(size => _states[size]))
+        {
+            if (row.Numbers.IsEmpty)
+            {
+                state.NumbersAreLoose |= row.Steps.Any(s => s is RowsStep) || row.IsLabelled;
+            }
+            else
+            {
+                state.LastNumber = row.IsRange ? row.Numbers[^1] : row.Numbers[0];
+            }
+        }
+    }
+
+    /// <summary>After a row that could not be followed, its stated count is carried on; else what the designer most likely meant.</summary>
+    private void Recover(BoundRow row, int[] active, int?[] after)
+    {
+        foreach (var size in active)
+        {
+            var state = _states[size];
+            if (!state.IsKnown && row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true })?.Values[size] is { } count && count <= _options.MaxStitches)
+            {
+                state.SetCount(count);
+                if (row.HasUnread)
+                {
+                    after[size] = count;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,21 @@
+namespace PatternForge.Core.Work;
+
+/// <summary>Says in words which reading of a line was taken.</summary>
+internal static class ReadingWords
+{
+    public static string? Of(List<Reading> readings)
+    {
+        var words = readings.Select(r => r.Kind).Distinct().Select(kind => kind switch
+        {
+            ReadingKind.More => "the number of times is taken as times more",
+            ReadingKind.InAll => "the number of times is taken as times in all",
+            ReadingKind.Implied => "repeated to the end",
+            ReadingKind.RestPlain => "the rest of the row is worked plain",
+            ReadingKind.OnePlain => "the stitch left over is worked plain",
+            ReadingKind.CutRepeat => "the ending takes the place of the end of the last repeat",
+            ReadingKind.IncreaseBetween => "each increase is made between stitches",
+            _ => null,
+        }).OfType<string>().ToArray();
+        return words.Length == 0 ? null : string.Join("; ", words);
+    }
+}

@@ -1,0 +1,260 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>Says what did not add up in a row: one finding for a kind and place, with the sizes that it holds for.</summary>
+internal sealed class RowMessages
+{
+    private readonly SizeSet _sizes;
+    private readonly FindingBag _bag;
+    private readonly List<Pending> _pending = [];
+
+    public RowMessages(SizeSet sizes, FindingBag bag)
+    {
+        _sizes = sizes;
+        _bag = bag;
+    }
+
+    /// <summary>A wrong claim whose help line waits for what the next claims say.</summary>
+    private sealed class Pending
+    {
+        public required Finding Finding { get; init; }
+
+        public required ImmutableArray<int> Sizes { get; init; }
+
+        public int LaterAgree { get; set; }
+    }
+
+    public void BeginSection() => Flush();
+
+    /// <summary>Writes the claims that were waiting.</summary>
+    public void Flush()
+    {
+        foreach (var pending in _pending)
+        {
+            var help = pending.LaterAgree > 0
+                ? "the counts stated after this one go on from the stated number, so it is the row that is wrong rather than the count"
+                : pending.Finding.Help;
+            _bag.Add(pending.Finding with { Help = help });
+        }
+
+        _pending.Clear();
+    }
+
+    /// <summary>"84 (92, 100)" of what is known; a dash for what is not.</summary>
+    public static string Count(IReadOnlyList<int?> values)
+    {
+        static string One(int? v) => v?.ToString(CultureInfo.InvariantCulture) ?? "–";
+        var list = values.Distinct().Count() == 1 ? One(values[0]) : $"{One(values[0])} ({string.Join(", ", values.Skip(1).Select(One))})";
+        return values.All(v => v == 1) ? $"({list} st)" : $"({list} sts)";
+    }
+
+    /// <summary>Stated minus worked; null when they agree or one of them is not known.</summary>
+    public static (int Stated, int Worked)? Differs(Claim claim, int size, RowOutcome outcome)
+    {
+        if (!claim.IsTrusted || claim.Values[size] is not { } stated || outcome.After is not { } after)
+        {
+            return null;
+        }
+
+        if (claim.Kind == ClaimKind.Total)
+        {
+            return stated == after ? null : (stated, after);
+        }
+
+        return outcome.Before is { } before && after - before != stated ? (stated, after - before) : null;
+    }
+
+    /// <summary>Reports a row's problems, claims and readings.</summary>
+    public void Report(BoundRow row, int[] active, RowOutcome[] outcomes, SizeState[] states)
+    {
+        var groups = active.Zip(outcomes)
+            .SelectMany(pair => pair.Second.Problems.Select(problem => (Size: pair.First, Problem: problem)))
+            .Where(p => p.Problem.Kind != ProblemKind.Unknown)
+            .GroupBy(p => (p.Problem.Kind, p.Problem.Span, p.Problem.Pass));
+        foreach (var group in groups)
+        {
+            Problem(row, [.. group.Select(g => g.Size)], [.. group.Select(g => g.Problem)]);
+        }
+
+        foreach (var claim in row.Claims)
+        {
+            Claim(row, claim, active, outcomes, states);
+        }
+
+        Readings(row, active, outcomes);
+        if (outcomes.Select(o => o.LabelRows).FirstOrDefault(l => l is not null) is { } rows)
+        {
+            _bag.Add(WorkRules.LabelRowsDiffer, row.LabelOrigin, $"the label covers {rows.Label} rows, but the words make {rows.Made}", "correct the label or the number of times");
+        }
+    }
+
+    private void Problem(BoundRow row, ImmutableArray<int> sizes, ImmutableArray<Problem> problems)
+    {
+        var first = problems[0];
+        var subject = Subject(first.Inner ?? row, sizes, first.Pass);
+        string Values(Func<Problem, int> of) => List(sizes, problems.Select(of));
+        var (rule, message, help) = first.Kind switch
+        {
+            ProblemKind.TooFew => (WorkRules.TooFewStitches, $"{subject} needs {Values(p => p.A)} stitches, but there are {Values(p => p.B)}", $"take {Values(p => p.A - p.B)} out of the row, or check the count before it"),
+            ProblemKind.LeftOver when first.C == 1 => (WorkRules.BareBracket, $"{subject} works its bracket once and leaves {Values(p => p.B - p.A)} of {Values(p => p.B)} stitches", "write how often the bracket is worked, or \"to end\""),
+            ProblemKind.LeftOver => (WorkRules.StitchesLeft, $"{subject} uses {Values(p => p.A)} of {Values(p => p.B)} stitches and leaves {Values(p => p.B - p.A)}", "say what happens to them (\"k to end\", \"turn\"), or check the numbers of the row"),
+            ProblemKind.Misfit => (WorkRules.RepeatDoesNotFit, $"{Inner(first)}the repeat takes {Values(p => p.A)} sts; {Values(p => p.B)} {(problems.All(p => p.B == 1) ? "st is" : "sts are")} {Values(p => p.C)} repeat{(problems.All(p => p.C == 1) ? "" : "s")} and {Values(p => p.D)} over{In(sizes)}", MisfitHelp(problems)),
+            ProblemKind.NoMarker => (WorkRules.NoMarker, $"{subject} goes to a marker, but no marker is left between here and the end", "place the marker in an earlier row, or check how often the repeat is worked"),
+            ProblemKind.Endless => (WorkRules.RepeatTakesNothing, "this repeat uses none of the stitches there are and would never end", "say how often it is worked"),
+            ProblemKind.TooLarge => (WorkRules.TooLarge, TooLarge(first), "check the number for a slip of the keys"),
+            ProblemKind.NamedCount => (WorkRules.NamedCountDiffers, $"the words name {Values(p => p.A)} stitches, but there are {Values(p => p.B)}{In(sizes)}", "check the number, or the rows before it"),
+            ProblemKind.TargetMissed => (WorkRules.TargetMissed, $"{Values(p => p.A)} stitches cannot be reached from {Values(p => p.B)}{In(sizes)}: {Changes(problems[0].C)}", TargetHelp(first)),
+            ProblemKind.NeedleSum => (WorkRules.NeedlesDoNotAddUp, $"the needles add up to {Values(p => p.A)} stitches, but there are {Values(p => p.B)}{In(sizes)}", "check the numbers of the needles"),
+            ProblemKind.Exhausted => (WorkRules.ShapedAway, $"{Values(p => p.A)} stitches are to go, but there are only {Values(p => p.B)}{In(sizes)}", "check how many rows or times the shaping is worked"),
+            _ => (WorkRules.UnknownReference, first.A > 0 ? $"{(row.IsRound == true ? "round" : "row")} {first.A} has not been given" : "the rows meant here have not been given", "give the row, or correct the number or name"),
+        };
+        _bag.Add(new Finding(rule, _bag.Source, first.Span, message) { Sizes = Concerned(sizes), Help = help });
+    }
+
+    private static string Inner(Problem problem) => problem.Inner is { } inner ? $"{Name(inner)}, worked again: " : "";
+
+    private string Subject(BoundRow row, ImmutableArray<int> sizes, int pass) => $"{Name(row)}{(pass > 0 ? $", worked again for time {pass}," : "")}{In(sizes)}";
+
+    private static string Name(BoundRow row)
+    {
+        var word = row.IsRound == true ? "round" : "row";
+        return row.Numbers.Length == 1 ? $"{word} {row.Numbers[0]}" : row.Numbers.Length > 1 ? $"{word}s {row.Numbers[0]}-{row.Numbers[^1]}" : row.Name is { } name ? $"the {name.Replace(" row", $" {word}", StringComparison.Ordinal)}" : $"this {word}";
+    }
+
+    private string In(ImmutableArray<int> sizes) => _sizes.Describe(sizes) is { Length: > 0 } words ? $" in {words}" : "";
+
+    private ImmutableArray<int> Concerned(ImmutableArray<int> sizes) => sizes.Length == _sizes.Count ? [] : [.. sizes.Order()];
+
+    private string List(ImmutableArray<int> sizes, IEnumerable<int> values)
+    {
+        var list = values.ToArray();
+        if (list.Distinct().Count() == 1)
+        {
+            return list[0].ToString(CultureInfo.InvariantCulture);
+        }
+
+        var words = list.Select(v => v.ToString(CultureInfo.InvariantCulture)).ToArray();
+        return sizes.Length == _sizes.Count ? $"{words[0]} ({string.Join(", ", words[1..])})" : words.Length == 2 ? $"{words[0]} and {words[1]}" : $"{string.Join(", ", words[..^1])} and {words[^1]}";
+    }
+
+    private static string MisfitHelp(ImmutableArray<Problem> problems)
+    {
+        var first = problems[0];
+        if (problems.Any(p => p.A != first.A || p.D != first.D) || first.A <= 0 || first.D <= 0)
+        {
+            return "change the edge stitches, the repeat, or the stitches cast on";
+        }
+
+        return $"{first.D} more at the edges, or {first.A - first.D} more stitches in all, would make it fit";
+    }
+
+    private static string TooLarge(Problem problem) => problem.A switch
+    {
+        0 => "this line makes more stitches than any piece has (100,000 are worked)",
+        1 => "this line stands for more rows than any piece has (10,000 are worked)",
+        _ => "this line takes more steps than can be worked",
+    };
+
+    private static string Changes(int change) => change == 0 ? "the rows do not change the count" : $"each time {(change > 0 ? "adds" : "takes away")} {Math.Abs(change)}";
+
+    private static string TargetHelp(Problem problem)
+    {
+        if (problem.C == 0)
+        {
+            return "check which rows are repeated";
+        }
+
+        var times = (problem.A - problem.B) / problem.C;
+        var near = problem.B + (times * problem.C);
+        return times < 0 ? "the shaping goes the other way" : $"{near} or {near + problem.C} can be reached";
+    }
+
+    private void Claim(BoundRow row, Claim claim, int[] active, RowOutcome[] outcomes, SizeState[] states)
+    {
+        var sizes = ImmutableArray.CreateBuilder<int>();
+        var stated = new List<int>();
+        var worked = new List<int>();
+        for (var i = 0; i < active.Length; i++)
+        {
+            var size = active[i];
+            if (Differs(claim, size, outcomes[i]) is not var (said, made))
+            {
+                if (claim is { IsTrusted: true, Kind: ClaimKind.Total } && claim.Values[size] is not null && outcomes[i].After is not null)
+                {
+                    states[size].Drift = 0;
+                }
+
+                continue;
+            }
+
+            if (claim.Kind == ClaimKind.Total && states[size].Drift == said - made && states[size].Drift != 0)
+            {
+                // It goes on from a count reported before: told once.
+                foreach (var pending in _pending.Where(p => p.Sizes.Contains(size)))
+                {
+                    pending.LaterAgree++;
+                }
+
+                continue;
+            }
+
+            if (claim.Kind == ClaimKind.Total)
+            {
+                states[size].Drift = said - made;
+            }
+
+            sizes.Add(size);
+            stated.Add(said);
+            worked.Add(made);
+        }
+
+        if (sizes.Count == 0)
+        {
+            return;
+        }
+
+        var failing = sizes.ToImmutable();
+        var finding = claim.Kind == ClaimKind.Total
+            ? new Finding(WorkRules.StatedCountDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {List(failing, stated)} stitches{In(failing)}, but makes {List(failing, worked)}")
+            : new Finding(WorkRules.StatedChangeDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {Change(failing, stated)}{In(failing)}, but the change is {Change(failing, worked)}");
+        var help = failing.Length < active.Length && active.Length > 1 ? $"the other sizes agree; check the number for {_sizes.Describe(failing)}" : $"check the count, or the row before it ({List(failing, outcomes.Where((_, i) => failing.Contains(active[i])).Select(o => o.Before ?? 0))} stitches when it begins)";
+        finding = finding with { Sizes = Concerned(failing), Help = help, Labels = row.Origin.Contains(claim.Origin) ? [] : [new Label(row.Origin, "made by this row")] };
+        _pending.Add(new Pending { Finding = finding, Sizes = failing });
+    }
+
+    private string Change(ImmutableArray<int> sizes, List<int> changes)
+    {
+        var up = changes.TrueForAll(c => c >= 0);
+        var down = changes.TrueForAll(c => c <= 0);
+        return up || down ? $"{List(sizes, changes.Select(Math.Abs))} {(up && !changes.TrueForAll(c => c == 0) ? "more" : "fewer")}" : List(sizes, changes);
+    }
+
+    private void Readings(BoundRow row, int[] active, RowOutcome[] outcomes)
+    {
+        var readings = active.Zip(outcomes)
+            .Where(pair => !pair.Second.Problems.Any(p => p.Kind != ProblemKind.Unknown))
+            .SelectMany(pair => pair.Second.Readings.Select(r => (Size: pair.First, Reading: r)))
+            .GroupBy(r => r.Reading);
+        foreach (var group in readings)
+        {
+            var sizes = group.Select(g => g.Size).Distinct().ToImmutableArray();
+            (Rule Rule, string Message, string Help)? said = group.Key.Kind switch
+            {
+                ReadingKind.Implied => (WorkRules.RepeatImplied, $"{Name(row)} comes out only if it is repeated to the end, which it does not say", "write \"*...; rep from * to end\""),
+                ReadingKind.RestPlain => (WorkRules.RestNotSaid, $"{Name(row)} does not say what happens to its last stitches; worked plain they give the stated count", "write \"k to end\" (or what is meant)"),
+                ReadingKind.OnePlain => (WorkRules.RestNotSaid, $"one stitch is left over at the end of {Name(row)}; worked plain it gives the stated count", "write \"k1\" at the end"),
+                ReadingKind.More => (WorkRules.TimesTwoWays, "the number of times can mean so many more or so many in all; it was taken as times more", "write \"more times\" or \"times in all\""),
+                ReadingKind.InAll => (WorkRules.TimesTwoWays, "the number of times can mean so many more or so many in all; only so many in all fits", "write \"times in all\""),
+                _ => null,
+            };
+            if (said is { } finding)
+            {
+                _bag.Add(new Finding(finding.Rule, _bag.Source, group.Key.Span, finding.Message) { Sizes = Concerned(sizes), Help = finding.Help });
+            }
+        }
+    }
+}
