@@ -36,7 +36,7 @@ public static class BadList
     }
 
     // Only the rows that spoil the pattern, and those where something is expected.
-    private static void PatternRow(StringBuilder text, PatternCase given, RowOutcome outcome, int index)
+    private static void PatternRow(StringBuilder text, PatternCase given, SeenRow outcome, int index)
     {
         var row = given.Question.Rows[index];
         var faults = given.Answer.Faults.Where(f => f.Row == row.Number).ToArray();
@@ -65,10 +65,10 @@ public static class BadList
         ? $"error {fault.Kind}{(fault.Sizes is { } s ? $" in [{string.Join(", ", s)}]" : "")}, after {Count(answer.After)}: {fault.Detail}"
         : $"after {Count(answer.After)}{(answer.FindingIsFair ? ", a finding is fair" : "")}";
 
-    private static string Got(RowOutcome outcome) =>
+    private static string Got(SeenRow outcome) =>
         $"{outcome.Status.ToString().ToLowerInvariant()} {List(outcome.After)}{(outcome.Kinds.IsDefaultOrEmpty ? "" : " " + string.Join(" / ", outcome.Kinds.Select(Kinds)))}";
 
-    private static string Findings(RowOutcome outcome, int sizes) => string.Concat(outcome.Findings.Select(f =>
+    private static string Findings(SeenRow outcome, int sizes) => string.Concat(outcome.Findings.Select(f =>
         $"; {OutcomeWriter.Word(f.Severity)} {f.Code} {f.Name}{(sizes > 1 && !f.Sizes.IsDefaultOrEmpty ? $" in [{string.Join(", ", f.Sizes)}]" : "")}: {f.Message}"));
 
     private static string Count(CaseCount count) => count.IsUnknown ? "null"

@@ -10,7 +10,7 @@ internal static class Counts
     /// <param name="outcome">What was made.</param>
     /// <param name="sizes">How many sizes there are.</param>
     /// <param name="nullAgrees">True when a size without a true count agrees with anything.</param>
-    public static bool Agree(CaseCount expected, RowOutcome outcome, int sizes, bool nullAgrees = false)
+    public static bool Agree(CaseCount expected, SeenRow outcome, int sizes, bool nullAgrees = false)
     {
         for (var s = 0; s < sizes; s++)
         {
@@ -67,7 +67,7 @@ internal static class Counts
         }
     }
 
-    private static bool AgreeByKind(ImmutableSortedDictionary<string, int> expected, RowOutcome outcome, int size)
+    private static bool AgreeByKind(ImmutableSortedDictionary<string, int> expected, SeenRow outcome, int size)
     {
         if (outcome.Kinds.IsDefaultOrEmpty)
         {

@@ -10,34 +10,34 @@ namespace PatternForge.Exam;
 public static class Examiner
 {
     /// <summary>Works a row case.</summary>
-    public static RowOutcome Work(RowQuestion question)
+    public static SeenRow Work(RowQuestion question)
     {
         var source = SourceBuilder.Of(question);
         return RowOf(Compiler.Compile(source.Source), source.Rows[0], Math.Max(1, question.Sizes.Length));
     }
 
     /// <summary>Works a pattern case.</summary>
-    public static PatternOutcome Work(PatternQuestion question)
+    public static SeenPattern Work(PatternQuestion question)
     {
         var source = SourceBuilder.Of(question);
         var compiled = Compiler.Compile(source.Source);
         var sizes = Math.Max(1, question.Sizes.Length);
-        return new PatternOutcome(
+        return new SeenPattern(
             [.. source.Rows.Select(row => RowOf(compiled, row, sizes))],
             [.. compiled.Findings.Where(f => !source.Rows.Any(row => IsOn(row, f.Span))).Select(See)]);
     }
 
-    private static RowOutcome RowOf(Compilation compiled, TextSpan row, int sizes)
+    private static SeenRow RowOf(Compilation compiled, TextSpan row, int sizes)
     {
         WorkedLine[] lines = [.. compiled.Lines.Where(l => IsOn(row, l.Origin))];
         ImmutableArray<SeenFinding> findings = [.. compiled.Findings.Where(f => f.Accepted is null && IsOn(row, f.Span)).Select(See)];
         if (lines.Length == 0)
         {
-            return new RowOutcome(LineStatus.Unread, [.. Enumerable.Repeat((int?)null, sizes)], [], findings);
+            return new SeenRow(LineStatus.Unread, [.. Enumerable.Repeat((int?)null, sizes)], [], findings);
         }
 
         var last = lines[^1];
-        return new RowOutcome(
+        return new SeenRow(
             lines.Max(l => l.Status),
             [.. Enumerable.Range(0, sizes).Select(s => last.After.Length == 1 ? last.After[0] : s < last.After.Length ? last.After[s] : null)],
             last.Kinds,

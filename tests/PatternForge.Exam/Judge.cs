@@ -33,7 +33,7 @@ public static class Judge
     private static readonly string[] WarningIsEnough = ["label", "size-sequence", "term-mix", "dialect", "undefined-abbr", "unused-abbr", "tch-conflict", "short-of-info", "gauge-mismatch"];
 
     /// <summary>Judges a row case.</summary>
-    public static Judgement Of(RowCase given, RowOutcome outcome)
+    public static Judgement Of(RowCase given, SeenRow outcome)
     {
         var sizes = Math.Max(1, given.Question.Sizes.Length);
         if (given.Answer.Fault is { } fault)
@@ -57,7 +57,7 @@ public static class Judge
     }
 
     /// <summary>Judges a pattern case: every count, and exactly the expected rows have errors.</summary>
-    public static Judgement Of(PatternCase given, PatternOutcome outcome)
+    public static Judgement Of(PatternCase given, SeenPattern outcome)
     {
         var sizes = Math.Max(1, given.Question.Sizes.Length);
         var worst = new Judgement(Verdict.Agreed, false, "");
@@ -83,7 +83,7 @@ public static class Judge
     public static bool Fits(ExpectedFault fault, SeenFinding finding) =>
         (finding.Severity == Severity.Error || (finding.Severity == Severity.Warning && WarningIsEnough.Contains(fault.Kind))) && AreasOf(fault.Kind).Contains(finding.Area);
 
-    private static Judgement OfPatternRow(ImmutableArray<ExpectedPatternFault> faults, CaseCount after, CaseCount stated, RowOutcome outcome, int sizes)
+    private static Judgement OfPatternRow(ImmutableArray<ExpectedPatternFault> faults, CaseCount after, CaseCount stated, SeenRow outcome, int sizes)
     {
         var noisy = faults.IsEmpty && outcome.HasWarnings;
         foreach (var fault in faults.Where(f => !f.IsOptional))
@@ -111,7 +111,7 @@ public static class Judge
         return outcome.IsChecked ? new(Verdict.Wrong, noisy, "another count") : new(Verdict.NotUnderstood, noisy, outcome.Status.ToString().ToLowerInvariant());
     }
 
-    private static Judgement OfFault(ExpectedFault fault, CaseCount after, CaseCount stated, CaseCount before, RowOutcome outcome, int sizes)
+    private static Judgement OfFault(ExpectedFault fault, CaseCount after, CaseCount stated, CaseCount before, SeenRow outcome, int sizes)
     {
         var fitting = outcome.Findings.Where(f => Fits(fault, f)).ToArray();
         if (fitting.Any(f => NamesSizes(fault, f, sizes) && NamesNumber(fault, after, stated, before, f, sizes)))

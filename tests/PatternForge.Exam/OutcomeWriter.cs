@@ -12,7 +12,7 @@ public static class OutcomeWriter
     private static readonly JsonWriterOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The line of a row case.</summary>
-    public static string Line(RowQuestion question, RowOutcome outcome) => Write(json =>
+    public static string Line(RowQuestion question, SeenRow outcome) => Write(json =>
     {
         json.WriteStartObject();
         json.WriteString("id", question.Id);
@@ -21,7 +21,7 @@ public static class OutcomeWriter
     });
 
     /// <summary>The line of a pattern case.</summary>
-    public static string Line(PatternQuestion question, PatternOutcome outcome) => Write(json =>
+    public static string Line(PatternQuestion question, SeenPattern outcome) => Write(json =>
     {
         json.WriteStartObject();
         json.WriteString("id", question.Id);
@@ -55,7 +55,7 @@ public static class OutcomeWriter
         return Encoding.UTF8.GetString(buffer.ToArray());
     }
 
-    private static void Body(Utf8JsonWriter json, RowOutcome outcome, ImmutableArray<string> sizes)
+    private static void Body(Utf8JsonWriter json, SeenRow outcome, ImmutableArray<string> sizes)
     {
         json.WriteString("status", outcome.Status.ToString().ToLowerInvariant());
         json.WriteStartArray("after");
@@ -82,7 +82,7 @@ public static class OutcomeWriter
         json.WriteEndArray();
     }
 
-    private static void Kinds(Utf8JsonWriter json, RowOutcome outcome)
+    private static void Kinds(Utf8JsonWriter json, SeenRow outcome)
     {
         if (outcome.Kinds.IsDefaultOrEmpty)
         {

@@ -3,10 +3,10 @@ using System.Collections.Immutable;
 namespace PatternForge.Exam;
 
 /// <summary>A row case, what was made of it, and the verdict.</summary>
-public sealed record SatRow(RowCase Case, RowOutcome Outcome, Judgement Judgement);
+public sealed record SatRow(RowCase Case, SeenRow Outcome, Judgement Judgement);
 
 /// <summary>A pattern case, what was made of it, and the verdict.</summary>
-public sealed record SatPattern(PatternCase Case, PatternOutcome Outcome, Judgement Judgement);
+public sealed record SatPattern(PatternCase Case, SeenPattern Outcome, Judgement Judgement);
 
 /// <summary>One sitting of the exam: every case worked and judged, in order.</summary>
 public sealed record Sitting(ImmutableArray<SatRow> Rows, ImmutableArray<SatPattern> Patterns)

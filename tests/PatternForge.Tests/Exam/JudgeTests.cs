@@ -71,7 +71,7 @@ public class JudgeTests
     [InlineData(new[] { 1, 2 }, Verdict.Wrong)]
     [InlineData(new int[0], Verdict.Wrong)]
     public void Just_the_sizes_concerned_must_be_named(int[] sizes, Verdict verdict) =>
-        Assert.Equal(verdict, Judged(WrongInOneSize, new RowOutcome(LineStatus.Checked, [69, 77, 85], [], [Error("makes 85", Area.Counts) with { Sizes = [.. sizes] }])));
+        Assert.Equal(verdict, Judged(WrongInOneSize, new SeenRow(LineStatus.Checked, [69, 77, 85], [], [Error("makes 85", Area.Counts) with { Sizes = [.. sizes] }])));
 
     [Fact]
     public void Counts_by_kind_agree_kind_by_kind()
@@ -87,17 +87,17 @@ public class JudgeTests
     {
         var given = CaseReader.Read(["""{"id":"P-1","title":"T","craft":"knit","dialect":"US","worked":"flat","sizes":["one size"],"header":{},"rows":[{"n":1,"section":"Main","text":"CO 10 sts.","after":10},{"n":2,"section":"Main","text":"Knit. 11 sts.","after":10,"stated":11}],"findings":[{"kind":"count","row":2,"detail":"10"}]}"""]).Patterns[0];
         var error = Error("makes 10", Area.Counts);
-        Assert.Equal(Verdict.Agreed, Judge.Of(given, new PatternOutcome([Row(10), Row(10, error)], [])).Verdict);
-        Assert.Equal(Verdict.Missed, Judge.Of(given, new PatternOutcome([Row(10), Row(10)], [])).Verdict);
-        Assert.Equal(Verdict.FalseAlarm, Judge.Of(given, new PatternOutcome([Row(10, error), Row(10, error)], [])).Verdict);
-        Assert.Equal(Verdict.Wrong, Judge.Of(given, new PatternOutcome([Row(9), Row(10, error)], [])).Verdict);
+        Assert.Equal(Verdict.Agreed, Judge.Of(given, new SeenPattern([Row(10), Row(10, error)], [])).Verdict);
+        Assert.Equal(Verdict.Missed, Judge.Of(given, new SeenPattern([Row(10), Row(10)], [])).Verdict);
+        Assert.Equal(Verdict.FalseAlarm, Judge.Of(given, new SeenPattern([Row(10, error), Row(10, error)], [])).Verdict);
+        Assert.Equal(Verdict.Wrong, Judge.Of(given, new SeenPattern([Row(9), Row(10, error)], [])).Verdict);
     }
 
     private static RowCase Case(string json) => CaseReader.Read([json]).Rows[0];
 
-    private static Verdict Judged(string json, RowOutcome outcome) => Judge.Of(Case(json), outcome).Verdict;
+    private static Verdict Judged(string json, SeenRow outcome) => Judge.Of(Case(json), outcome).Verdict;
 
-    private static RowOutcome Row(int? after, params SeenFinding[] findings) => new(LineStatus.Checked, [after], [], [.. findings]);
+    private static SeenRow Row(int? after, params SeenFinding[] findings) => new(LineStatus.Checked, [after], [], [.. findings]);
 
     private static SeenFinding Error(string message, Area area) => new("PF999", "something", area, Severity.Error, [], message);
 }

@@ -24,7 +24,7 @@ public class PerfectReaderTests
     public void A_perfect_reader_agrees_with_every_pattern()
     {
         var refused = Cases.Patterns
-            .Select(c => (c.Question.Id, Judgement: Judge.Of(c, new PatternOutcome(
+            .Select(c => (c.Question.Id, Judgement: Judge.Of(c, new SeenPattern(
                 [.. c.Question.Rows.Select((row, i) => Perfect(c.Answer.After[i], [.. c.Answer.Faults.Where(f => f.Row == row.Number).Select(f => f.Fault)], Math.Max(1, c.Question.Sizes.Length)))],
                 [.. c.Answer.Faults.Where(f => f.Row is null).Select(f => Say(f.Fault, c.Answer.After[0]))]))))
             .Where(j => j.Judgement.Verdict != Verdict.Agreed)
@@ -37,7 +37,7 @@ public class PerfectReaderTests
         Assert.All(Cases.Rows.Where(c => c.Answer.Fault is not null), c =>
             Assert.Equal(Verdict.Missed, Judge.Of(c, Perfect(c.Answer.After, [], Math.Max(1, c.Question.Sizes.Length))).Verdict));
 
-    private static RowOutcome Perfect(CaseCount after, ImmutableArray<ExpectedFault> faults, int sizes) => new(
+    private static SeenRow Perfect(CaseCount after, ImmutableArray<ExpectedFault> faults, int sizes) => new(
         LineStatus.Checked,
         [.. Enumerable.Range(0, sizes).Select(s => after.PlainIn(s) ?? after.KindsIn(s)?.Where(k => !k.Key.EndsWith(" sp", StringComparison.Ordinal)).Sum(k => k.Value))],
         after.ByKind.IsEmpty ? [] : [.. Enumerable.Range(0, sizes).Select(s => after.KindsIn(s) ?? ImmutableSortedDictionary<string, int>.Empty)],

@@ -18,7 +18,7 @@ public sealed record SeenFinding(string Code, string Name, Area Area, Severity S
 /// <param name="After">Stitches after it, one a size.</param>
 /// <param name="Kinds">Stitches and spaces by kind, one table a size; empty where there is nothing but stitches.</param>
 /// <param name="Findings">The findings that stand on the row.</param>
-public sealed record RowOutcome(LineStatus Status, ImmutableArray<int?> After, ImmutableArray<ImmutableSortedDictionary<string, int>> Kinds, ImmutableArray<SeenFinding> Findings)
+public sealed record SeenRow(LineStatus Status, ImmutableArray<int?> After, ImmutableArray<ImmutableSortedDictionary<string, int>> Kinds, ImmutableArray<SeenFinding> Findings)
 {
     /// <summary>True when the row was understood and worked.</summary>
     public bool IsChecked => Status == LineStatus.Checked;
@@ -31,4 +31,4 @@ public sealed record RowOutcome(LineStatus Status, ImmutableArray<int?> After, I
 }
 
 /// <summary>What the compiler made of a pattern: its rows in order, and what it found outside them.</summary>
-public sealed record PatternOutcome(ImmutableArray<RowOutcome> Rows, ImmutableArray<SeenFinding> Elsewhere);
+public sealed record SeenPattern(ImmutableArray<SeenRow> Rows, ImmutableArray<SeenFinding> Elsewhere);
