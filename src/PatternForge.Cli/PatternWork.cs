@@ -71,19 +71,12 @@ internal static class PatternWork
                 return new(file, null, RefusedReport(read.Source, [FileRules.TooLarge(read.Source, options.MaxLength)]), null, null);
             }
 
-            var bag = new FindingBag(read.Source);
-            if (!FileRules.Check(read.Source, bag))
-            {
-                return new(file, null, RefusedReport(read.Source, bag.ToSorted()), null, null);
-            }
-
             var compilation = Compiler.Compile(read.Source, options, around.Stop);
-            foreach (var finding in compilation.Findings)
+            if (compilation.Findings.Any(FileRules.IsRefusal))
             {
-                bag.Add(finding);
+                return new(file, null, RefusedReport(read.Source, compilation.Findings), null, null);
             }
 
-            compilation = compilation with { Findings = bag.ToSorted() };
             return new(file, compilation, ReportOf(compilation), null, null);
         }
         catch (Exception e) when (e is not OperationCanceledException)

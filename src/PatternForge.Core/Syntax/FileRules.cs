@@ -62,6 +62,9 @@ public static class FileRules
     /// <summary>The rules of this stage, in the order of their codes.</summary>
     public static IReadOnlyList<Rule> All { get; } = [LostCharacters, FileTooLarge, NotText];
 
+    /// <summary>True for a finding that says that nothing of the file was read.</summary>
+    public static bool IsRefusal(Finding finding) => finding.Rule == FileTooLarge || finding.Rule == NotText;
+
     /// <summary>Looks at a text as a whole; false when it makes no sense to read on.</summary>
     /// <param name="source">The text; characters that could not be read stand in it as U+FFFD.</param>
     /// <param name="bag">Where findings go.</param>
