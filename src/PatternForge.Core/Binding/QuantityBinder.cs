@@ -103,8 +103,13 @@ internal static class QuantityBinder
         }
 
         var quantities = Quantities(context, scalar, list, path, wanted);
+        if (quantities is null)
+        {
+            return null;
+        }
+
         CheckRest(context, scalar, list.End, path);
-        return quantities is { } all ? PerSizeOf(context, all, path, scalar.SpanOf(list.Start, list.End - list.Start)) : null;
+        return PerSizeOf(context, quantities.Value, path, scalar.SpanOf(list.Start, list.End - list.Start));
     }
 
     private static void Unreadable(HeaderContext context, HeaderScalar scalar, string path, ReadOnlySpan<Dimension> wanted)
@@ -135,10 +140,10 @@ internal static class QuantityBinder
 
         foreach (var value in list.Values)
         {
-            if (value.Unit is { } unit && !Suits(unit, wanted))
+            if (value.Unit is { } unit && value.UnitPlace is { } place && !Suits(unit, wanted))
             {
                 context.GiveUp(path);
-                context.Report(HeaderRules.UnknownUnit, scalar.SpanOf(value.Start, value.End - value.Start), $"`{path}` wants {Kind(wanted)}; `{unit.Symbol}` does not measure that", $"the units here are {Units(wanted)}");
+                context.Report(HeaderRules.UnknownUnit, scalar.SpanOf(place.Start, place.Length), $"`{path}` wants {Kind(wanted)}; `{unit.Symbol}` does not measure that", $"the units here are {Units(wanted)}");
                 return null;
             }
         }

@@ -4,7 +4,11 @@ using PatternForge.Core.Model;
 namespace PatternForge.Core.Binding;
 
 /// <summary>One value of a list: its number (null where the size has none), the upper end of a range, its place and its unit.</summary>
-internal sealed record ListedValue(decimal? Number, decimal? UpTo, int Start, int End, Unit? Unit);
+internal sealed record ListedValue(decimal? Number, decimal? UpTo, int Start, int End, Unit? Unit)
+{
+    /// <summary>Where the unit stands; null when none does.</summary>
+    public (int Start, int Length)? UnitPlace { get; init; }
+}
 
 /// <summary>Values for the sizes as they were written in one text: <c>91 (102, 112) cm</c>, <c>60/66/72</c>, <c>3 [4, –, 6]</c>.</summary>
 /// <param name="Values">In order; at least one.</param>
@@ -28,7 +32,7 @@ internal static class ValueListReader
         Close,
     }
 
-    private sealed record Piece(Mark Mark, int Start, int End, decimal Number = 0, Unit? Unit = null);
+    private sealed record Piece(Mark Mark, int Start, int End, decimal Number = 0, Unit? Unit = null, (int Start, int Length)? UnitPlace = null);
 
     /// <summary>The unit of a word: one of the units of measure, or a ball, skein, stitch and the like.</summary>
     public static Unit? UnitOf(string word) => Unit.Find(word) ?? (CountWords.Contains(word, StringComparer.OrdinalIgnoreCase) ? new Unit(word, Dimension.Count, 1m) : null);
@@ -70,6 +74,7 @@ internal static class ValueListReader
     {
         var pieces = new List<Piece>();
         var (at, depth, complete) = (start, 0, false);
+        var (closed, hasUnit) = (false, false);
         end = start;
         while (at < text.Length)
         {
@@ -92,14 +97,15 @@ internal static class ValueListReader
             }
             else if (WordAt(text, at) is { Length: > 0 } word)
             {
-                if (UnitOf(word) is not { } unit || pieces.Count == 0 || !PutUnit(pieces, unit, at + word.Length))
+                if (UnitOf(word) is not { } unit || pieces.Count == 0 || !PutUnit(pieces, unit, at, word.Length))
                 {
                     return pieces;
                 }
 
                 at += word.Length;
                 at += EndsWithStop(text, at) ? 1 : 0;
-                complete = depth == 0 && pieces.Exists(p => p.Mark == Mark.Close);
+                complete = depth == 0 && closed;
+                hasUnit = true;
             }
             else if (c is '(' or '[' or '{')
             {
@@ -116,10 +122,11 @@ internal static class ValueListReader
             else if (c is ')' or ']' or '}' && depth > 0)
             {
                 depth--;
+                closed = true;
                 at++;
                 pieces.Add(new Piece(Mark.Close, from, at));
             }
-            else if (c is ',' or ';' or ':' or '/' && pieces.Count > 0 && (depth > 0 || GoesOn(text, at + 1, pieces)))
+            else if (c is ',' or ';' or ':' or '/' && pieces.Count > 0 && (depth > 0 || (!hasUnit && NumberFollows(text, at + 1))))
             {
                 at++;
                 pieces.Add(new Piece(Mark.Separator, from, at));
@@ -142,14 +149,14 @@ internal static class ValueListReader
     }
 
     // Outside brackets a comma goes on with the list only while no unit has closed it and a number follows.
-    private static bool GoesOn(string text, int at, List<Piece> pieces)
+    private static bool NumberFollows(string text, int at)
     {
         while (at < text.Length && char.IsWhiteSpace(text[at]))
         {
             at++;
         }
 
-        return at < text.Length && (char.IsAsciiDigit(text[at]) || NumberReader.Vulgar(text[at]) is not null) && !pieces.Exists(p => p.Unit is not null);
+        return at < text.Length && (char.IsAsciiDigit(text[at]) || NumberReader.Vulgar(text[at]) is not null);
     }
 
     // "36 in.": the full stop of a shortened unit.
@@ -166,7 +173,7 @@ internal static class ValueListReader
         return at < text.Length && (char.IsAsciiDigit(text[at]) || text[at] is '(' or '[' or '{' || NumberReader.Vulgar(text[at]) is not null);
     }
 
-    private static bool PutUnit(List<Piece> pieces, Unit unit, int end)
+    private static bool PutUnit(List<Piece> pieces, Unit unit, int start, int length)
     {
         var index = pieces.FindLastIndex(p => p.Mark is Mark.Value);
         if (index < 0 || pieces[index].Unit is not null)
@@ -174,7 +181,7 @@ internal static class ValueListReader
             return false;
         }
 
-        pieces[index] = pieces[index] with { Unit = unit, End = pieces[^1].Mark == Mark.Value ? end : pieces[index].End };
+        pieces[index] = pieces[index] with { Unit = unit, UnitPlace = (start, length), End = pieces[^1].Mark == Mark.Value ? start + length : pieces[index].End };
         return true;
     }
 
@@ -221,12 +228,12 @@ internal static class ValueListReader
             switch (piece.Mark)
             {
                 case Mark.Value when slot is { Number: not null } && range:
-                    slot = slot with { UpTo = piece.Number, End = piece.End, Unit = piece.Unit ?? slot.Unit };
+                    slot = slot with { UpTo = piece.Number, End = piece.End, Unit = piece.Unit ?? slot.Unit, UnitPlace = piece.UnitPlace ?? slot.UnitPlace };
                     range = false;
                     break;
                 case Mark.Value:
                     Close(force: false, piece.Start);
-                    slot = new ListedValue(piece.Number, null, piece.Start, piece.End, piece.Unit);
+                    slot = new ListedValue(piece.Number, null, piece.Start, piece.End, piece.Unit) { UnitPlace = piece.UnitPlace };
                     break;
                 case Mark.Dash:
                     var between = slot is { Number: not null, UpTo: null } && i + 1 < pieces.Count && pieces[i + 1].Mark == Mark.Value;

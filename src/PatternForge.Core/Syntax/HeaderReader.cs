@@ -291,7 +291,7 @@ public static class HeaderReader
                 }
             }
 
-            return new HeaderList(Closed(span), items.ToImmutable());
+            return new HeaderList(Closed(span, start is SequenceStart { Style: SequenceStyle.Flow }), items.ToImmutable());
         }
 
         private HeaderMap Map(ParsingEvent start, int depth)
@@ -318,14 +318,20 @@ public static class HeaderReader
                 }
             }
 
-            return entries.ToMap(Closed(span), []);
+            return entries.ToMap(Closed(span, start is MappingStart { Style: MappingStyle.Flow }), []);
         }
 
         // The end of a flow list or map is where its bracket closes; that of a block is the end of what stands in it.
-        private TextSpan Closed(TextSpan span) =>
-            _parser!.Current is SequenceEnd or MappingEnd && Failure is null && At(_parser.Current.End) is var end && end > span.End && end > 0 && source.Text[end - 1] is ']' or '}'
-                ? TextSpan.FromBounds(span.Start, end)
-                : span;
+        private TextSpan Closed(TextSpan span, bool isFlow)
+        {
+            if (!isFlow || Failure is not null)
+            {
+                return span;
+            }
+
+            var end = Math.Max(span.End, At(_parser!.Current!.Start));
+            return end < part.End && source.Text[end] is ']' or '}' ? TextSpan.FromBounds(span.Start, end + 1) : span;
+        }
 
         private TextSpan Span(ParsingEvent e)
         {

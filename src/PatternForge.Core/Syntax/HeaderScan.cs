@@ -13,6 +13,12 @@ internal sealed class HeaderScan
 {
     private const string Maskable = ":[]{},*&!%@`\"'#|>?";
 
+    // No text of a header that is meant is longer on one line; beyond it nothing is searched for or quoted in a repair.
+    private const int MostSearched = 1000;
+
+    // What a header full of noise is told at most.
+    private const int MostFindings = 200;
+
     private readonly SourceText _source;
     private readonly FindingBag _bag;
     private readonly string _text;
@@ -25,6 +31,8 @@ internal sealed class HeaderScan
     private int _quoteStart = -1;
     private int _flowDepth;
     private int _blockIndent = -1;
+    private bool _quoteIsOpen;
+    private int _told;
 
     private HeaderScan(SourceText source, TextSpan header, FindingBag bag)
     {
@@ -184,11 +192,10 @@ internal sealed class HeaderScan
 
         var (open, end) = (_quoteStart, FileSplitter.LineAt(_text, _quoteStart).End);
         _quoteStart = -1;
-        _bag.Add(
-            SyntaxRules.UnclosedQuote,
-            FileSplitter.Trimmed(_text, TextSpan.FromBounds(open, end)),
-            $"the {Quoted(_text[open])} that opens here is never closed",
-            "close it at the end of the text, or leave it out");
+        Tell(new Finding(SyntaxRules.UnclosedQuote, _source, FileSplitter.Trimmed(_text, TextSpan.FromBounds(open, end)), $"the {Quoted(_text[open])} that opens here is never closed")
+        {
+            Help = "close it at the end of the text, or leave it out",
+        });
         Mask(open);
         var start = open;
         while (start > _start && _text[start - 1] is not ('\n' or '\r'))
@@ -196,7 +203,10 @@ internal sealed class HeaderScan
             start--;
         }
 
+        // What else is odd about the line comes from the open quote.
+        _quoteIsOpen = true;
         Tokens(TextSpan.FromBounds(start, end), open + 1, open);
+        _quoteIsOpen = false;
     }
 
     private static string Quoted(char quote) => quote == '"' ? "`\"`" : "`'`";
@@ -311,6 +321,12 @@ internal sealed class HeaderScan
                 plain = c is '[' or '{' ? -1 : at;
             }
 
+            if (c == '(' && _flowDepth > 0 && GroupEnd(at, end) is > 0 and var group)
+            {
+                at = MaskGroup(at, group);
+                continue;
+            }
+
             if (c is '[' or '{' && (_flowDepth > 0 || plain < 0))
             {
                 _flowDepth++;
@@ -348,10 +364,12 @@ internal sealed class HeaderScan
             at++;
         }
 
+        var told = false;
         foreach (var colon in colons)
         {
-            if (!IsBetweenSizes(colon, plain, end))
+            if (!told && colon - plain < MostSearched && !IsBetweenSizes(colon, plain, end))
             {
+                told = true;
                 NeedsQuotes(new TextSpan(colon, 1), plain, end, "a text with a colon and a blank in it needs quotes around it");
             }
 
@@ -359,10 +377,23 @@ internal sealed class HeaderScan
         }
     }
 
+    private void Tell(Finding finding)
+    {
+        if (_told++ < MostFindings)
+        {
+            _bag.Add(finding);
+        }
+    }
+
     private void NeedsQuotes(TextSpan place, int from, int to, string message)
     {
+        if (_quoteIsOpen)
+        {
+            return;
+        }
+
         var value = FileSplitter.Trimmed(_text, TextSpan.FromBounds(from, to));
-        _bag.Add(new Finding(SyntaxRules.TextNeedsQuotes, _source, place, message)
+        Tell(new Finding(SyntaxRules.TextNeedsQuotes, _source, place, message)
         {
             Help = "it was read as plain text; other programs may stumble over it",
             Fix = _flowDepth == 0 ? Quote(value) : null,
@@ -378,7 +409,7 @@ internal sealed class HeaderScan
             word++;
         }
 
-        _bag.Add(new Finding(SyntaxRules.NumberSignInText, _source, TextSpan.FromBounds(at, word), $"`{_text[at..word]}` would be read as a remark, as everything after a blank and `#` is")
+        Tell(new Finding(SyntaxRules.NumberSignInText, _source, TextSpan.FromBounds(at, word), $"`{_text[at..word]}` would be read as a remark, as everything after a blank and `#` is")
         {
             Help = "put the whole text in quotes",
             Fix = Quote(value),
@@ -388,13 +419,13 @@ internal sealed class HeaderScan
     private void Reference(int at, int end)
     {
         var word = at + 1;
-        while (word < end && !IsBlank(_text[word]) && !(_flowDepth > 0 && _text[word] is ',' or ']' or '}'))
+        while (word < end && word < at + MostSearched && !IsBlank(_text[word]) && !(_flowDepth > 0 && _text[word] is ',' or ']' or '}'))
         {
             word++;
         }
 
         var value = FileSplitter.Trimmed(_text, TextSpan.FromBounds(at, end));
-        _bag.Add(new Finding(SyntaxRules.YamlReference, _source, TextSpan.FromBounds(at, word), $"`{_text[at]}` at the start of a text has a meaning of its own in YAML that the header does not use")
+        Tell(new Finding(SyntaxRules.YamlReference, _source, TextSpan.FromBounds(at, word), $"`{_text[at]}` at the start of a text has a meaning of its own in YAML that the header does not use")
         {
             Help = "put the text in quotes; say what is meant in full each time",
             Fix = _flowDepth == 0 ? Quote(value) : Quote(TextSpan.FromBounds(at, word)),
@@ -403,6 +434,11 @@ internal sealed class HeaderScan
 
     private Fix? Quote(TextSpan value)
     {
+        if (value.Length > MostSearched)
+        {
+            return null;
+        }
+
         var said = _text.Substring(value.Start, value.Length);
         var quote = !said.Contains('"', StringComparison.Ordinal) && !said.Contains('\\', StringComparison.Ordinal) ? '"' : '\'';
         return said.Contains(quote, StringComparison.Ordinal) ? null : new Fix("Put quotes around the text", [new Edit(value, quote + said + quote)]);
@@ -444,6 +480,7 @@ internal sealed class HeaderScan
     // The bracket that closes the one at an offset, on the same line, quotes passed over; -1 when there is none.
     private int MatchingClose(int at, int end)
     {
+        end = Math.Min(end, at + (4 * MostSearched));
         var depth = 0;
         for (var i = at; i < end; i++)
         {
@@ -462,6 +499,35 @@ internal sealed class HeaderScan
                     return -1;
                 default:
                     break;
+            }
+        }
+
+        return -1;
+    }
+
+    // Inside a list or map in brackets, "91 (102, 112) cm" is one value: its commas do not part anything.
+    private int MaskGroup(int at, int close)
+    {
+        for (; at <= close; at++)
+        {
+            if (_text[at] is ',' or ':' or '[' or ']' or '{' or '}' or '#' or '"')
+            {
+                Mask(at);
+            }
+        }
+
+        return at;
+    }
+
+    private int GroupEnd(int at, int end)
+    {
+        var depth = 0;
+        for (end = Math.Min(end, at + MostSearched); at < end; at++)
+        {
+            depth += _text[at] switch { '(' => 1, ')' => -1, _ => 0 };
+            if (depth == 0)
+            {
+                return at;
             }
         }
 
