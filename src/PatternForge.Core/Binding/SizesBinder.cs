@@ -60,9 +60,18 @@ internal static class SizesBinder
             case HeaderMap map:
                 foreach (var entry in map.Entries)
                 {
-                    if (entry.Value is not HeaderScalar { IsBlank: true } && QuantityBinder.Read(context, entry.Value, entry.Name.Trim(), Dimension.Length) is { } values)
+                    if (entry.Value is HeaderScalar { IsBlank: true })
+                    {
+                        continue;
+                    }
+
+                    if (QuantityBinder.Read(context, entry.Value, entry.Name.Trim(), Dimension.Length) is { } values)
                     {
                         measurements.Add(new Measurement(entry.Name.Trim(), values, context.FirstLine(entry.Value.Span)));
+                    }
+                    else
+                    {
+                        context.GiveUp(path);
                     }
                 }
 

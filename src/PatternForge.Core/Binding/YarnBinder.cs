@@ -21,7 +21,7 @@ internal static class YarnBinder
         {
             if (context.PlainText(item, Keys) is { } text)
             {
-                yarns.Add(new Yarn(context.FirstLine(item.Span)) { Name = text });
+                yarns.Add(YarnLine.Read(context, item, text));
             }
             else if (item is HeaderMap map)
             {
@@ -48,7 +48,7 @@ internal static class YarnBinder
                 "fibre" => yarn with { Fibre = Fibre(context, node, path) },
                 "weight" => Weight(context, node, path, yarn),
                 "put-up" => PutUp(context, node, path) is { } putUp ? yarn with { PutUpMass = putUp.Mass, PutUpLength = putUp.Length } : yarn,
-                "needs" => yarn with { Needs = QuantityBinder.Read(context, node, path, Dimension.YarnLength, Dimension.Mass, Dimension.Count) },
+                "needs" => yarn with { Needs = QuantityBinder.Read(context, node, path, Dimension.YarnLength, Dimension.Mass, Dimension.Count), NeedsOrigin = context.FirstLine(node.Span) },
                 "colours" => yarn with { Colours = [.. context.Texts(node, path, atCommas: true).Select(t => t.Value)] },
                 "label" => yarn with { Label = context.Text(node, path) },
                 _ => yarn with { Alternatives = Alternatives(context, node, path) },
@@ -88,28 +88,7 @@ internal static class YarnBinder
             return null;
         }
 
-        Quantity? mass = null;
-        Quantity? length = null;
-        for (var at = 0; at < scalar.Text.Length;)
-        {
-            var from = at;
-            if (!NumberReader.TryRead(scalar.Text, ref at, out var number))
-            {
-                at = from + 1;
-                continue;
-            }
-
-            var word = at;
-            while (word < scalar.Text.Length && char.IsWhiteSpace(scalar.Text[word]))
-            {
-                word++;
-            }
-
-            var unit = Unit.Find(ValueListReader.WordAt(scalar.Text, word));
-            mass ??= unit is { Dimension: Dimension.Mass } && number > 0 ? new Quantity(number, unit) : null;
-            length ??= unit is { Dimension: Dimension.YarnLength } && number > 0 ? new Quantity(number, unit) : null;
-        }
-
+        var (mass, length) = Binding.PutUp.In(scalar.Text);
         if (mass is null || length is null)
         {
             context.GiveUp(path);

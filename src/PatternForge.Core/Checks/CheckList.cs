@@ -7,7 +7,26 @@ namespace PatternForge.Core.Checks;
 public static class CheckList
 {
     /// <summary>Every check.</summary>
-    public static ImmutableArray<PatternCheck> All { get; } = [];
+    public static ImmutableArray<PatternCheck> All { get; } =
+    [
+        new GaugeMissing(),
+        new GaugeWithoutStitch(),
+        new GaugeWithoutTool(),
+        new GaugeWithoutSize(),
+        new GaugeWithoutState(),
+        new SizesMissing(),
+        new SizeWithoutMeasurement(),
+        new ValuesOutOfRun(),
+        new YarnMissing(),
+        new NeedsWithoutPutUp(),
+        new YarnByWeightAlone(),
+        new YarnWithoutAmount(),
+        new YarnLabelTwice(),
+        new TitleMissing(),
+        new LevelWithoutReason(),
+        new ToolsMissing(),
+        new PartsNotSaid(),
+    ];
 
     /// <summary>The rules of the checks.</summary>
     public static IEnumerable<Rule> Rules => All.Select(c => c.Rule);

@@ -90,6 +90,9 @@ public sealed record Yarn(TextSpan Origin)
     /// <summary>How much is needed: a yarn length, a mass, or a number of balls.</summary>
     public PerSize<Quantity?>? Needs { get; init; }
 
+    /// <summary>Where the needed amount stands; null when it does not stand by itself.</summary>
+    public TextSpan? NeedsOrigin { get; init; }
+
     /// <summary>Colour names.</summary>
     public ImmutableArray<string> Colours { get; init; } = [];
 

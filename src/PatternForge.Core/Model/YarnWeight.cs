@@ -48,6 +48,13 @@ public sealed record YarnWeight(int Class, string Name, ImmutableArray<string> K
             .FirstOrDefault();
     }
 
+    /// <summary>True when a text says a weight and nothing more: "worsted weight yarn", "DK", "4 ply".</summary>
+    public static bool IsNothingElse(string said)
+    {
+        var words = Plain(said);
+        return words.Length == 0 || (words.Length == 1 && words[0] is >= '0' and <= '7') || All.Any(w => w.Name == words || w.Kinds.Contains(words, StringComparer.Ordinal));
+    }
+
     private static string Plain(string said)
     {
         var letters = said.Select(c => char.IsLetterOrDigit(c) ? char.ToLowerInvariant(c) : ' ').ToArray();
