@@ -25,6 +25,7 @@ public sealed class BodyBinder
     private readonly CompileOptions _options;
     private readonly CancellationToken _cancel;
     private readonly List<BoundLine> _lines = [];
+    private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
     private string _piece = "";
     private int _section;
 
@@ -106,7 +107,7 @@ public sealed class BodyBinder
             return null;
         }
 
-        var context = new RowContext(_source, _facts, _book, draft, _options);
+        var context = new RowContext(_source, _facts, _book, draft, _options) { MarkedPieces = _marked };
         var rows = nodes.Select(n => Row(n, context)).ToImmutableArray();
         var isLabelled = nodes.Any(n => n.Label is { IsTitle: false });
         if (!isLabelled && !InstructionSigns.LooksLikeInstruction(rows, nodes, _book))
@@ -114,15 +115,20 @@ public sealed class BodyBinder
             return null;
         }
 
+        NumbersInRun.Check(rows, context);
+        Placeholders(block, context);
         foreach (var finding in draft.ToSorted())
         {
             _bag.Add(finding);
         }
 
-        NumbersInRun.Check(rows, context);
-        Placeholders(block, context);
         var label = nodes[0].Label is { IsTitle: false } first && first.Span.Start <= block.Content.Start + 4 ? first.Span : default;
         var textStart = label.Length > 0 ? nodes[0].Body.IsEmpty ? nodes[0].Span.End : nodes[0].Body.Start : block.Content.Start;
+        if (nodes.Any(n => n.Steps.Any(s => s is MarkNode { Mark: "**" })))
+        {
+            _marked.Add(_piece.ToLowerInvariant());
+        }
+
         var line = new BoundLine
         {
             Index = _lines.Count,
@@ -153,7 +159,6 @@ public sealed class BodyBinder
             {
                 var near = Suggest.Nearest(name, _facts.Numbers.Select(n => n.Name).Append("count"));
                 context.Bag.Add(RowRules.UnknownNumber, token.Span, $"there is no number called `{name}` in the header", near.Count > 0 ? $"did you mean `{near[0]}`?" : "define it under `numbers`");
-                _bag.Add(context.Bag.ToSorted().Last(f => f.Span == token.Span));
             }
         }
     }

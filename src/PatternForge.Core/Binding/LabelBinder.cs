@@ -62,7 +62,7 @@ internal static class LabelBinder
                 _ => null,
             },
             IsLabelled = !label.IsTitle && (label.Word != RowWord.None),
-            StartsPart = label.IsTitle,
+            StartsPart = label.IsTitle || label.StartsPart,
             Steps = row.Steps,
             Origin = node.Span,
         };

@@ -15,6 +15,7 @@ internal sealed class RowBinder
     private bool _hasUnread;
     private bool _hasBareGroup;
     private bool _wantsCount;
+    private int _sentence;
 
     private RowBinder(RowContext context) => _context = context;
 
@@ -50,6 +51,7 @@ internal sealed class RowBinder
                 sentence = steps.Count;
             }
 
+            _sentence = sentence;
             switch (node)
             {
                 case PhraseNode phrase:
@@ -114,6 +116,18 @@ internal sealed class RowBinder
         }
     }
 
+    /// <summary>In what is said of one needle, "to end" and "to last 3 sts" are of that needle.</summary>
+    private static void OfThisNeedle(List<Step> steps, int from)
+    {
+        for (var i = from; i < steps.Count; i++)
+        {
+            if (steps[i] is RunStep { To.Extent: Extent.End or Extent.LastStitches } run)
+            {
+                steps[i] = run with { To = run.To with { Extent = Extent.Needle } };
+            }
+        }
+    }
+
     private int Phrase(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, List<Step> steps, bool isTop, bool needle)
     {
         var lexemes = Vocabulary.Normalise(phrase.Atoms);
@@ -148,30 +162,50 @@ internal sealed class RowBinder
             return next;
         }
 
+        ReferenceReader.Check(lexemes, _context);
+        if (isTop && ReferenceReader.IsAsForSection(nodes, at, lexemes, _context))
+        {
+            Unread(phrase.Span.Cover(nodes[at + 1].Span), steps);
+            return at + 1;
+        }
+
+        var from = steps.Count;
         Words(cursor, steps);
+        if (needle)
+        {
+            OfThisNeedle(steps, from);
+        }
+
         return at;
     }
 
     /// <summary>A phrase, alone or with the next ones, that stands for whole rows; the last node taken, or null.</summary>
     private int? Whole(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, PhraseCursor cursor, List<Step> steps)
     {
+        // "Work even in K1, P1 rib for 2 in" is cut at its comma.
+        var isFabric = cursor.Is("work|cont") && cursor.Lexemes.Exists(l => l.Is("in"));
+        if (isFabric && Merged(nodes, at, phrase, steps) is { } fabric)
+        {
+            return fabric;
+        }
+
         if (TryWhole(cursor, steps) || Start(nodes, ref at, cursor, steps))
         {
             return at;
         }
 
-        // "Work in K1, P1 rib for 2 in" is cut at its comma.
-        if (!cursor.Is("work|cont|inc|dec|rep|beg|k|p"))
-        {
-            return null;
-        }
+        return !isFabric && cursor.Is("inc|dec|rep|beg|k|p") ? Merged(nodes, at, phrase, steps) : null;
+    }
 
+    private int? Merged(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, List<Step> steps)
+    {
         var atoms = phrase.Atoms;
         for (var more = 1; more <= 2 && at + more < nodes.Length && nodes[at + more] is PhraseNode { Before: Separator.Comma or Separator.None } joined; more++)
         {
             atoms = atoms.AddRange(joined.Atoms);
+            var added = Vocabulary.Normalise(joined.Atoms);
             var merged = new PhraseCursor(Vocabulary.Normalise(atoms));
-            if (merged.Lexemes.Count <= MostLexemes && (merged.Lexemes[1].Is("in") || merged.Lexemes.Any(l => l.Is("row"))) && TryWhole(merged, steps))
+            if (merged.Lexemes.Count <= MostLexemes && added.Exists(l => l.Is("rib") || l.Is("row") || l.Is("rnd") || l.Is("patt") || l.Is("stst")) && TryWhole(merged, steps))
             {
                 return at + more;
             }
@@ -244,6 +278,24 @@ internal sealed class RowBinder
             if ((Marker(cursor) ?? CableNeedle(cursor) ?? RowPhrases.TryRead(cursor, _context) ?? ChartOrPanel(cursor) ?? StitchReader.TryRead(cursor, _context)) is { } step)
             {
                 steps.Add(step);
+                ToEnd(cursor, steps);
+                continue;
+            }
+
+            cursor.At = start;
+            if (steps.Count == 0 || steps[^1] is RowsStep or OperationStep)
+            {
+                // "to end" by itself: go on in pattern.
+                if (TargetReader.TryRead(cursor, _context) is { } target)
+                {
+                    steps.Add(new RunStep(cursor.SpanFrom(start), StitchBook.InPattern, target));
+                    continue;
+                }
+            }
+
+            cursor.At = start;
+            if (cursor.Eat("for") && SkipTo(cursor, "and"))
+            {
                 continue;
             }
 
@@ -256,6 +308,45 @@ internal sealed class RowBinder
             cursor.At = start;
             NotUnderstood(cursor, steps);
         }
+    }
+
+    // "for left front and place these sts on a holder"
+    private static bool SkipTo(PhraseCursor cursor, string word)
+    {
+        while (!cursor.IsDone && !cursor.Is(word))
+        {
+            cursor.At++;
+        }
+
+        return !cursor.IsDone;
+    }
+
+    /// <summary>"K1, p1 across row", "k2, p2 to last 2 sts": what has been said since the sentence began is repeated so far.</summary>
+    private void ToEnd(PhraseCursor cursor, List<Step> steps)
+    {
+        if (cursor.IsDone || steps[^1] is not (OperationStep or GroupStep) || !cursor.Is("across|around|to|rep"))
+        {
+            return;
+        }
+
+        var start = cursor.At;
+        cursor.Eat("rep");
+        if (TargetReader.TryRead(cursor, _context) is not { } target)
+        {
+            cursor.At = start;
+            return;
+        }
+
+        var from = Math.Min(_sentence, steps.Count - 1);
+        var body = steps.GetRange(from, steps.Count - from);
+        if (body.Exists(s => s is RowsStep or RunStep or RepeatStep))
+        {
+            cursor.At = start;
+            return;
+        }
+
+        steps.RemoveRange(from, body.Count);
+        steps.Add(new RepeatStep(body[0].Origin.Cover(cursor.SpanFrom(start)), [.. body]) { To = target });
     }
 
     private static MarkerStep? Marker(PhraseCursor c)
@@ -473,6 +564,12 @@ internal sealed class RowBinder
                     return at;
                 }
             }
+        }
+
+        // "until piece measures 15 in (38 cm) from beg": the length once more.
+        if (steps.Count > 0 && steps[^1] is RowsStep && group.Body is [PhraseNode { Atoms: [{ Kind: TokenKind.Number }, ..] } length] && length.Atoms.Length <= 3 && !length.Atoms.Any(a => a.Is("sts") || a.Is("st")))
+        {
+            return followed is null ? at : at + 1;
         }
 
         if (group.Body.Length == 2 && ClaimsOnly(group))

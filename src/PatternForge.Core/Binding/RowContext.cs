@@ -46,6 +46,9 @@ internal sealed class RowContext
     /// <summary>Counts found inside phrases.</summary>
     public List<Claim> Claims { get; } = [];
 
+    /// <summary>Pieces that hold a place marked with two stars, by their names in lower case.</summary>
+    public HashSet<string> MarkedPieces { get; init; } = [];
+
     /// <summary>Operations met, in order.</summary>
     public List<(Operation Operation, string Said, TextSpan Span)> Used { get; } = [];
 

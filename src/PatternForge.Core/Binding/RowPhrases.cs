@@ -25,9 +25,9 @@ internal static class RowPhrases
 
         // Binding off and closing.
         yield return ("bo the? all|rem all|rem|the? {n} {w}? st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
-        yield return ("bo all|rem|the? all|rem|st? st? to end ...", All);
-        yield return ("bo all|rem|the? all|rem|st? st? ...", (m, c) => m.Numbers.Count == 0 ? All(m, c) : null);
-        yield return ("bo next|first|center? {n} center? st? ...", (m, c) => new BindOffStep(m.Span, c.AmountOf(m.Numbers[0]), null, null));
+        yield return ("bo next|first|center|the? next|center? {n} center? st? ...", (m, c) => new BindOffStep(m.Span, c.AmountOf(m.Numbers[0]), null, null));
+        yield return ("bo all|rem|the ...", All);
+        yield return ("bo {w}? {w}? {w}? {w}? {w}? {w}?", All);
         yield return ("cut|break ... draw-through the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
         yield return ("cut|break ... draw-through ...", All);
         yield return ("and? draw-through the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));

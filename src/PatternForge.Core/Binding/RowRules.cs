@@ -93,6 +93,58 @@ public static class RowRules
         Good = "Row 1: K2, k to end. {count}",
     };
 
+    /// <summary>PF218.</summary>
+    public static Rule ChartNotFound { get; } = new(
+        "PF218", "chart-not-found", Area.Notation, Severity.Error,
+        "A row refers to a chart that the pattern does not have.",
+        "The chart must be one of the header's `charts`, called by the same name.")
+    {
+        Bad = """
+            ---
+            title: Two charts
+            craft: knitting
+            charts: {Chart A: 6, Chart B: 6}
+            ---
+            ## Piece
+
+            CO 12 sts.
+
+            Cont to follow Chart C.
+                           ^^^^^^^
+            """,
+        Good = """
+            ---
+            title: Two charts
+            craft: knitting
+            charts: {Chart A: 6, Chart B: 6}
+            ---
+            ## Piece
+
+            CO 12 sts.
+
+            Cont to follow Chart B.
+            """,
+    };
+
+    /// <summary>PF219.</summary>
+    public static Rule PlaceNotFound { get; } = new(
+        "PF219", "place-not-found", Area.Notation, Severity.Error,
+        "A line sends the maker to a place that is not marked.",
+        "\"Work as for Back to **\" needs the two stars at the place in the Back where the pieces part.")
+    {
+        Bad = """
+            Row 1: Knit.
+
+            Work as for Back to **.
+            ^^^^^^^^^^^^^^^^^^^^^^
+            """,
+        Good = """
+            Row 1: Knit.
+
+            Rep Row 1 twice more.
+            """,
+    };
+
     /// <summary>PF620.</summary>
     public static Rule WrongNumberOfValues { get; } = new(
         "PF620", "list-of-wrong-length", Area.Gauge, Severity.Error,
@@ -157,5 +209,5 @@ public static class RowRules
 
     /// <summary>All of them, by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
-        [UnknownStitch, NotRead, OtherCraft, UnknownSize, UnknownNumber, WrongNumberOfValues, ValuesOutOfRun];
+        [UnknownStitch, NotRead, OtherCraft, UnknownSize, UnknownNumber, ChartNotFound, PlaceNotFound, WrongNumberOfValues, ValuesOutOfRun];
 }

@@ -43,7 +43,12 @@ internal static class RowsReader
     {
         var start = c.At;
         RowsStep? step = Repeat(c, context);
-        step ??= EvenRows(c, context);
+        if (step is null)
+        {
+            c.At = start;
+            step = EvenRows(c, context);
+        }
+
         if (step is null)
         {
             c.At = start;

@@ -100,10 +100,7 @@ internal static class StitchReader
         }
 
         Modifiers(c);
-        if (c.Is("hold") && c.IsNumber(1))
-        {
-            c.At++;
-        }
+        NextSo(c);
 
         if (c.Is("across") && c.IsNumber(1))
         {
@@ -126,7 +123,7 @@ internal static class StitchReader
         }
         else
         {
-            Place(c, context, ref count, out var toEnd);
+            Place(c, context, operation, ref count, out var toEnd);
             step = toEnd && count is null
                 ? new RunStep(c.SpanFrom(start), operation, new Target(Extent.End))
                 : new OperationStep(c.SpanFrom(start), operation, Multiply(count, TimesReader.TryRead(c, context)));
@@ -135,6 +132,20 @@ internal static class StitchReader
         Modifiers(c);
         context.Use(operation, c.SpanFrom(start));
         return step;
+    }
+
+    // "the next 12 sts", "held 12 sts": words before the number.
+    private static void NextSo(PhraseCursor c)
+    {
+        var start = c.At;
+        c.Eat("across|over");
+        c.Eat("the");
+        c.Eat("next|first|foll|rem|hold|last");
+        c.Eat("hold");
+        if (!c.IsNumber())
+        {
+            c.At = start;
+        }
     }
 
     /// <summary>True when a step is a plain stitch without a number, which alone in a row means all of them ("Knit.").</summary>
@@ -252,6 +263,7 @@ internal static class StitchReader
     /// <summary>Words that are stitches by themselves are not parts of a longer name: "k1 yo k1" is three stitches, "k2 tog" is one.</summary>
     private static bool MayBeOneName(PhraseCursor c, int length, RowContext context)
     {
+        var begins = length > 1 && context.Book.Find(c.Lexemes[c.At].Atom.Text) is null && Split(c.Lexemes[c.At].Atom.Text) is (_, < 0);
         for (var i = 0; i < length; i++)
         {
             var lexeme = c.Lexemes[c.At + i];
@@ -260,7 +272,7 @@ internal static class StitchReader
                 return false;
             }
 
-            if (i > 0 && lexeme.Atom.Kind == TokenKind.Word && lexeme.Norm is not ("tog" or "st" or "m"))
+            if (i > 0 && !begins && lexeme.Atom.Kind == TokenKind.Word && lexeme.Norm is not ("tog" or "st" or "m"))
             {
                 var (stem, digits) = Split(lexeme.Atom.Text);
                 if (context.Book.Find(lexeme.Atom.Text) is not null || (digits >= 0 && context.Book.Find(stem) is not null))
@@ -270,7 +282,7 @@ internal static class StitchReader
             }
         }
 
-        return length == 1 ? c.Lexemes[c.At].Atom.Kind == TokenKind.Word : c.Lexemes[c.At + length - 1].Atom.Kind == TokenKind.Word || c.Lexemes[c.At].Norm is "yo" or "m";
+        return length == 1 ? c.Lexemes[c.At].Atom.Kind == TokenKind.Word : c.Lexemes[c.At + length - 1].Atom.Kind == TokenKind.Word || c.Lexemes[c.At].Norm is "yo" or "m" || context.Book.IsSpecial(context.Source.ToString(c.Lexemes[c.At].Span.Cover(c.Lexemes[c.At + length - 1].Span)));
     }
 
     /// <summary>Words that say how and change no count.</summary>
@@ -323,10 +335,16 @@ internal static class StitchReader
         }
     }
 
-    private static void Place(PhraseCursor c, RowContext context, ref Amount? count, out bool toEnd)
+    private static void Place(PhraseCursor c, RowContext context, Operation operation, ref Amount? count, out bool toEnd)
     {
         toEnd = false;
         var start = c.At;
+        if (count is null && c.Is("over") && c.IsNumber(1) && c.Is("st", 2) && c.Peek(1)!.Number?.Values[0] == operation.Takes)
+        {
+            c.At += 3; // "LT over 2 sts": the stitches of one crossing
+            return;
+        }
+
         if (!c.Eat("in|into|over|of"))
         {
             return;

@@ -9,6 +9,9 @@ public static class CheckList
     /// <summary>Every check.</summary>
     public static ImmutableArray<PatternCheck> All { get; } =
     [
+        new TermsMixed(),
+        new AbbreviationNotListed(),
+        new AbbreviationNotUsed(),
         new GaugeMissing(),
         new GaugeWithoutStitch(),
         new GaugeWithoutTool(),

@@ -129,7 +129,7 @@ public static class KnitOperations
             "Lift the leg under the next stitch on to the left needle and purl it.", Lean.Right),
 
         // Yarn overs. The four British names tell which stitches stand on either side; American patterns say yo for all of them.
-        Of("yo", Any("yo", "yarnover"), "yarn over", 0, 1, Family.YarnOver, StitchKind.YarnOver, Difficulty.Basic, "over",
+        Of("yo", Any("yo", "thread over", "cotton over", "yarnover"), "yarn over", 0, 1, Family.YarnOver, StitchKind.YarnOver, Difficulty.Basic, "over",
             "Lay the yarn over the right needle from front to back: a new stitch and a hole."),
         Of("yfwd", Uk("yfwd", "yfd", "y fwd", "yf", "wfwd", "wl fwd", "wool forward"), "yarn forward", 0, 1, Family.YarnOver, StitchKind.YarnOver, Difficulty.Basic, "over",
             "Bring the yarn to the front between the needles and over the right one as the next stitch is knitted: a new stitch between two knit ones."),

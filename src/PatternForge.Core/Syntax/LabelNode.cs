@@ -77,4 +77,7 @@ public sealed record LabelNode
 
     /// <summary>True for a heading inside a line ("Toe:", "Shape shoulders:").</summary>
     public bool IsTitle { get; init; }
+
+    /// <summary>True when a heading inside the line stands before this label ("Toe: Rnd 1:").</summary>
+    public bool StartsPart { get; init; }
 }

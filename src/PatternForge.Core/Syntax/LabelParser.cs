@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using PatternForge.Core.Text;
 
@@ -7,6 +8,9 @@ namespace PatternForge.Core.Syntax;
 public sealed class LabelParser
 {
     private const int MostWords = 6;
+
+    // A sentence that begins so is an instruction, not the name of a row.
+    private static readonly FrozenSet<string> Verbs = new[] { "rep", "repeat", "work", "knit", "purl", "k", "p", "as", "cont", "continue", "beg", "begin", "same", "every", "on", "in", "at", "end", "ending" }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
     private readonly List<Atom> _atoms;
     private int _at;
@@ -377,6 +381,11 @@ public sealed class LabelParser
     {
         var start = _at;
         var words = 0;
+        if (Peek() is { } first && Verbs.Contains(first.Text))
+        {
+            return null;
+        }
+
         while (Peek() is { Kind: TokenKind.Word } atom && words < MostWords)
         {
             var word = WordOf(atom);

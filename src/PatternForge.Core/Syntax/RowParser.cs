@@ -53,9 +53,9 @@ public sealed class RowParser
     {
         var start = _at;
         var label = LabelParser.TryParse(_atoms, ref _at);
-        if (label is null && _at < _atoms.Count && LabelParser.TryParse(_atoms, ref _at) is { } second)
+        if (label is { IsTitle: true } && _at < _atoms.Count && LabelParser.TryParse(_atoms, ref _at) is { IsTitle: false } second)
         {
-            label = second;
+            label = second with { StartsPart = true };
         }
 
         var body = _at;

@@ -94,6 +94,45 @@ internal sealed class LineWorker
         _ = row;
     }
 
+    /// <summary>Keeps a row that cannot be worked yet for later lines that refer to it.</summary>
+    public static void Keep(BoundRow row, SizeState state, Budget budget)
+    {
+        var times = row.Count is not null ? row.Count[state.Size] ?? 0 : row.IsRange ? row.Numbers.Length : 1;
+        var worker = new LineWorker(state, Choices.First, budget, new RowOutcome());
+        for (var i = 0; i < Math.Min(times, budget.MostRows) && state.History.Count < budget.MostRows; i++)
+        {
+            worker.KeepOnce(row);
+        }
+    }
+
+    private void KeepOnce(BoundRow row)
+    {
+        var segment = ImmutableArray.CreateBuilder<Step>();
+        foreach (var step in row.Steps)
+        {
+            switch (step)
+            {
+                case EvenRowsStep even:
+                    for (var i = 0; i < Math.Min(even.Rows?[_state.Size] ?? 0, _budget.MostRows); i++)
+                    {
+                        Remember(new WorkedRow(row, []));
+                    }
+
+                    break;
+                case RowsStep:
+                    break;
+                default:
+                    segment.Add(step);
+                    break;
+            }
+        }
+
+        if (IsRow(segment.ToImmutable()) || row.HasUnread)
+        {
+            Remember(new WorkedRow(row, segment.ToImmutable()));
+        }
+    }
+
     /// <summary>Works a row's steps once, cut into physical rows and steps for whole rows.</summary>
     private void Once(BoundRow row, ImmutableArray<Step> steps, int? before, int depth)
     {
@@ -371,11 +410,12 @@ internal sealed class LineWorker
         {
             _state.Needles = new Needles();
             _state.Needles.PutLeft(StitchKind.InPattern, count);
-            _state.KnowsPlaces = true;
+            _state.KnowsPlaces = !start.Markers.IsEmpty || _state.History.Count == 0;
         }
 
         _state.IsKnown = true;
         _state.Drift = 0;
+        _state.StartsLate = _state.History.Count > 0;
         foreach (var marker in start.Markers)
         {
             if (marker[_state.Size] is { } at and >= 0 && at <= count)
@@ -406,8 +446,14 @@ internal sealed class LineWorker
             var last = step.Last[_state.Size] ?? 0;
             if (last > _state.History.Count)
             {
-                Missing(step, null);
-                return null;
+                if (!_state.StartsLate || _state.History.Count == 0)
+                {
+                    Missing(step, null);
+                    return null;
+                }
+
+                // Rows before the starting line may be left out; what they would do is taken to be plain.
+                last = _state.History.Count;
             }
 
             rows.AddRange(_state.History.GetRange(_state.History.Count - last, last));

@@ -253,8 +253,8 @@ public sealed class Needles
         RightCount = 0;
     }
 
-    /// <summary>In a ring, the stitches after the left needle's last are the right needle's first: brings them round.</summary>
-    public void BringRound()
+    /// <summary>In a ring, the stitches after the left needle's last are the right needle's first: brings up to so many of them round.</summary>
+    public void BringRound(int count)
     {
         var first = _right.FindIndex(r => r.Mark == PlaceMark.None);
         if (first < 0)
@@ -263,10 +263,20 @@ public sealed class Needles
         }
 
         var run = _right[first];
-        _right.RemoveRange(0, first + 1);
-        _left.Insert(0, run);
-        LeftCount += run.Count;
-        RightCount -= run.Count;
+        var part = Math.Min(run.Count, count);
+        _right.RemoveRange(0, first);
+        if (part == run.Count)
+        {
+            _right.RemoveAt(0);
+        }
+        else
+        {
+            _right[0] = run with { Count = run.Count - part };
+        }
+
+        _left.Insert(0, run with { Count = part });
+        LeftCount += part;
+        RightCount -= part;
     }
 
     /// <summary>All stitches and marks leave the needles.</summary>

@@ -59,7 +59,7 @@ public sealed class PatternWorker
         foreach (var row in line.Rows)
         {
             var active = Active(row);
-            if (row.StartsPart && row.IsLabelled is false)
+            if (row.StartsPart)
             {
                 BeginPart(active);
             }
@@ -184,7 +184,23 @@ public sealed class PatternWorker
     private bool Row(BoundRow row, int[] active, List<Reading> readings)
     {
         Register(row, active);
-        var setsStart = row.Steps.Any(s => s is StartStep or CastOnStep);
+        var opening = row.Steps.FirstOrDefault(s => s is not (RemarkStep or SentenceStep)) switch
+        {
+            StartStep start => start.Stitches,
+            CastOnStep cast => cast.Stitches,
+            PickUpStep pick => pick.Stitches,
+            _ => null,
+        };
+        if (opening is not null)
+        {
+            foreach (var size in active.Where(size => !_states[size].IsKnown))
+            {
+                _states[size].IsLeftOut = opening[size] is null && !row.HasUnread;
+            }
+        }
+
+        active = [.. active.Where(size => !_states[size].IsLeftOut)];
+        var setsStart = opening is not null;
         if (active.Length == 0)
         {
             return false;
@@ -195,6 +211,7 @@ public sealed class PatternWorker
             foreach (var size in active.Where(size => !_states[size].IsKnown))
             {
                 Join(row, _states[size]);
+                LineWorker.Keep(row, _states[size], new Budget(_options));
             }
 
             // Sizes that are known are still worked.
@@ -213,7 +230,7 @@ public sealed class PatternWorker
             {
                 Join(row, _states[size]);
                 _states[size].IsKnown = false;
-                _states[size].History.Add(new WorkedRow(row, row.Steps));
+                LineWorker.Keep(row, _states[size], new Budget(_options));
             }
 
             return true;

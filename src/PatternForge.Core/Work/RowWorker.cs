@@ -26,6 +26,8 @@ internal sealed class RowWorker
     private bool _hasExtent;
     private bool _endsWithGroup;
     private bool _quiet;
+    private bool _pickedUp;
+    private bool _guessed;
     private Problem? _misfit;
 
     public RowWorker(SizeState state, Choices choices, Budget budget, List<Problem> problems, List<Reading> readings)
@@ -46,7 +48,16 @@ internal sealed class RowWorker
         var start = Needles.Count;
         NeedleEnds(steps);
         Steps(steps);
-        if (_missing > 0 && _misfit is null)
+        if (_guessed && (_missing > 0 || _misfit is not null))
+        {
+            _problems.Add(new Problem(ProblemKind.Unknown, row));
+            _state.IsKnown = false;
+        }
+        else if (_guessed)
+        {
+            Plain(Needles.LeftCount);
+        }
+        else if (_missing > 0 && _misfit is null)
         {
             Report(new Problem(ProblemKind.TooFew, row, _used + _missing, start));
             _state.IsKnown = false;
@@ -165,8 +176,9 @@ internal sealed class RowWorker
                 return;
             }
 
-            _endsWithGroup = steps[i] is GroupStep or MarkerStep or RepeatStep { To: null } || (_endsWithGroup && steps[i] is RemarkStep or SentenceStep);
+            var ended = _endsWithGroup;
             One(steps, i);
+            _endsWithGroup = steps[i] is GroupStep or MarkerStep or RepeatStep { To: null } || (ended && steps[i] is RemarkStep or SentenceStep);
         }
     }
 
@@ -231,6 +243,7 @@ internal sealed class RowWorker
             case PickUpStep pick:
                 Needles.Put(StitchKind.CastOn, pick.Stitches[_state.Size] ?? 0);
                 _turned = false;
+                _pickedUp = true;
                 break;
             case CableNeedleStep cable:
                 CableNeedle(cable);
@@ -295,9 +308,9 @@ internal sealed class RowWorker
     {
         _used += count;
         var taken = Needles.Take(count);
-        while (taken < count && _state.InTheRound && _mayLeave && Needles.RightCount > 0)
+        while (taken < count && _state.InTheRound && (_mayLeave || _pickedUp) && Needles.RightCount > 0)
         {
-            Needles.BringRound();
+            Needles.BringRound(count - taken);
             taken += Needles.Take(count - taken);
         }
 
@@ -428,7 +441,7 @@ internal sealed class RowWorker
                     return marker - before;
                 }
 
-                if (_state.InTheRound && Needles.LeftCount >= before && (Needles.LeftCount > 0 || before == 0))
+                if (_state is { InTheRound: true, KnowsPlaces: true } && Needles.LeftCount >= before && (Needles.LeftCount > 0 || before == 0))
                 {
                     return Needles.LeftCount - before; // the start of the round counts as a marker
                 }
@@ -446,18 +459,17 @@ internal sealed class RowWorker
                 return (Needles.DistanceTo(PlaceMark.NeedleEnd, before, null) ?? Needles.LeftCount) - before;
         }
 
-        if (_state.KnowsPlaces && target.Extent is Extent.Marker or Extent.LastMarker)
+        if (_state.KnowsPlaces)
         {
             Report(new Problem(ProblemKind.NoMarker, origin, before));
-        }
-        else
-        {
-            _problems.Add(new Problem(ProblemKind.Unknown, origin));
+            _mayLeave = true;
+            _state.IsKnown = false;
+            return null;
         }
 
-        _mayLeave = true;
-        _state.IsKnown = false;
-        return null;
+        // Where the marker is does not matter to the count as long as the rest of the row is worked to its end.
+        _guessed = true;
+        return 0;
     }
 
     private void Group(GroupStep group)
@@ -836,7 +848,7 @@ internal sealed class RowWorker
             return; // nothing was worked: markers, joins, stitches cast on
         }
 
-        Report(new Problem(ProblemKind.LeftOver, row, _used, start + (_used - (start - left)), hasBareGroup ? 1 : 0));
+        Report(new Problem(ProblemKind.LeftOver, row, _used, _used + left, hasBareGroup ? 1 : 0));
         _state.IsKnown = false;
     }
 

@@ -20,6 +20,12 @@ internal sealed class SizeState
     /// <summary>False until the first count is known, and again after a row that could not be followed.</summary>
     public bool IsKnown { get; set; }
 
+    /// <summary>True while the pattern's numbers leave this size out (a dash in the cast-on's list).</summary>
+    public bool IsLeftOut { get; set; }
+
+    /// <summary>True when a starting line stands after rows that were not worked: not all rows before it need be there.</summary>
+    public bool StartsLate { get; set; }
+
     /// <summary>False when stitches are counted but the places of markers are not known any more.</summary>
     public bool KnowsPlaces { get; set; } = true;
 

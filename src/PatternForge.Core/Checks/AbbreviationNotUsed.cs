@@ -1,0 +1,75 @@
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Checks;
+
+/// <summary>An abbreviation or special stitch that the header defines and nothing uses.</summary>
+internal sealed class AbbreviationNotUsed : PatternCheck
+{
+    /// <inheritdoc/>
+    public override Rule Rule { get; } = new(
+        "PF502", "abbreviation-not-used", Area.Abbreviations, Severity.Warning,
+        "The header defines an abbreviation that nothing in the pattern uses.",
+        "A maker who reads the list first learns a stitch that never comes. Take it out, or check whether a row that used it was lost.")
+    {
+        Bad = """
+            ---
+            title: Long list
+            craft: knitting
+            abbreviations: [CO, k, ssk, st]
+                                   ^^^
+            ---
+            ## Piece
+
+            CO 12 sts.
+
+            Row 1: K12.
+            """,
+        Good = """
+            ---
+            title: Long list
+            craft: knitting
+            abbreviations: [CO, k, st]
+            ---
+            ## Piece
+
+            CO 12 sts.
+
+            Row 1: K12.
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override void Run(CheckContext context)
+    {
+        var own = (context.Facts.Abbreviations ?? []).Select(a => (a.Name, a.Origin)).Concat(context.Facts.Stitches.Select(s => (s.Name, s.Origin))).ToArray();
+        if (own.Length == 0 || context.Lines.IsEmpty)
+        {
+            return;
+        }
+
+        var words = context.Abbreviations.Select(u => u.Key).ToHashSet(StringComparer.Ordinal);
+        foreach (var line in context.Lines)
+        {
+            foreach (var token in Lexer.Lex(context.Source, line.Origin))
+            {
+                if (token.Kind == TokenKind.Word)
+                {
+                    var word = context.Source.ToString(token.Span);
+                    words.Add(AbbreviationUse.KeyOf(word));
+                    words.Add(AbbreviationUse.KeyOf(word.TrimEnd("0123456789".ToCharArray())));
+                }
+            }
+        }
+
+        foreach (var (name, origin) in own.Where(a => !IsUsed(a.Name, words, context)))
+        {
+            context.Bag.Add(new Finding(Rule, context.Source, origin, $"`{name}` is defined here, but nothing in the pattern uses it") { Help = "take it out, or check whether a row was lost" });
+        }
+    }
+
+    private static bool IsUsed(string name, HashSet<string> words, CheckContext context) =>
+        words.Contains(AbbreviationUse.KeyOf(name))
+        || (name.Length > 2 && name.Any(c => !char.IsLetterOrDigit(c)) && context.Lines.Any(l => context.Source.Slice(l.Origin).Contains(name, StringComparison.OrdinalIgnoreCase)));
+}
