@@ -9,7 +9,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>Which abbreviations a line uses: stitches by their short names, and the short words of the trade.</summary>
 internal static class Abbreviations
 {
-    private static readonly string[] WordsInFull = ["knit", "purl", "slip", "work", "increase", "decrease", "inches", "inch", "row", "rows", "round", "rounds", "skip", "miss"];
+    private static readonly string[] WordsInFull = ["knit", "purl", "slip", "work", "increase", "decrease", "inches", "inch", "row", "rows", "round", "rounds", "skip", "miss", "in", "ins", "cm", "mm", "m", "g", "yd", "yds", "oz"];
 
     /// <summary>The abbreviations of one line, each once, in order of first use.</summary>
     public static ImmutableArray<AbbreviationUse> Of(RowContext context, TextSpan line)

@@ -151,6 +151,14 @@ internal sealed class RowBinder
             return at;
         }
 
+        ReferenceReader.Check(lexemes, _context);
+        if (isTop && ReferenceReader.IsAsForSection(nodes, at, lexemes, _context))
+        {
+            _hasUnread = true;
+            steps.Add(new AsPieceStep(phrase.Span.Cover(nodes[at + 1].Span)));
+            return at + 1;
+        }
+
         var cursor = new PhraseCursor(lexemes);
         if (cursor.Is("end") && steps.Count > 0 && steps[^1] is RepeatStep or RepeatRowsStep)
         {
@@ -160,13 +168,6 @@ internal sealed class RowBinder
         if (isTop && Whole(nodes, at, phrase, cursor, steps) is { } next)
         {
             return next;
-        }
-
-        ReferenceReader.Check(lexemes, _context);
-        if (isTop && ReferenceReader.IsAsForSection(nodes, at, lexemes, _context))
-        {
-            Unread(phrase.Span.Cover(nodes[at + 1].Span), steps);
-            return at + 1;
         }
 
         var from = steps.Count;
@@ -189,12 +190,47 @@ internal sealed class RowBinder
             return fabric;
         }
 
-        if (TryWhole(cursor, steps) || Start(nodes, ref at, cursor, steps))
+        if (LateTimes(cursor, steps) || TryWhole(cursor, steps) || Start(nodes, ref at, cursor, steps))
         {
             return at;
         }
 
         return !isFabric && cursor.Is("inc|dec|rep|beg|k|p") ? Merged(nodes, at, phrase, steps) : null;
+    }
+
+    /// <summary>"Rep Rnds 1 and 2, with 2 more sts between increases each time, 8 more times": the number of times comes last.</summary>
+    private bool LateTimes(PhraseCursor cursor, List<Step> steps)
+    {
+        var at = steps.FindLastIndex(s => s is not RemarkStep);
+        if (at < 0 || steps[at] is not RepeatRowsStep { Until: RowsUntil.Open } rows)
+        {
+            return false;
+        }
+
+        if (cursor.Is("with") && cursor.Lexemes.Exists(l => l.Is("more") || l.Is("fewer") || l.Is("less")))
+        {
+            steps[at] = rows with { Grows = true };
+            cursor.At = cursor.Lexemes.Count;
+            return true;
+        }
+
+        cursor.Eat("another");
+        var times = TimesReader.TryRead(cursor, _context);
+        if (times is null && cursor.IsNumber() && cursor.Is("more", 1) && cursor.Is("times", 2))
+        {
+            times = _context.AmountOf(cursor.EatNumber()!);
+            cursor.At += 2;
+        }
+
+        cursor.Eat("more");
+        if (times is null || !cursor.IsDone)
+        {
+            cursor.At = 0;
+            return false;
+        }
+
+        steps[at] = rows with { Until = RowsUntil.Times, Value = times };
+        return true;
     }
 
     private int? Merged(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, List<Step> steps)

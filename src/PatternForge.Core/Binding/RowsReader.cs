@@ -24,7 +24,7 @@ internal static class RowsReader
         "cont to work ...",
         "cont working ...",
         "cont until ...",
-        "cont to follow chart {w} ...",
+        "cont to foll chart {w} ...",
         "k|p every|each row|rnd ...",
         "k|p until ... measure ...",
         "k|p for {n} ...",

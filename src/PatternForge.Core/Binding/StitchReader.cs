@@ -138,7 +138,7 @@ internal static class StitchReader
     private static void NextSo(PhraseCursor c)
     {
         var start = c.At;
-        c.Eat("across|over");
+        c.Eat("across");
         c.Eat("the");
         c.Eat("next|first|foll|rem|hold|last");
         c.Eat("hold");

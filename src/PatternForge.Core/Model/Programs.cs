@@ -49,6 +49,9 @@ public sealed record RepeatRowsStep(TextSpan Origin) : RowsStep(Origin)
     /// <summary>Worked rows between two of them that change nothing ("every 8th row").</summary>
     public bool WithPlainRows { get; init; }
 
+    /// <summary>True when the numbers of the rows grow from time to time ("with 2 more sts between increases each time"): only their change counts.</summary>
+    public bool Grows { get; init; }
+
     /// <summary>Changes to the last row's end ("ending k1"); empty for none.</summary>
     public ImmutableArray<Step> Ending { get; init; } = [];
 }

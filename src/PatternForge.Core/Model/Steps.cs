@@ -152,3 +152,6 @@ public sealed record SentenceStep(TextSpan Origin) : Step(Origin);
 
 /// <summary>Work goes on with the next needle ("Needle 2:").</summary>
 public sealed record NeedleStep(TextSpan Origin) : Step(Origin);
+
+/// <summary>"Work as for Back to **": the rows of another piece; taken on trust.</summary>
+public sealed record AsPieceStep(TextSpan Origin) : Step(Origin);

@@ -186,9 +186,9 @@ public sealed class RowParser
     // "Toe:" inside a line begins a part only where a row label follows it.
     private bool IsShortTitle(int probe) => LabelParser.TryParse(_atoms, ref probe) is not null;
 
-    // "Rows 1-4": a dash between two numbers without blanks.
+    // "Rows 1-4", "an 8-in tail": a dash behind a number, without blanks.
     private bool IsRangeDash(ImmutableArray<Atom>.Builder phrase) =>
-        phrase.Count > 0 && phrase[^1].Kind == TokenKind.Number && !_atoms[_at].SpaceBefore && _at + 1 < _atoms.Count && _atoms[_at + 1] is { Kind: TokenKind.Number, SpaceBefore: false };
+        phrase.Count > 0 && phrase[^1].Kind == TokenKind.Number && !_atoms[_at].SpaceBefore && _at + 1 < _atoms.Count && _atoms[_at + 1] is { Kind: TokenKind.Number or TokenKind.Word, SpaceBefore: false };
 
     private static Separator Stronger(Separator before, TokenKind kind)
     {

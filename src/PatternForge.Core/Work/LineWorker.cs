@@ -510,6 +510,12 @@ internal sealed class LineWorker
         }
 
         var start = _state.Count;
+        if (step.Grows)
+        {
+            Grow(step, cycle);
+            return;
+        }
+
         switch (step.Until)
         {
             case RowsUntil.Times:
@@ -572,6 +578,36 @@ internal sealed class LineWorker
         }
     }
 
+    /// <summary>Rows whose numbers grow: what they change each time is all that can be known, and all that counts.</summary>
+    private void Grow(RepeatRowsStep step, List<WorkedRow> cycle)
+    {
+        var worker = new RowWorker(_state, _choices, _budget, _outcome.Problems, _outcome.Readings);
+        var change = 0;
+        foreach (var row in cycle)
+        {
+            if (row.Steps.Any(s => s is RowsStep) || (worker.ChangeOf(row.Steps) ?? (RowWorker.KeepsCount(row.Steps) ? 0 : null)) is not { } by)
+            {
+                _outcome.Problems.Add(new Problem(ProblemKind.Unknown, step.Origin));
+                _state.IsKnown = false;
+                return;
+            }
+
+            change += by;
+        }
+
+        var total = (long)change * (step.Value?[_state.Size] ?? 0);
+        if (step.Until != RowsUntil.Times || total < -_state.Count || total > _budget.MostStitches)
+        {
+            _outcome.Problems.Add(new Problem(step.Until == RowsUntil.Times ? ProblemKind.TooLarge : ProblemKind.Unknown, step.Origin));
+            _state.IsKnown = false;
+            return;
+        }
+
+        Settle();
+        Change((int)total, step.Origin);
+        _state.KnowsPlaces = false;
+    }
+
     private bool Cycle(List<WorkedRow> cycle, RepeatRowsStep step, int pass, int depth)
     {
         for (var i = 0; i < cycle.Count; i++)
@@ -604,6 +640,12 @@ internal sealed class LineWorker
         }
 
         var steps = step.Ending.IsEmpty ? worked.Steps : WithEnding(worked.Steps, step.Ending);
+        if (_state.Failed.Contains(worked.Row))
+        {
+            Remember(worked); // its mistake has been told; what it does is not known
+            return true;
+        }
+
         var inner = new RowOutcome();
         var nested = new LineWorker(_state, _choices, _budget, inner) { _rows = _rows };
         var before = _state.History.Count;

@@ -222,6 +222,23 @@ public sealed class Needles
         return last;
     }
 
+    /// <summary>Stitches up to the next mark of any kind; the mark right here is passed over.</summary>
+    public int DistanceToMark()
+    {
+        var passed = 0;
+        for (var i = _left.Count - 1; i >= 0; i--)
+        {
+            if (_left[i].Mark != PlaceMark.None && passed > 0)
+            {
+                return passed;
+            }
+
+            passed += _left[i].Count;
+        }
+
+        return Math.Max(passed, 1);
+    }
+
     /// <summary>How many marks of a kind are still ahead.</summary>
     public int MarksAhead(PlaceMark mark) => _left.Count(r => r.Mark == mark);
 

@@ -92,7 +92,7 @@ public sealed class PatternWorker
                 stated = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? claim.Values[s] : null)];
             }
 
-            Recover(row, active, after);
+            Recover(row, active, before, after);
             Numbering(row, active);
         }
 
@@ -355,11 +355,22 @@ public sealed class PatternWorker
     }
 
     /// <summary>After a row that could not be followed, its stated count is carried on; else what the designer most likely meant.</summary>
-    private void Recover(BoundRow row, int[] active, int?[] after)
+    private void Recover(BoundRow row, int[] active, int?[] before, int?[] after)
     {
         foreach (var size in active)
         {
             var state = _states[size];
+            if (!state.IsKnown && before[size] is not null && !row.HasUnread)
+            {
+                state.Failed.Add(row);
+            }
+
+            if (!state.IsKnown && before[size] is { } same && !row.HasUnread && !row.Claims.Any(c => c.IsTrusted) && RowWorker.KeepsCount(row.Steps))
+            {
+                // A row that keeps the count when it is right: the next one goes on from there.
+                state.SetCount(same);
+            }
+
             if (!state.IsKnown && row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true })?.Values[size] is { } count && count <= _options.MaxStitches)
             {
                 state.SetCount(count);

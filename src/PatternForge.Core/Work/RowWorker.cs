@@ -78,6 +78,17 @@ internal sealed class RowWorker
     /// <summary>Carries out steps that are no row: held stitches coming back, say.</summary>
     public void WorkLoose(ImmutableArray<Step> steps) => Steps(steps);
 
+    /// <summary>True when every stitch of the steps takes one and makes one, or as many as it takes.</summary>
+    public static bool KeepsCount(ImmutableArray<Step> steps) => steps.All(step => step switch
+    {
+        OperationStep operation => operation.Operation.Change == 0,
+        RunStep run => run.Operation.Change == 0,
+        GroupStep group => KeepsCount(group.Body),
+        RepeatStep repeat => KeepsCount(repeat.Body) && KeepsCount(repeat.Ending),
+        IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep => false,
+        _ => true,
+    });
+
     private void Report(Problem problem)
     {
         if (!_quiet)
@@ -106,7 +117,7 @@ internal sealed class RowWorker
             Needles.Turn();
         }
 
-        _state.NextSide = _state.InTheRound || _slid ? _state.NextSide : Other(_state.NextSide);
+        _state.NextSide = _state.InTheRound || _slid || _turned ? _state.NextSide : Other(_state.NextSide);
     }
 
     public static FabricSide? Other(FabricSide? side) => side switch
@@ -341,12 +352,25 @@ internal sealed class RowWorker
             return;
         }
 
-        if (operation.Takes > 0)
+        for (var left = times; left > 0;)
         {
-            Take(operation.Takes * times);
+            // Up to the next mark at once, so that marks keep their places among the stitches.
+            var run = operation.Takes == 0 ? left : Math.Clamp(Needles.DistanceToMark() / operation.Takes, 1, left);
+            if (operation.Takes > 0)
+            {
+                Take(operation.Takes * run);
+            }
+
+            Needles.Put(operation.Gives, operation.Makes * run);
+            left -= run;
+            if (Needles.LeftCount == 0 && left > 0 && operation.Takes > 0)
+            {
+                Take(operation.Takes * left);
+                Needles.Put(operation.Gives, operation.Makes * left);
+                break;
+            }
         }
 
-        Needles.Put(operation.Gives, operation.Makes * times);
         if (operation.PassesOver > 0)
         {
             Needles.Drop(operation.PassesOver * times);
@@ -621,6 +645,9 @@ internal sealed class RowWorker
         _misfit ??= new Problem(ProblemKind.Misfit, repeat.Origin, body.Takes, rest, rest / body.Takes, rest % body.Takes);
     }
 
+    /// <summary>The change that steps make on a long plain needle; null where that depends on places.</summary>
+    public int? ChangeOf(ImmutableArray<Step> steps) => Probe(steps) is { } probed ? probed.Makes - probed.Takes : null;
+
     private sealed record Probed(int Takes, int Makes);
 
     /// <summary>What steps take and make on a long plain needle; null where that depends on places.</summary>
@@ -667,7 +694,7 @@ internal sealed class RowWorker
     private void CastOn(CastOnStep step)
     {
         var count = step.Stitches[_state.Size] ?? 0;
-        if (step.AtEnd || Needles.RightCount > 0)
+        if (step.AtEnd || Needles.RightCount > 0 || _used > 0)
         {
             Needles.Put(StitchKind.CastOn, count);
         }

@@ -43,6 +43,9 @@ internal sealed class SizeState
     /// <summary>Rows by name.</summary>
     public Dictionary<string, BoundRow> Named { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>Rows whose mistake has been told in this size.</summary>
+    public HashSet<BoundRow> Failed { get; } = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>The last row number worked; null at the start of a part.</summary>
     public int? LastNumber { get; set; }
 
