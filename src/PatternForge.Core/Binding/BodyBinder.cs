@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
@@ -113,6 +114,14 @@ public sealed class BodyBinder
         if (!isLabelled && !InstructionSigns.LooksLikeInstruction(rows, nodes, _book))
         {
             return null;
+        }
+
+        if (_facts.Craft != Craft.Knitting)
+        {
+            // Rows of the other crafts are kept as they are, and counted as not checked.
+            rows = [.. rows.Select(r => r with { Steps = [], HasUnread = true })];
+            draft = new FindingBag(_source);
+            context = new RowContext(_source, _facts, _book, draft, _options);
         }
 
         NumbersInRun.Check(rows, context);
