@@ -1,5 +1,6 @@
 using PatternForge.Core;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Tests;
@@ -7,23 +8,17 @@ namespace PatternForge.Tests;
 /// <summary>A rule's example as the tests compile it: its caret lines cut out, and under a plain header where it is rows alone.</summary>
 internal static class RuleExample
 {
-    private const string PlainHeader = """
-        ---
-        title: Harbour hat
-        sizes: one size
-        ---
+    private const string Header = "---\ntitle: Harbour hat\nsizes: one size\n---\n\n";
+    private const string Start = "## Piece\n\nCO 12 sts.\n\n";
 
-        ## Piece
-
-        CO 12 sts.
-
-        """;
-
-    /// <summary>The source of an example and the places that its carets mark.</summary>
-    public static (string Text, TextSpan[] Marks) Read(string example)
+    /// <summary>
+    /// The source of an example and the places that its carets mark. A whole file begins with <c>---</c>; several paragraphs get a plain
+    /// header; rows alone get a cast-on of 12 stitches as well.
+    /// </summary>
+    public static (string Text, TextSpan[] Marks) Read(Rule rule, string example)
     {
-        var isFile = example.StartsWith("---", StringComparison.Ordinal) || example.Contains("\n\n", StringComparison.Ordinal);
-        var text = isFile ? "" : PlainHeader + "\n";
+        var isFile = example.StartsWith("---", StringComparison.Ordinal) || rule == SyntaxRules.MissingHeader;
+        var text = isFile ? "" : example.Contains("\n\n", StringComparison.Ordinal) ? Header : Header + Start;
         var marks = new List<TextSpan>();
         var lineStart = text.Length;
         foreach (var line in example.Split('\n'))

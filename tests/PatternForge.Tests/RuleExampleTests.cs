@@ -14,7 +14,7 @@ public class RuleExampleTests
     public void The_bad_example_gets_the_finding_just_at_its_carets_and_no_other_error(string code)
     {
         var rule = RuleCatalog.Find(code)!;
-        var (text, marks) = RuleExample.Read(rule.Bad);
+        var (text, marks) = RuleExample.Read(rule, rule.Bad);
         var compilation = RuleExample.Compile(rule, text);
 
         var places = compilation.Findings.Where(f => f.Rule == rule).Select(f => $"«{f.Source.ToString(f.Span)}» at {f.Source.Lines.PositionOf(f.Span.Start)}");
@@ -28,7 +28,7 @@ public class RuleExampleTests
     public void The_good_example_gets_neither_the_finding_nor_an_error(string code)
     {
         var rule = RuleCatalog.Find(code)!;
-        var (text, _) = RuleExample.Read(rule.Good);
+        var (text, _) = RuleExample.Read(rule, rule.Good);
 
         Assert.Empty(RuleExample.Compile(rule, text).Findings.Where(f => f.Rule == rule || f.Severity == Severity.Error).Select(f => $"{f.Rule.Code} {f.Message}"));
     }

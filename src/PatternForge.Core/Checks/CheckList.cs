@@ -19,7 +19,7 @@ public static class CheckList
         new GaugeWithoutState(),
         new SizesMissing(),
         new SizeWithoutMeasurement(),
-        new ValuesOutOfRun(),
+        new MeasurementOutOfRun(),
         new YarnMissing(),
         new NeedsWithoutPutUp(),
         new YarnByWeightAlone(),

@@ -63,11 +63,13 @@ public static class HeaderReader
 
             var reading = new Reading(source, part, scan, options, new FindingBag(source));
             var roots = reading.Run();
+            var isRest = false;
             if (reading.Failure is { } first)
             {
+                isRest = true;
                 bag.Add(first);
                 damaged.Add(KeyOf(source, part));
-                for (var retry = 0; retry < MostRetries && reading.Failure is { } failure && reading.BlankOut(failure.Span.Start); retry++)
+                for (var retry = 0; retry < MostRetries && reading.Failure is { } failure && reading.MayWinMore && reading.BlankOut(failure.Span.Start); retry++)
                 {
                     reading = new Reading(source, part, scan, options, new FindingBag(source));
                     roots = reading.Run();
@@ -77,7 +79,7 @@ public static class HeaderReader
             reading.Report(bag);
             foreach (var root in roots)
             {
-                entries.AddRoot(root);
+                entries.AddRoot(root, isRest);
             }
         }
 
@@ -113,7 +115,7 @@ public static class HeaderReader
             });
         }
 
-        public void AddRoot(HeaderNode root)
+        public void AddRoot(HeaderNode root, bool isRest = false)
         {
             if (root is HeaderMap map)
             {
@@ -122,7 +124,7 @@ public static class HeaderReader
                     Add(entry);
                 }
             }
-            else if (root is not HeaderScalar { IsBlank: true })
+            else if (!isRest && root is not HeaderScalar { IsBlank: true })
             {
                 bag.Add(SyntaxRules.NotKeyAndValue, FirstLine(source, root.Span), "this is no `key: value` line", "write the header in lines such as `title: ...`");
             }
@@ -143,6 +145,7 @@ public static class HeaderReader
         private readonly int _offset = part.Start;
         private readonly int _scanStart = scan.Start;
         private Parser? _parser;
+        private readonly Stack<int> _openBrackets = new();
         private int _lastGood;
 
         public Finding? Failure { get; private set; }
@@ -154,6 +157,10 @@ public static class HeaderReader
                 bag.Add(finding);
             }
         }
+
+        // False where the rest of the part stands in brackets that do not close: what they hold has been read already.
+        public bool MayWinMore => !_openBrackets.TryPeek(out var bracket)
+            || (FileSplitter.AfterLineEnd(source.Text, FileSplitter.LineAt(source.Text, bracket).End) is var next && next < part.End && !scan.Masked.AsSpan(next - _scanStart, part.End - next).IsWhiteSpace());
 
         // Blanks out the line at an offset; false when there is nothing on it.
         public bool BlankOut(int at)
@@ -204,7 +211,17 @@ public static class HeaderReader
                     return false;
                 }
 
-                _lastGood = At(_parser.Current!.End);
+                var current = _parser.Current!;
+                _lastGood = At(current.End);
+                if (current is SequenceStart { Style: SequenceStyle.Flow } or MappingStart { Style: MappingStyle.Flow })
+                {
+                    _openBrackets.Push(At(current.Start));
+                }
+                else if (current is SequenceEnd or MappingEnd && _openBrackets.Count > 0)
+                {
+                    _openBrackets.Pop();
+                }
+
                 return true;
             }
             catch (YamlException e)
@@ -223,6 +240,8 @@ public static class HeaderReader
 
         private Finding Unreadable(int at, string why)
         {
+            // In brackets, whatever is wrong is mostly that they do not close.
+            at = _openBrackets.TryPeek(out var bracket) ? bracket : at;
             var start = at;
             while (start > part.Start && source.Text[start - 1] is not ('\n' or '\r'))
             {

@@ -6,13 +6,13 @@ using PatternForge.Core.Text;
 namespace PatternForge.Core.Checks;
 
 /// <summary>Finds a measurement or amount that breaks the run of the sizes.</summary>
-internal sealed class ValuesOutOfRun : PatternCheck
+internal sealed class MeasurementOutOfRun : PatternCheck
 {
     // Lengths of the largest sizes often stand still or fall a little; a peak is told only where it stands out by more than a tenth.
     private const decimal Peak = 0.1m;
 
     public override Rule Rule { get; } = new(
-        "PF611", "values-out-of-run", Area.Gauge, Severity.Warning,
+        "PF611", "measurement-out-of-run", Area.Gauge, Severity.Warning,
         "A measurement breaks the run of the sizes.",
         "From size to size a measurement rises, stays or falls steadily, though seldom in equal steps. One that goes up and comes down again is mostly a slip of the keys, or two numbers exchanged.")
     {
