@@ -129,6 +129,11 @@ internal sealed class HeaderContext(SourceText source, FindingBag bag)
     /// <summary>Reports a node of the wrong kind.</summary>
     public void WrongKind(HeaderNode node, string path, string wanted, string? example = null)
     {
+        if (HasGivenUp(path.Split('.')[0]))
+        {
+            return;
+        }
+
         GiveUp(path);
         var got = node switch { HeaderList => "a list", HeaderMap => "keys with values", _ => "a text" };
         Report(HeaderRules.WrongKind, FirstLine(node.Span), $"`{path}` wants {wanted}, but here stands {got}", example is null ? null : $"write it as {example}");
