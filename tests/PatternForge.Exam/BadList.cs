@@ -62,8 +62,8 @@ public static class BadList
     };
 
     private static string Want(RowAnswer answer) => answer.Fault is { } fault
-        ? $"error {fault.Kind}{(fault.Sizes is { } s ? $" in [{string.Join(", ", s)}]" : "")}, after {Count(answer.After)}: {fault.Detail}"
-        : $"after {Count(answer.After)}{(answer.FindingIsFair ? ", a finding is fair" : "")}";
+        ? $"error {fault.Kind}{(fault.Sizes is { } s ? $" in [{string.Join(", ", s)}]" : "")}, after {Count(answer.After)}: {fault.Detail}{(answer.FairFinding is { } other ? $", fair: {other}" : "")}"
+        : $"after {Count(answer.After)}{(answer.FairFinding is { } fair ? $", fair: {fair}" : "")}";
 
     private static string Got(SeenRow outcome) =>
         $"{outcome.Status.ToString().ToLowerInvariant()} {List(outcome.After)}{(outcome.Kinds.IsDefaultOrEmpty ? "" : " " + string.Join(" / ", outcome.Kinds.Select(Kinds)))}";

@@ -59,7 +59,7 @@ public static class CaseReader
             After = CountOf(json, "after"),
             Stated = CountOf(json, "stated"),
             Fault = Text(json, "verdict") == "error" && json.TryGetProperty("error", out var error) ? FaultOf(error, question.Sizes) : null,
-            FindingIsFair = Has(accept, "finding"),
+            FairFinding = OptionalText(accept, "finding"),
             AlsoAfter = Has(accept, "after") ? CountOf(accept, "after") : null,
         };
         return new RowCase(question, Texts(json, "forms"), answer);

@@ -84,8 +84,8 @@ public sealed record RowAnswer
     /// <summary>What is wrong; null for a sound row.</summary>
     public ExpectedFault? Fault { get; init; }
 
-    /// <summary>True when a warning or an error is fair on the row too.</summary>
-    public bool FindingIsFair { get; init; }
+    /// <summary>The kind of a warning or an error that is fair on the row too; null when none is.</summary>
+    public string? FairFinding { get; init; }
 
     /// <summary>Another count that a fair reader may take.</summary>
     public CaseCount? AlsoAfter { get; init; }

@@ -38,12 +38,21 @@ public static class Judge
         var sizes = Math.Max(1, given.Question.Sizes.Length);
         if (given.Answer.Fault is { } fault)
         {
-            return OfFault(fault, given.Answer.After, given.Answer.Stated, given.Question.Before, outcome, sizes);
+            var judged = OfFault(fault, given.Answer.After, given.Answer.Stated, given.Question.Before, outcome, sizes);
+            return judged.Verdict != Verdict.Agreed && given.Answer.FairFinding is { } kind && outcome.Findings.Any(f => Fits(fault with { Kind = kind }, f) && NamesSizes(fault, f, sizes))
+                ? new(Verdict.Agreed, false, "")
+                : judged;
         }
 
-        if (outcome.HasErrors && !given.Answer.FindingIsFair)
+        if (outcome.HasErrors && given.Answer.FairFinding is null)
         {
             return new(Verdict.FalseAlarm, false, "an error on a sound row");
+        }
+
+        // Where an error is fair, the row need not be worked past it.
+        if (outcome.HasErrors && outcome.After.All(n => n is null))
+        {
+            return new(Verdict.Agreed, false, "");
         }
 
         if (!outcome.IsChecked)
@@ -52,7 +61,7 @@ public static class Judge
         }
 
         var agrees = Counts.Agree(given.Answer.After, outcome, sizes) || (given.Answer.AlsoAfter is { } other && Counts.Agree(other, outcome, sizes));
-        var noisy = outcome.HasWarnings && !given.Answer.FindingIsFair;
+        var noisy = outcome.HasWarnings && given.Answer.FairFinding is null;
         return agrees ? new(Verdict.Agreed, noisy, noisy ? "a warning on a sound row" : "") : new(Verdict.Wrong, noisy, "another count");
     }
 

@@ -42,6 +42,17 @@ public class JudgeTests
         Assert.Equal((Verdict.Agreed, false), (judgement.Verdict, judgement.IsNoisy));
     }
 
+    [Fact]
+    public void A_row_need_not_be_worked_past_an_error_that_is_fair() => Assert.Equal(Verdict.Agreed, Judged(Fair, Row(null, Error("70 are left", Area.Counts))));
+
+    [Fact]
+    public void Another_error_that_is_fair_stands_for_the_expected_one()
+    {
+        var other = WrongCount.Replace("\"verdict\"", "\"also_accept\":{\"finding\":\"overrun\"},\"verdict\"", StringComparison.Ordinal);
+        Assert.Equal(Verdict.Agreed, Judged(other, Row(null, Error("needs 50, there are 48", Area.Counts))));
+        Assert.Equal(Verdict.Wrong, Judged(other, Row(null, Error("what is this", Area.Notation))));
+    }
+
     [Theory]
     [InlineData("this row makes 46, not 44", Verdict.Agreed)]
     [InlineData("this row makes 45, not 44", Verdict.Wrong)]
