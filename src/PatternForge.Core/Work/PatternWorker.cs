@@ -20,7 +20,7 @@ public sealed class PatternWorker
         _sizes = facts.Sizes;
         _bag = bag;
         _options = options;
-        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i))];
+        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i, new NeedleWork()))];
         _messages = new RowMessages(_sizes, bag);
         _order = new RowOrder(bag);
     }
@@ -125,16 +125,12 @@ public sealed class PatternWorker
             state.BeginSection();
             if (first is CastOnStep)
             {
-                state.Needles = new Needles();
-                state.IsKnown = true;
-                state.KnowsPlaces = true;
+                state.Begin();
                 state.InTheRound = false;
             }
-            else if (state is { IsKnown: true, Count: 0, Held.Count: > 0 } && first is OperationStep or RunStep or GroupStep or RepeatStep)
+            else if (state.IsKnown && first is not null && StepCounts.IsWork(first))
             {
-                // The section works stitches and none are live: the first held ones come back.
-                state.Needles.PutLeft(Stitches.StitchKind.InPattern, state.Held[0]);
-                state.Held.RemoveAt(0);
+                state.Live.TakeUpHeld();
             }
         }
 
@@ -238,10 +234,7 @@ public sealed class PatternWorker
 
         foreach (var state in active.Select(size => _states[size]).Where(s => !s.IsKnown))
         {
-            // A piece begins here: nothing is on the needles yet.
-            state.Needles = new Needles();
-            state.IsKnown = true;
-            state.KnowsPlaces = true;
+            state.Begin();
         }
 
         var outcomes = Readings(row, active);
@@ -365,7 +358,7 @@ public sealed class PatternWorker
                 state.Failed.Add(row);
             }
 
-            if (!state.IsKnown && before[size] is { } same && !row.HasUnread && !row.Claims.Any(c => c.IsTrusted) && RowWorker.KeepsCount(row.Steps))
+            if (!state.IsKnown && before[size] is { } same && !row.HasUnread && !row.Claims.Any(c => c.IsTrusted) && StepCounts.Keeps(row.Steps))
             {
                 // A row that keeps the count when it is right: the next one goes on from there.
                 state.SetCount(same);

@@ -8,14 +8,16 @@ internal sealed record WorkedRow(BoundRow Row, System.Collections.Immutable.Immu
 /// <summary>The work of one size: what is on the needles, what is held, and which rows have been worked.</summary>
 internal sealed class SizeState
 {
-    public SizeState(int size) => Size = size;
+    public SizeState(int size, ILiveWork live)
+    {
+        Size = size;
+        Live = live;
+    }
 
     public int Size { get; }
 
-    public Needles Needles { get; set; } = new();
-
-    /// <summary>Groups of held stitches, in the order they were put on hold.</summary>
-    public List<int> Held { get; private set; } = [];
+    /// <summary>The live stitches, as the craft keeps them.</summary>
+    public ILiveWork Live { get; private set; }
 
     /// <summary>False until the first count is known, and again after a row that could not be followed.</summary>
     public bool IsKnown { get; set; }
@@ -25,9 +27,6 @@ internal sealed class SizeState
 
     /// <summary>True when a starting line stands after rows that were not worked: not all rows before it need be there.</summary>
     public bool StartsLate { get; set; }
-
-    /// <summary>False when stitches are counted but the places of markers are not known any more.</summary>
-    public bool KnowsPlaces { get; set; } = true;
 
     public bool InTheRound { get; set; }
 
@@ -55,7 +54,15 @@ internal sealed class SizeState
     /// <summary>How much more the last wrong claim stated than was worked; 0 when none is open.</summary>
     public int Drift { get; set; }
 
-    public int Count => Needles.Count;
+    public int Count => Live.Count;
+
+    /// <summary>The other side faces the maker next.</summary>
+    public void TurnSide() => NextSide = NextSide switch
+    {
+        FabricSide.Right => FabricSide.Wrong,
+        FabricSide.Wrong => FabricSide.Right,
+        _ => null,
+    };
 
     /// <summary>The row of a number: given itself, or by a rule for its parity ("Row 2 and all WS rows").</summary>
     public bool TryRow(int number, out BoundRow row)
@@ -88,33 +95,30 @@ internal sealed class SizeState
     }
 
     /// <summary>The stitches alone, for trying a reading: rows and names are shared.</summary>
-    public Snapshot Save() => new(Needles.Copy(), [.. Held], IsKnown, KnowsPlaces, InTheRound, NextSide, History.Count);
+    public Snapshot Save() => new(Live.Copy(), IsKnown, InTheRound, NextSide, History.Count);
 
     public void Restore(Snapshot saved)
     {
-        Needles = saved.Needles.Copy();
-        Held = [.. saved.Held];
+        Live = saved.Live.Copy();
         IsKnown = saved.IsKnown;
-        KnowsPlaces = saved.KnowsPlaces;
         InTheRound = saved.InTheRound;
         NextSide = saved.NextSide;
         History.RemoveRange(saved.HistoryCount, Math.Max(0, History.Count - saved.HistoryCount));
     }
 
+    /// <summary>A piece begins here: nothing is live yet.</summary>
+    public void Begin()
+    {
+        Live.Begin();
+        IsKnown = true;
+    }
+
     /// <summary>Sets the count alone, when a row could not be followed but what comes after it is known.</summary>
     public void SetCount(int count)
     {
-        if (count == Count && Needles.LeftCount == count)
-        {
-            IsKnown = true;
-            return;
-        }
-
-        Needles = new Needles();
-        Needles.PutLeft(Stitches.StitchKind.InPattern, count);
+        Live.Set(count);
         IsKnown = true;
-        KnowsPlaces = false;
     }
 
-    internal sealed record Snapshot(Needles Needles, IReadOnlyList<int> Held, bool IsKnown, bool KnowsPlaces, bool InTheRound, FabricSide? NextSide, int HistoryCount);
+    internal sealed record Snapshot(ILiveWork Live, bool IsKnown, bool InTheRound, FabricSide? NextSide, int HistoryCount);
 }

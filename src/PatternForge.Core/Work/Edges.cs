@@ -1,0 +1,188 @@
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>Steps at the edges of the work and beside it: stitches cast on and bound off, held and taken up again, crossed on a cable needle; markers.</summary>
+internal static class Edges
+{
+    /// <summary>Carries out one step; nothing for steps that change neither stitches nor marks.</summary>
+    public static void Work(RowRun run, Step step)
+    {
+        switch (step)
+        {
+            case MarkerStep marker:
+                Marker(run, marker);
+                break;
+            case CastOnStep cast:
+                CastOn(run, cast);
+                break;
+            case BindOffStep bindOff:
+                BindOff(run, bindOff);
+                break;
+            case HoldStep hold:
+                Hold(run, hold);
+                break;
+            case ReturnStep back:
+                Return(run, back);
+                break;
+            case PickUpStep pick:
+                run.Needles.Put(StitchKind.CastOn, run.In(pick.Stitches) ?? 0);
+                run.Turned = false;
+                run.PickedUp = true;
+                break;
+            case CableNeedleStep cable:
+                CableNeedle(run, cable);
+                break;
+            case SpreadStep spread:
+                Spread(run, spread);
+                break;
+            case NeedleStep:
+                run.Needles.SlipMark(PlaceMark.NeedleEnd, keep: true);
+                break;
+        }
+    }
+
+    private static void Marker(RowRun run, MarkerStep step)
+    {
+        if (step.Action == MarkerAction.Place)
+        {
+            run.Needles.Place(PlaceMark.Marker, step.Name);
+        }
+        else
+        {
+            run.Needles.SlipMark(PlaceMark.Marker, keep: step.Action == MarkerAction.Slip);
+        }
+    }
+
+    private static void CastOn(RowRun run, CastOnStep step)
+    {
+        var count = run.In(step.Stitches) ?? 0;
+        if (step.AtEnd || run.Needles.RightCount > 0 || run.Used > 0)
+        {
+            run.Needles.Put(StitchKind.CastOn, count);
+        }
+        else
+        {
+            run.Needles.PutLeft(StitchKind.CastOn, count);
+        }
+    }
+
+    private static void BindOff(RowRun run, BindOffStep step)
+    {
+        var needles = run.Needles;
+        run.BoundOff = false;
+        if (step.Stitches is null)
+        {
+            if (run.In(step.Claimed) is { } named && named != needles.Count)
+            {
+                run.Report(new Problem(ProblemKind.NamedCount, step.Origin, named, needles.Count));
+            }
+
+            needles.Clear();
+            return;
+        }
+
+        var count = run.In(step.Stitches) ?? 0;
+        if (count == 0)
+        {
+            return;
+        }
+
+        var inTheMiddle = needles.RightCount > 0;
+        run.Take(count);
+        if (needles.LeftCount == 0)
+        {
+            return;
+        }
+
+        if (inTheMiddle)
+        {
+            needles.Place(PlaceMark.Gap);
+        }
+
+        // One stitch more is worked, and the last one to go is lifted over it.
+        run.Plain(1);
+        run.Used++;
+        run.BoundOff = true;
+    }
+
+    private static void Hold(RowRun run, HoldStep step)
+    {
+        var count = run.In(step.Stitches);
+        if (step.Stitches is not null && count is null)
+        {
+            return;
+        }
+
+        if (step.FromRight)
+        {
+            var wanted = Math.Min(count ?? run.Needles.RightCount, run.Budget.MostStitches);
+            var dropped = run.Needles.Drop(wanted);
+            run.Missing += wanted - dropped;
+            run.Work.Held.Add(dropped);
+        }
+        else
+        {
+            var wanted = count ?? run.Needles.LeftCount;
+            var held = Math.Min(wanted, run.Needles.LeftCount);
+            run.Used += held;
+            run.Missing += wanted - held;
+            run.Needles.Take(held);
+            run.Work.Held.Add(held);
+        }
+    }
+
+    private static void Return(RowRun run, ReturnStep step)
+    {
+        var said = run.In(step.Stitches);
+        var held = run.Work.Held;
+        if (held.Count == 0)
+        {
+            if (said is { } count)
+            {
+                run.Needles.PutLeft(StitchKind.InPattern, Math.Min(count, run.Budget.MostStitches));
+            }
+            else
+            {
+                run.State.IsKnown = false;
+            }
+
+            return;
+        }
+
+        var at = said is { } wanted ? Math.Max(0, held.IndexOf(wanted)) : 0;
+        run.Needles.PutLeft(StitchKind.InPattern, held[at]);
+        held.RemoveAt(at);
+    }
+
+    private static void CableNeedle(RowRun run, CableNeedleStep step)
+    {
+        var count = Math.Min(run.In(step.Stitches) ?? 0, run.Budget.MostStitches);
+        if (step.WorkedAs is null)
+        {
+            run.Take(count);
+            run.OnCableNeedle += count;
+            return;
+        }
+
+        var there = Math.Min(count, run.OnCableNeedle);
+        run.OnCableNeedle -= there;
+        run.Missing += count - there;
+        run.Needles.Put(StitchKind.Cable, count);
+    }
+
+    private static void Spread(RowRun run, SpreadStep step)
+    {
+        var change = run.In(step.Change) ?? 0;
+        if (change >= 0)
+        {
+            run.Needles.Put(StitchKind.Increase, Math.Min(change, run.Budget.MostStitches + 1));
+            return;
+        }
+
+        var lost = run.Needles.Drop(-change);
+        lost += run.Needles.Take(-change - lost);
+        run.Missing += -change - lost;
+    }
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>A row to be worked: its steps, its place in the source, the count that it states (null for none), and whether a bracket of it names no number of times.</summary>
+internal sealed record RowTask(ImmutableArray<Step> Steps, TextSpan Origin, int? Stated, bool HasBareGroup);
+
+/// <summary>
+/// The live stitches of one size, as its craft keeps them. Lines, repeated rows, shaping, claims and readings know the work only through this;
+/// what a row does to the stitches is the craft's business.
+/// </summary>
+internal interface ILiveWork
+{
+    /// <summary>All live stitches.</summary>
+    int Count { get; }
+
+    /// <summary>A copy that shares nothing, to try a reading on.</summary>
+    ILiveWork Copy();
+
+    /// <summary>A piece begins: nothing is live yet, and everything about it is known.</summary>
+    void Begin();
+
+    /// <summary>So many stitches are live, and nothing else is known of them.</summary>
+    void Set(int count);
+
+    /// <summary>A starting line sets the state.</summary>
+    void Start(StartStep start, int count, SizeState state);
+
+    /// <summary>The section works stitches and none are live: stitches held earlier come back, if there are any.</summary>
+    void TakeUpHeld();
+
+    /// <summary>So many stitches more or fewer, wherever they are; there are enough of them.</summary>
+    void Change(int change);
+
+    /// <summary>Plain rows over everything: whatever a short row left is taken up again.</summary>
+    void Settle();
+
+    /// <summary>The places between stitches are not known any more.</summary>
+    void ForgetPlaces();
+
+    /// <summary>Works one row to its end.</summary>
+    void WorkRow(RowTask row, Trial trial);
+
+    /// <summary>Carries out a step that stands between rows: stitches cast on or bound off, a ring joined, a marker placed.</summary>
+    void Between(Step step, Trial trial);
+
+    /// <summary>The change in the count that the steps of a row make; null where that depends on places.</summary>
+    int? ChangeOf(ImmutableArray<Step> steps, Trial trial);
+}

@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>Works brackets and starred repeats inside a row: so many times, up to a place, with an ending of their own.</summary>
+internal sealed class Repeats
+{
+    private readonly RowRun _run;
+    private readonly StepWorker _steps;
+
+    public Repeats(RowRun run, StepWorker steps)
+    {
+        _run = run;
+        _steps = steps;
+    }
+
+    public void Group(GroupStep group) => Times(group.Body, group.Times is null ? 1 : _run.In(group.Times) ?? 0);
+
+    public void Repeat(RepeatStep repeat)
+    {
+        if (repeat.Times is not null)
+        {
+            var more = repeat.IsMore;
+            if (repeat.IsTwoWays)
+            {
+                more = _run.Trial.Choices.Take(repeat.Origin, ReadingKind.InAll) == 0;
+                _run.Read(more ? ReadingKind.More : ReadingKind.InAll, repeat);
+            }
+
+            var times = _run.In(repeat.Times) ?? 0;
+            Times(repeat.Body, more && times < int.MaxValue ? times + 1 : times);
+            _steps.Work(repeat.Ending);
+            return;
+        }
+
+        _run.HasExtent = true;
+        if (repeat.Ending.IsEmpty)
+        {
+            RepeatTo(repeat, 0);
+        }
+        else
+        {
+            WithEnding(repeat);
+        }
+    }
+
+    private void Times(ImmutableArray<Step> body, int times)
+    {
+        for (var i = 0; i < times; i++)
+        {
+            var made = _run.Needles.Count;
+            _steps.Work(body);
+            if (_run.Budget.IsSpent || (_run.Missing > _run.Budget.MostStitches && made == _run.Needles.Count))
+            {
+                return;
+            }
+
+            if (_run.Missing > 0 && _run.Needles.LeftCount == 0 && times - i > 1000)
+            {
+                // Nothing is left and more is asked: the rest needs so many stitches for each time.
+                var each = Probed.Of(body, _run.Trial)?.Takes ?? 1;
+                _run.Missing = (int)Math.Min(1_000_000_000, _run.Missing + ((long)(times - i - 1) * Math.Max(1, each)));
+                return;
+            }
+        }
+    }
+
+    /// <summary>Repeats a body until exactly a tail is left; reports when it does not fit.</summary>
+    private void RepeatTo(RepeatStep repeat, int tail)
+    {
+        if (Places.Distance(_run, repeat.To!, repeat.Origin) is not { } distance)
+        {
+            return;
+        }
+
+        var needles = _run.Needles;
+        var stop = needles.LeftCount - distance + tail;
+        var available = needles.LeftCount - stop;
+        if (available < 0)
+        {
+            _run.Missing -= available;
+            return;
+        }
+
+        var times = 0;
+        var size = 0;
+        while (needles.LeftCount > stop)
+        {
+            var left = needles.LeftCount;
+            var saved = _run.State.Save();
+            var (missing, used) = (_run.Missing, _run.Used);
+            _steps.Work(repeat.Body);
+            if (_run.Budget.IsSpent || !_run.State.IsKnown)
+            {
+                return;
+            }
+
+            if (_run.Missing > missing || needles.LeftCount < stop)
+            {
+                var needs = left - needles.LeftCount + _run.Missing - missing;
+                (_run.Missing, _run.Used) = (missing, used);
+                _run.State.Restore(saved);
+                _run.Misfit ??= new Problem(ProblemKind.Misfit, repeat.Origin, size > 0 ? size : needs, available, times, left - stop);
+                _run.Plain(left - stop);
+                return;
+            }
+
+            if (needles.LeftCount == left)
+            {
+                _run.Lose(new Problem(ProblemKind.Endless, repeat.Origin));
+                return;
+            }
+
+            size = left - needles.LeftCount;
+            times++;
+        }
+    }
+
+    /// <summary>"..., ending X": whole repeats and X as a tail; else X in place of the end of the last repeat; whichever fits.</summary>
+    private void WithEnding(RepeatStep repeat)
+    {
+        if (Probe(repeat.Body) is not { Takes: > 0 } body || Probe(repeat.Ending) is not { } ending)
+        {
+            _run.Trial.Lose(new Problem(ProblemKind.Unknown, repeat.Origin));
+            _run.MayLeave = true;
+            return;
+        }
+
+        var available = _run.Needles.LeftCount;
+        if (!repeat.EndsLastRepeat && available >= ending.Takes && (available - ending.Takes) % body.Takes == 0)
+        {
+            RepeatTo(repeat, ending.Takes);
+            _steps.Work(repeat.Ending);
+            return;
+        }
+
+        for (var keep = repeat.Body.Length - 1; keep >= 1; keep--)
+        {
+            var prefix = repeat.Body[..keep];
+            if (Probe(prefix) is not { } head)
+            {
+                break;
+            }
+
+            var last = head.Takes + ending.Takes;
+            if (available >= last && (available - last) % body.Takes == 0)
+            {
+                _run.Read(ReadingKind.CutRepeat, repeat);
+                RepeatTo(repeat, last);
+                _steps.Work(prefix);
+                _steps.Work(repeat.Ending);
+                return;
+            }
+        }
+
+        var rest = Math.Max(0, available - ending.Takes);
+        _run.Misfit ??= new Problem(ProblemKind.Misfit, repeat.Origin, body.Takes, rest, rest / body.Takes, rest % body.Takes);
+    }
+
+    private Probed? Probe(ImmutableArray<Step> steps) => Probed.Of(steps, _run.Trial);
+}

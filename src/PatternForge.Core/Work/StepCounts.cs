@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>What can be told of steps without working them.</summary>
+internal static class StepCounts
+{
+    /// <summary>True when every step makes as many stitches as it takes.</summary>
+    public static bool Keeps(ImmutableArray<Step> steps) => steps.All(step => step switch
+    {
+        OperationStep operation => operation.Operation.Change == 0,
+        RunStep run => run.Operation.Change == 0,
+        GroupStep group => Keeps(group.Body),
+        RepeatStep repeat => Keeps(repeat.Body) && Keeps(repeat.Ending),
+        IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep => false,
+        _ => true,
+    });
+
+    /// <summary>True when a step works stitches that are on the needle.</summary>
+    public static bool IsWork(Step step) => step is OperationStep or RunStep or GroupStep or RepeatStep;
+
+    /// <summary>Where the last step stands that is more than a remark; -1 for none.</summary>
+    public static int LastWork(ImmutableArray<Step> steps)
+    {
+        for (var i = steps.Length - 1; i >= 0; i--)
+        {
+            if (steps[i] is not (RemarkStep or SentenceStep))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>True when the steps from here on work stitches before they turn or pick up others.</summary>
+    public static bool NeedStitches(ImmutableArray<Step> steps, int from)
+    {
+        for (var i = from; i < steps.Length; i++)
+        {
+            if (IsWork(steps[i]) || steps[i] is BindOffStep { Stitches: not null } or HoldStep { FromRight: false })
+            {
+                return true;
+            }
+
+            if (steps[i] is TurnStep or PickUpStep)
+            {
+                return false;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True when the steps work a row; markers, joins, remarks, and stitches cast on to begin are none.</summary>
+    public static bool MakeRow(ImmutableArray<Step> steps) =>
+        steps.Any(s => s is not (RemarkStep or SentenceStep or MarkerStep or JoinStep or SlideStep or NeedleStep or NeedleCountStep or UnreadStep or CastOnStep or SpreadStep or ReturnStep or TurnStep))
+        && !steps.All(s => s is RemarkStep or SentenceStep or MarkerStep or JoinStep or SlideStep or CastOnStep or BindOffStep { Stitches: null, To: null } or ReturnStep or NeedleStep);
+}

@@ -1,0 +1,32 @@
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>What one line came to in one size.</summary>
+internal sealed class RowOutcome
+{
+    public List<Problem> Problems { get; } = [];
+
+    public List<Reading> Readings { get; } = [];
+
+    public int? Before { get; set; }
+
+    public int? After { get; set; }
+
+    /// <summary>Rows that the label names and rows that the words make, where they differ.</summary>
+    public (int Label, int Made)? LabelRows { get; set; }
+}
+
+/// <summary>One try of a line in one size: the size's state, the readings that are tried, what it may cost, and what it comes to.</summary>
+internal sealed record Trial(SizeState State, Choices Choices, Budget Budget, RowOutcome Outcome)
+{
+    /// <summary>The number that an amount has in this size; null where there is none.</summary>
+    public int? In(Amount? amount) => amount?[State.Size];
+
+    /// <summary>Something is wrong, and from here the work cannot be followed any further.</summary>
+    public void Lose(Problem problem)
+    {
+        Outcome.Problems.Add(problem);
+        State.IsKnown = false;
+    }
+}
