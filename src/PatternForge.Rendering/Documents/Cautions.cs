@@ -94,7 +94,7 @@ internal static class Cautions
     /// <summary>What the sizes' names say: months and "newborn" mean babies; years, and the names of the young, mean children.</summary>
     private static (bool Baby, bool Child) Sizes(SizeSet sizes)
     {
-        var words = Words(sizes.Names);
+        var words = Words([.. sizes.Names, sizes.Word]);
         var baby = Speaks(words, BabyWords) || words.Any(w => w is "month" or "months" or "mo" or "mos" or "mths");
         var child = Speaks(words, ChildWords) || words.Any(w => w is "year" or "years" or "yr" or "yrs" || (w.Length == 2 && char.IsAsciiDigit(w[0]) && w[1] == 't'));
         return (baby, child);

@@ -25,14 +25,19 @@ internal static class CountWording
 
     /// <summary>The same, one size at a time, without units where there are only stitches.</summary>
     public static ImmutableArray<string> Each(WorkedLine line, ImmutableArray<int?> counts) => HasKinds(line)
-        ? [.. line.Kinds.Select(kinds => string.Join(", ", kinds.Where(k => k.Value > 0).Select(k => $"{Digits(k.Value)} {Plural(k.Key, [k.Value])}")))]
+        ? [.. line.Kinds.Select(kinds => string.Join(", ", kinds.Where(k => k.Value > 0).OrderBy(k => IsSpace(k.Key)).Select(k => $"{Digits(k.Value)} {Plural(k.Key, [k.Value])}")))]
         : Wording.Counts(counts);
 
     /// <summary>Kinds are told when there is more than one of them: "18 sc" alone is 18 stitches.</summary>
     private static bool HasKinds(WorkedLine line) => !line.Kinds.IsDefaultOrEmpty && Kinds(line).Skip(1).Any();
 
-    private static IEnumerable<string> Kinds(WorkedLine line) =>
-        line.Kinds.SelectMany(k => k.Where(p => p.Value > 0).Select(p => p.Key)).Distinct(StringComparer.Ordinal);
+    /// <summary>The kinds there are, stitches before chain spaces.</summary>
+    private static IEnumerable<string> Kinds(WorkedLine line) => line.Kinds
+        .SelectMany(k => k.Where(p => p.Value > 0).Select(p => p.Key))
+        .Distinct(StringComparer.Ordinal)
+        .OrderBy(IsSpace).ThenBy(k => k, StringComparer.Ordinal);
+
+    private static bool IsSpace(string kind) => kind.StartsWith("ch", StringComparison.Ordinal) || kind.EndsWith("sp", StringComparison.Ordinal);
 
     private static string Digits(int number) => number.ToString(CultureInfo.InvariantCulture);
 

@@ -34,8 +34,19 @@ internal static class Measures
         _ => null,
     };
 
-    /// <summary>The number alone, told in a unit of the same dimension.</summary>
+    /// <summary>The number alone, told in a unit of the same dimension; "54–58" where a range was written.</summary>
     public static string Number(Quantity quantity, Unit unit)
+    {
+        if (quantity.UpTo is not { } upTo)
+        {
+            return Single(quantity, unit);
+        }
+
+        var (from, to) = (Single(quantity with { UpTo = null }, unit), Single(quantity with { Value = upTo, UpTo = null }, unit));
+        return string.Equals(from, to, StringComparison.Ordinal) ? from : $"{from}–{to}";
+    }
+
+    private static string Single(Quantity quantity, Unit unit)
     {
         if (Math.Abs(quantity.Value) >= Largest)
         {

@@ -56,6 +56,9 @@ public sealed record PatternView
     /// <summary>Whose terms are in use, "US" or "UK"; null when not said.</summary>
     public string? Terms { get; init; }
 
+    /// <summary>What the page holds, in the order of the built-in page.</summary>
+    public ImmutableArray<EntryView> Contents { get; init; } = [];
+
     /// <summary>Photos, the main one first.</summary>
     public ImmutableArray<PhotoView> Photos { get; init; } = [];
 
@@ -70,6 +73,9 @@ public sealed record PatternView
 
     /// <summary>The gauges.</summary>
     public ImmutableArray<GaugeView> Gauges { get; init; } = [];
+
+    /// <summary>What the designer says of the gauge in place of one; null when there is nothing.</summary>
+    public string? GaugeRemark { get; init; }
 
     /// <summary>Needles and hooks.</summary>
     public ImmutableArray<LinkView> Tools { get; init; } = [];
@@ -131,6 +137,19 @@ public sealed record FactView
 
     /// <summary>A word more on it, such as the reason for the level; null where there is none.</summary>
     public string? Note { get; init; }
+}
+
+/// <summary>One entry of the contents.</summary>
+public sealed record EntryView
+{
+    /// <summary>The heading.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>The identifier of its section.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>True when it leads to rows.</summary>
+    public bool HasRows { get; init; }
 }
 
 /// <summary>A photo.</summary>

@@ -1,8 +1,12 @@
+using System.Buffers;
+
 namespace PatternForge.Rendering.Documents;
 
 /// <summary>Which addresses a page may link to or show: the web, mail, and files beside it. Nothing that a browser would run.</summary>
 public static class SafeAddress
 {
+    private static readonly SearchValues<char> SchemeSigns = SearchValues.Create("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789+-.");
+
     /// <summary>The address if a page may link to it (http, https, mailto, or relative), trimmed; null otherwise.</summary>
     public static string? ForLink(string? address)
     {
@@ -27,6 +31,11 @@ public static class SafeAddress
         return Scheme(trimmed) is null && trimmed[0] is not ('/' or '\\') ? trimmed : null;
     }
 
+    /// <summary>The address of a file beside the page: what has a meaning in addresses is written as a code.</summary>
+    public static string OfFile(string file) => file
+        .Replace("%", "%25", StringComparison.Ordinal).Replace(" ", "%20", StringComparison.Ordinal)
+        .Replace("#", "%23", StringComparison.Ordinal).Replace("?", "%3F", StringComparison.Ordinal).Replace('\\', '/');
+
     /// <summary>The address to write to, or the web address, that a line consists of; null when it is anything else.</summary>
     public static string? FromWords(string words)
     {
@@ -43,9 +52,10 @@ public static class SafeAddress
         return isMail ? "mailto:" + trimmed : null;
     }
 
+    /// <summary>What stands before the first colon, where it has the form of a scheme (RFC 3986, section 3.1); null for a relative address.</summary>
     private static string? Scheme(string address)
     {
-        var end = address.AsSpan().IndexOfAny(":/?#\\");
-        return end >= 0 && address[end] == ':' ? address[..end].ToLowerInvariant() : null;
+        var end = address.IndexOf(':', StringComparison.Ordinal);
+        return end > 0 && char.IsAsciiLetter(address[0]) && address.AsSpan(0, end).IndexOfAnyExcept(SchemeSigns) < 0 ? address[..end].ToLowerInvariant() : null;
     }
 }

@@ -28,15 +28,22 @@ internal static class SizesBuilder
             List = list,
             Count = facts.Sizes.Count,
             Measures = measures,
-            Rows = [.. facts.Sizes.Names.Select((name, i) => new SizeRowView { Size = name, Cells = [.. measures.Select(m => m.Cells[i])] })],
+            Rows = [.. facts.Sizes.Names.Select((_, i) => new SizeRowView { Size = NameOf(facts.Sizes, i), Cells = [.. measures.Select(m => m.Cells[i])] })],
             Ease = ease,
             Sample = sample,
         };
     }
 
     /// <summary>The sizes' names in trade form; empty for one size without a name.</summary>
-    public static string List(SizeSet sizes) =>
-        sizes.Count == 1 ? sizes.Names[0] : $"{sizes.Names[0]} ({string.Join(", ", sizes.Names.Skip(1))})";
+    public static string List(SizeSet sizes)
+    {
+        var names = sizes.Count == 1 ? sizes.Names[0] : $"{sizes.Names[0]} ({string.Join(", ", sizes.Names.Skip(1))})";
+        return names.Length == 0 || sizes.Word is null ? names : $"{names} {sizes.Word}";
+    }
+
+    /// <summary>The name of one size, with the word that all of them share: "4 years".</summary>
+    public static string NameOf(SizeSet sizes, int size) =>
+        sizes.Word is { } word && sizes.Names[size].Length > 0 ? $"{sizes.Names[size]} {word}" : sizes.Names[size];
 
     private static MeasureView Measure(string kind, Measurement measurement, int sizes)
     {

@@ -26,7 +26,7 @@ public static class ViewBuilder
         var placed = Place(compilation.Pattern, sections);
         var sizes = SizesBuilder.Build(facts);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
-        return new PatternView
+        var view = new PatternView
         {
             Title = Wording.Said(facts.Title?.Value) ?? "Untitled pattern",
             Designer = Wording.Said(facts.Designer),
@@ -47,6 +47,7 @@ public static class ViewBuilder
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count))],
             Amounts = YarnBuilder.Amounts(facts),
             Gauges = [.. facts.Gauges.Select(GaugeBuilder.Build).Where(g => g.Sentence.Length > 0)],
+            GaugeRemark = Wording.Said(facts.GaugeRemark),
             Tools = [.. facts.Tools.Select(Item)],
             Notions = [.. facts.Notions.Select(Item)],
             Abbreviations = [.. compilation.Abbreviations
@@ -66,6 +67,7 @@ public static class ViewBuilder
             Contact = Wording.Said(facts.Contact) is { } contact ? new LinkView { Text = contact, Address = SafeAddress.FromWords(contact) } : null,
             ContactNotes = placed.Contact,
         };
+        return view with { Contents = ContentsBuilder.Build(view) };
     }
 
     private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes)
@@ -92,7 +94,7 @@ public static class ViewBuilder
 
     private static PhotoView Photo(Photo photo, Func<string, string>? photoAddress) => new()
     {
-        Address = SafeAddress.ForImage(photo.File) is { } file ? photoAddress?.Invoke(file) ?? file : null,
+        Address = SafeAddress.ForImage(photo.File) is { } file ? photoAddress?.Invoke(file) ?? SafeAddress.OfFile(file) : null,
         Alt = photo.Alt?.Trim() ?? "",
         Caption = Wording.Said(photo.Caption),
     };

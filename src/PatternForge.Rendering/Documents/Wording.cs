@@ -39,32 +39,22 @@ internal static class Wording
     /// <summary>The level in a word.</summary>
     public static string LevelName(Level level) => level.ToString();
 
-    /// <summary>The name of a weight class (Craft Yarn Council, Standard Yarn Weight System); null outside 0 to 7.</summary>
-    public static string? WeightName(int weightClass) => weightClass switch
-    {
-        0 => "lace",
-        1 => "super fine",
-        2 => "fine",
-        3 => "light",
-        4 => "medium",
-        5 => "bulky",
-        6 => "super bulky",
-        7 => "jumbo",
-        _ => null,
-    };
-
-    /// <summary>"DK, light (3)": the designer's word, then the class.</summary>
+    /// <summary>"DK, light (3)": the designer's word, then the class; the word alone where it names the class already.</summary>
     public static string? Weight(int? weightClass, string? written)
     {
-        var said = string.IsNullOrWhiteSpace(written) ? null : written.Trim();
-        if (weightClass is not { } number || WeightName(number) is not { } name)
+        var said = Said(written);
+        if (weightClass is not (>= 0 and <= 7) || YarnWeight.All[weightClass.Value] is not { } weight)
         {
             return said;
         }
 
-        var repeats = said is null || said.All(c => char.IsAsciiDigit(c)) || string.Equals(said, name, StringComparison.OrdinalIgnoreCase);
-        var standard = $"{name} ({number})";
-        return repeats ? standard : $"{said}, {standard}";
+        var standard = string.Create(CultureInfo.InvariantCulture, $"{weight.Name} ({weight.Class})");
+        if (said is null || said.All(char.IsAsciiDigit) || said.Contains(weight.Name, StringComparison.OrdinalIgnoreCase))
+        {
+            return standard;
+        }
+
+        return said.Contains((char)('0' + weight.Class), StringComparison.Ordinal) ? said : $"{said}, {standard}";
     }
 
     /// <summary>Version and date in one line; null when neither is said.</summary>

@@ -26,7 +26,7 @@ internal static class YarnBuilder
         Weight = Wording.Weight(yarn.WeightClass, yarn.Weight) is { } weight ? Wording.Capital(weight) : null,
         PutUp = PutUp(yarn.PutUpMass, yarn.PutUpLength),
         Grist = Grist(yarn.PutUpMass, yarn.PutUpLength),
-        Needs = sizes == 1 ? OneSize(NeedOf(yarn, 0)) : Needs(yarn, sizes),
+        Needs = sizes == 1 ? OneSize(NeedOf(yarn, 0), BallsOf(yarn)) : Needs(yarn, sizes),
         Colours = [.. yarn.Colours.Select(Wording.Said).OfType<string>()],
         Alternatives = [.. yarn.Alternatives.Select(a => new AlternativeView
         {
@@ -59,7 +59,7 @@ internal static class YarnBuilder
             }
 
             yarns.Add(new AmountYarnView { Name = Wording.Said(yarn.Label) ?? Wording.Said(yarn.Name) ?? "Yarn", Columns = used.Length });
-            units.AddRange(used.Select(c => c.Unit));
+            units.AddRange(used.Select(c => c.Unit is "balls" ? BallsOf(yarn) : c.Unit));
             for (var i = 0; i < rows.Length; i++)
             {
                 rows[i].AddRange(used.Select(c => c.Read(needs[i]) is { } value ? Up(value) : Wording.None));
@@ -70,18 +70,23 @@ internal static class YarnBuilder
         {
             Yarns = [.. yarns],
             Units = [.. units],
-            Rows = [.. rows.Select((cells, i) => new AmountRowView { Size = sizes.Names[i], Cells = [.. cells] })],
+            Rows = [.. rows.Select((cells, i) => new AmountRowView { Size = SizesBuilder.NameOf(sizes, i), Cells = [.. cells] })],
         };
     }
 
     /// <summary>"300 m, 329 yd, 150 g, 2 balls".</summary>
-    private static string? OneSize(Need need)
+    private static string? OneSize(Need need, string balls)
     {
-        var parts = Columns.Where(c => c.Read(need) is not null).Select(c => Counted(Up(c.Read(need)!.Value), c.Unit)).ToArray();
+        var parts = Columns.Where(c => c.Read(need) is not null).Select(c => Counted(Up(c.Read(need)!.Value), c.Unit is "balls" ? balls : c.Unit)).ToArray();
         return parts.Length == 0 ? null : string.Join(", ", parts);
     }
 
-    private static string Counted(string number, string unit) => $"{number} {(unit is "balls" && number is "1" ? "ball" : unit)}";
+    private static string Counted(string number, string unit) => $"{number} {(number is "1" && unit.Length > 2 ? unit.TrimEnd('s') : unit)}";
+
+    /// <summary>What the designer calls a put-up, in the plural: balls, skeins, hanks.</summary>
+    private static string BallsOf(Yarn yarn) => yarn.Needs?.Values.FirstOrDefault(q => q is { Unit.Dimension: Dimension.Count })?.Unit.Symbol is { Length: > 2 } word
+        ? word.EndsWith('s') ? word : word + "s"
+        : "balls";
 
     /// <summary>The amount as the designer typed it, in trade form.</summary>
     private static string? Needs(Yarn yarn, int sizes)
@@ -97,18 +102,19 @@ internal static class YarnBuilder
             return null;
         }
 
-        var numbers = values.Select(q => q is null ? Wording.None : q.Unit == unit ? Wording.Number(q.Value) : q.ToString().TrimEnd());
+        var numbers = values.Select(q => q is null ? Wording.None : q.Unit == unit ? Measures.Number(q, unit) : q.ToString().TrimEnd());
         return $"{Wording.TradeForm([.. numbers])} {unit.Symbol}".TrimEnd();
     }
 
     /// <summary>What a size takes, as length, mass and whole balls: the one that is typed, the others by way of the put-up.</summary>
     private static Need NeedOf(Yarn yarn, int size)
     {
-        if (yarn.Needs is not { } needs || SizesBuilder.At(needs, size) is not { } amount)
+        if (yarn.Needs is not { } needs || SizesBuilder.At(needs, size) is not { } written)
         {
             return new Need(null, null, null);
         }
 
+        var amount = written.UpTo is { } upTo ? written with { Value = upTo } : written;
         if (Measures.Base(amount) is not { } said)
         {
             return new Need(null, null, null);

@@ -1,5 +1,6 @@
 using System.Text;
 using Markdig;
+using Markdig.Extensions.Tables;
 using Markdig.Renderers;
 using Markdig.Renderers.Html;
 using Markdig.Renderers.Html.Inlines;
@@ -31,7 +32,13 @@ internal static class Prose
             renderer.ObjectRenderers.Replace<AutolinkInlineRenderer>(new SafeAutolinks());
             renderer.ObjectRenderers.Replace<HeadingRenderer>(new LowHeadings());
             renderer.ObjectRenderers.Replace<CodeBlockRenderer>(new PlainCode());
-            renderer.Render(Markdown.Parse(clean, Pipeline));
+            var document = Markdown.Parse(clean, Pipeline);
+            foreach (var cell in document.Descendants<TableRow>().Where(r => r.IsHeader).SelectMany(r => r.OfType<TableCell>()))
+            {
+                cell.GetAttributes().AddProperty("scope", "col");
+            }
+
+            renderer.Render(document);
             writer.Flush();
             return Escaping.Clean(writer.ToString().TrimEnd('\n'));
         }
@@ -51,15 +58,15 @@ internal static class Prose
             var changes = new SortedDictionary<int, (int End, string? Text)>();
             foreach (var node in Markdown.Parse(clean, Pipeline).Descendants())
             {
-                if (node.Span.IsEmpty || node.Span.Start < 0 || node.Span.End >= clean.Length)
+                if (node.Span.IsEmpty || node.Span.Start < 0 || node.Span.Start >= clean.Length)
                 {
                     continue;
                 }
 
-                var (known, text) = Change(node, clean);
+                var (known, text) = Change(node);
                 if (known)
                 {
-                    changes[node.Span.Start] = (node.Span.End + 1, text);
+                    changes[StartOf(node, clean)] = (EndOf(node, clean), text);
                 }
             }
 
@@ -72,8 +79,9 @@ internal static class Prose
     }
 
     /// <summary>What becomes of a node in Markdown: kept to the letter (null), or put in other words.</summary>
-    private static (bool Known, string? Text) Change(MarkdownObject node, string source) => node switch
+    private static (bool Known, string? Text) Change(MarkdownObject node) => node switch
     {
+        CodeBlock { Parent: MarkdownDocument } code => (true, Escaping.MarkdownFence(code.Lines.ToString().TrimEnd('\n'))),
         CodeInline or CodeBlock => (true, null),
         LinkInline { IsImage: true } image when SafeAddress.ForImage(image.Url) is null => (true, Escaping.Markdown(Plain(image))),
         LinkInline { IsImage: false } link when SafeAddress.ForLink(link.Url) is null => (true, Escaping.Markdown(Plain(link))),
@@ -83,6 +91,32 @@ internal static class Prose
         HeadingBlock heading => (true, $"**{Escaping.Markdown(heading.Inline is { } words ? Plain(words) : "")}**"),
         _ => (false, null),
     };
+
+    /// <summary>Set text is fenced anew, so that it ends where it ends and no list before it takes it in; its indent goes with it.</summary>
+    private static int StartOf(MarkdownObject node, string source)
+    {
+        var start = node.Span.Start;
+        while (node is CodeBlock { Parent: MarkdownDocument } && start > 0 && source[start - 1] is ' ' or '\t')
+        {
+            start--;
+        }
+
+        return start;
+    }
+
+    /// <summary>The end of a node; of set text, the end of its last line, also when its fence is never closed.</summary>
+    private static int EndOf(MarkdownObject node, string source)
+    {
+        var end = node.Span.End;
+        if (node is not CodeBlock { Parent: MarkdownDocument } code)
+        {
+            return Math.Min(end + 1, source.Length);
+        }
+
+        end = code.Lines.Count > 0 ? Math.Max(end, code.Lines.Lines[code.Lines.Count - 1].Slice.End) : end;
+        var line = source.IndexOf('\n', Math.Clamp(end, 0, source.Length - 1));
+        return line < 0 ? source.Length : line;
+    }
 
     private static string Plain(ContainerInline inline)
     {

@@ -79,12 +79,27 @@ internal static class Escaping
     public static string MarkdownTarget(string address)
     {
         var target = new StringBuilder(address.Length);
-        foreach (var c in Clean(address))
+        var clean = Clean(address);
+        for (var i = 0; i < clean.Length; i++)
         {
-            _ = c is '<' or '>' or '(' or ')' or '\\' or '*' or '_' or '[' or ']' or ' ' or '\n' or '\t' or '|' or '`' ? target.Append(CultureInfo.InvariantCulture, $"%{(int)c:X2}") : target.Append(c);
+            var c = clean[i];
+            _ = c is '&' && BeginsEntity(clean, i) ? target.Append("&amp;")
+                : c is '<' or '>' or '(' or ')' or '\\' or '*' or '_' or '[' or ']' or ' ' or '\n' or '\t' or '|' or '`' ? target.Append(CultureInfo.InvariantCulture, $"%{(int)c:X2}") : target.Append(c);
         }
 
         return target.ToString();
+    }
+
+    /// <summary>True when a reader of Markdown would take "&amp;", letters and a semicolon for a sign of another kind ("&amp;colon;").</summary>
+    private static bool BeginsEntity(string text, int at)
+    {
+        var end = at + 1;
+        while (end < text.Length && (char.IsAsciiLetterOrDigit(text[end]) || text[end] == '#'))
+        {
+            end++;
+        }
+
+        return end > at + 1 && end < text.Length && text[end] == ';';
     }
 
     /// <summary>Lines of text as a fenced block of Markdown, its fence longer than any in the text.</summary>

@@ -13,6 +13,9 @@ internal static class ViewScript
     /// <summary>A named thing with a value.</summary>
     public static readonly ViewMembers<FactView> Fact = new() { { "name", v => v.Name }, { "value", v => v.Value }, { "note", v => v.Note } };
 
+    /// <summary>An entry of the contents.</summary>
+    public static readonly ViewMembers<EntryView> Entry = new() { { "text", v => v.Text }, { "id", v => v.Id }, { "has_rows", v => v.HasRows } };
+
     /// <summary>A photo.</summary>
     public static readonly ViewMembers<PhotoView> Photo = new() { { "address", v => v.Address }, { "alt", v => v.Alt }, { "caption", v => v.Caption } };
 
@@ -113,10 +116,10 @@ internal static class ViewScript
         { "model_version", v => v.ModelVersion }, { "title", v => v.Title }, { "designer", v => v.Designer }, { "kind", v => v.Kind },
         { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice },
         { "summary", (v, p) => Landed(v.Summary, p) }, { "opening", (v, p) => List(v.Opening, Block, p) }, { "facts", (v, p) => List(v.Facts, Fact, p) },
-        { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "photos", (v, p) => List(v.Photos, Photo, p) },
+        { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "contents", (v, p) => List(v.Contents, Entry, p) }, { "photos", (v, p) => List(v.Photos, Photo, p) },
         { "sizes", (v, p) => v.Sizes is { } sizes ? new ViewObject<SizesView>(sizes, Sizes, p) : null }, { "yarns", (v, p) => List(v.Yarns, Yarn, p) },
         { "amounts", (v, p) => v.Amounts is { } amounts ? new ViewObject<AmountsView>(amounts, Amounts, p) : null },
-        { "gauges", (v, p) => List(v.Gauges, Gauge, p) }, { "tools", (v, p) => List(v.Tools, Link, p) }, { "notions", (v, p) => List(v.Notions, Link, p) },
+        { "gauges", (v, p) => List(v.Gauges, Gauge, p) }, { "gauge_remark", v => v.GaugeRemark }, { "tools", (v, p) => List(v.Tools, Link, p) }, { "notions", (v, p) => List(v.Notions, Link, p) },
         { "abbreviations", (v, p) => List(v.Abbreviations, Abbreviation, p) }, { "special_stitches", (v, p) => List(v.SpecialStitches, SpecialStitch, p) },
         { "notes", v => List(v.Notes) }, { "remarks", (v, p) => new ViewObject<RemarksView>(v.Remarks, Remarks, p) },
         { "about", (v, p) => List(v.About, Section, p) }, { "before", (v, p) => List(v.Before, Section, p) }, { "instructions", (v, p) => List(v.Instructions, Section, p) },

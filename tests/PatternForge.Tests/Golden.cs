@@ -1,0 +1,76 @@
+using System.Collections.Concurrent;
+
+namespace PatternForge.Tests;
+
+/// <summary>
+/// Compares what the program wrote with a file that somebody has read and approved: <c>tests/golden/NAME.verified.EXT</c>. A mismatch writes
+/// <c>NAME.received.EXT</c> beside it, shows the first difference and fails. UPDATE_GOLDEN=1 approves everything anew, except in CI.
+/// </summary>
+internal static class Golden
+{
+    private static readonly ConcurrentDictionary<string, bool> Asked = new(StringComparer.Ordinal);
+
+    public static string Folder => RepositoryRoot.Path("tests", "golden");
+
+    /// <summary>Files that no test has asked for so far.</summary>
+    public static IEnumerable<string> NotAsked => Directory.Exists(Folder)
+        ? Directory.EnumerateFiles(Folder, "*.verified.*", SearchOption.AllDirectories)
+            .Select(f => Path.GetRelativePath(Folder, f).Replace('\\', '/'))
+            .Where(f => !Asked.ContainsKey(f))
+            .Order(StringComparer.Ordinal)
+        : [];
+
+    private static bool Updates => Environment.GetEnvironmentVariable("UPDATE_GOLDEN") == "1" && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("CI"));
+
+    /// <summary>Compares a text with the approved one.</summary>
+    /// <param name="actual">What the program wrote.</param>
+    /// <param name="name">Folder and file, <c>hat/pattern.html</c>.</param>
+    public static void Match(string actual, string name)
+    {
+        var (verified, received) = (Named(name, "verified"), Named(name, "received"));
+        Asked[verified] = true;
+        var (approved, fresh) = (Path.Combine(Folder, verified), Path.Combine(Folder, received));
+        var text = actual.ReplaceLineEndings("\n");
+        if (Updates)
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(approved)!);
+            File.WriteAllText(approved, text);
+            File.Delete(fresh);
+            return;
+        }
+
+        var expected = File.Exists(approved) ? File.ReadAllText(approved).ReplaceLineEndings("\n") : null;
+        if (expected == text)
+        {
+            File.Delete(fresh);
+            return;
+        }
+
+        Directory.CreateDirectory(Path.GetDirectoryName(fresh)!);
+        File.WriteAllText(fresh, text);
+        Assert.Fail(expected is null ? $"{verified} does not exist yet: read {received}, then run with UPDATE_GOLDEN=1" : $"{verified} differs from {received}:\n{Difference(expected, text)}");
+    }
+
+    private static string Named(string name, string state)
+    {
+        var dot = name.LastIndexOf('.');
+        return $"{name[..dot]}.{state}{name[dot..]}";
+    }
+
+    /// <summary>The first lines that differ, with one line before them.</summary>
+    private static string Difference(string expected, string actual)
+    {
+        var (old, now) = (expected.Split('\n'), actual.Split('\n'));
+        var at = 0;
+        while (at < old.Length && at < now.Length && old[at] == now[at])
+        {
+            at++;
+        }
+
+        var lines = new List<string> { $"line {at + 1}:" };
+        lines.AddRange(old.Skip(Math.Max(0, at - 1)).Take(Math.Min(1, at)).Select(l => "  " + l));
+        lines.AddRange(old.Skip(at).Take(4).Select(l => "- " + l));
+        lines.AddRange(now.Skip(at).Take(4).Select(l => "+ " + l));
+        return string.Join('\n', lines.Select(l => l.Length > 200 ? l[..200] + "…" : l));
+    }
+}

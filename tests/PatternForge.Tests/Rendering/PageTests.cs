@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using PatternForge.Core;
+using PatternForge.Rendering;
+using PatternForge.Rendering.Formats;
+
+namespace PatternForge.Tests.Rendering;
+
+public class PageTests
+{
+    public static TheoryData<string, string> Pages()
+    {
+        var pages = new TheoryData<string, string>();
+        foreach (var format in OutputFormat.All)
+        {
+            foreach (var sample in Samples.Keys)
+            {
+                pages.Add(sample, format.Name);
+            }
+        }
+
+        return pages;
+    }
+
+    internal static ImmutableSortedDictionary<string, Func<Compilation>> Samples { get; } = new Dictionary<string, Func<Compilation>>
+    {
+        ["saltgrass-hat"] = SampleHat.Compile,
+        ["moor-square"] = SampleSquare.Compile,
+        ["weir-cardigan"] = SampleCardigan.Compile,
+        ["empty"] = () => new HandMade().Compile("empty.pattern.md"),
+    }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public void A_page_is_as_it_was_approved(string sample, string format)
+    {
+        var file = Page(Samples[sample](), format);
+        Golden.Match(file.Text, "page/" + file.Name);
+    }
+
+    [Fact]
+    public void A_draft_says_so_at_its_top_at_its_end_and_on_every_printed_page()
+    {
+        var html = Page(SampleHat.Compile(), "html", new RenderOptions { Draft = true }).Text;
+        Assert.Contains("<p class=\"draft\" role=\"note\"><strong>Draft, not for release", html, StringComparison.Ordinal);
+        Assert.Contains("@top-center { content: \"Draft\\2c  not for release", html, StringComparison.Ordinal);
+        Assert.Contains("<p><strong>Draft, not for release", html[html.IndexOf("<footer", StringComparison.Ordinal)..], StringComparison.Ordinal);
+
+        var markdown = Page(SampleHat.Compile(), "md", new RenderOptions { Draft = true }).Text;
+        Assert.StartsWith("> **Draft, not for release", markdown, StringComparison.Ordinal);
+        Assert.EndsWith("still be wrong.**\n", markdown, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("html")]
+    [InlineData("md")]
+    public void A_release_does_not_speak_of_drafts(string format) =>
+        Assert.DoesNotContain("not for release", Page(SampleHat.Compile(), format).Text, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("hat.pattern.md", "hat.html")]
+    [InlineData("patterns/hat.pattern.md", "hat.html")]
+    [InlineData("patterns\\hat.pattern.md", "hat.html")]
+    [InlineData("hat.md", "hat.html")]
+    [InlineData("-", "pattern.html")]
+    public void A_file_is_named_after_its_source(string source, string expected) =>
+        Assert.Equal(expected, Page(new HandMade().Compile(source), "html").Name);
+
+    [Fact]
+    public void A_name_may_be_given() =>
+        Assert.Equal("hat-uk.html", Page(SampleHat.Compile(), "html", new RenderOptions { Name = "hat-uk" }).Name);
+
+    [Fact]
+    public void Bytes_are_plain_utf8_with_line_feeds()
+    {
+        var bytes = Page(SampleHat.Compile(), "html").ToBytes();
+        Assert.Equal((byte)'<', bytes[0]);
+        Assert.DoesNotContain((byte)'\r', bytes);
+    }
+
+    [Fact]
+    public async Task The_same_pattern_gives_the_same_bytes_on_any_thread()
+    {
+        var expected = Page(SampleHat.Compile(), "html").Text;
+        var pages = await Task.WhenAll(Enumerable.Range(0, 16).Select(i => Task.Run(() => Page(SampleHat.Compile(), i % 4 == 3 ? "md" : "html").Text)));
+        Assert.All(pages.Where((_, i) => i % 4 != 3), page => Assert.Equal(expected, page));
+    }
+
+    [Fact]
+    public void A_photo_can_be_given_another_address()
+    {
+        var page = Page(SampleHat.Compile(), "html", new RenderOptions { PhotoAddress = file => "data:image/png;base64,AAAA#" + file });
+        Assert.Contains("<img src=\"data:image/png;base64,AAAA#photos/front.jpg\"", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_second_page_costs_little_more_than_its_text()
+    {
+        var hat = SampleHat.Compile();
+        Page(hat, "html");
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        Page(hat, "html");
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1_500_000);
+    }
+
+    [Fact]
+    public void A_file_with_sixty_thousand_rows_is_written_in_full()
+    {
+        var made = new HandMade().Heading("Rows");
+        for (var i = 1; i <= 60_000; i++)
+        {
+            made.Row($"Row {i}", "K.", [10], [10]);
+        }
+
+        Assert.Contains("Row 60000", Page(made.Compile(), "html").Text, StringComparison.Ordinal);
+    }
+
+    internal static RenderedFile Page(Compilation compilation, string format, RenderOptions? options = null)
+    {
+        var result = Renderer.Render(compilation, OutputFormat.Find(format)!, null, options);
+        Assert.Empty(result.Findings);
+        return Assert.Single(result.Files);
+    }
+}
