@@ -14,7 +14,8 @@ public sealed record RenderOptions
 
     /// <summary>
     /// Gives the address that a photo has in the release, from its file as the header names it: a path beside the page, or a <c>data:</c>
-    /// address that holds the picture itself. Null keeps the header's relative paths.
+    /// address that holds the picture itself; null for a picture that cannot be had, whose words then stand alone. Without it the header's
+    /// relative paths are kept.
     /// </summary>
-    public Func<string, string>? PhotoAddress { get; init; }
+    public Func<string, string?>? PhotoAddress { get; init; }
 }

@@ -18,8 +18,8 @@ public static class ViewBuilder
     /// <summary>Builds the view.</summary>
     /// <param name="compilation">The compiled pattern.</param>
     /// <param name="draft">True to mark every page as a draft.</param>
-    /// <param name="photoAddress">Gives the address that a photo's file has in the release; null keeps relative paths as they are.</param>
-    public static PatternView Build(Compilation compilation, bool draft = false, Func<string, string>? photoAddress = null)
+    /// <param name="photoAddress">Gives the address that a photo's file has in the release; without it relative paths are kept.</param>
+    public static PatternView Build(Compilation compilation, bool draft = false, Func<string, string?>? photoAddress = null)
     {
         var facts = compilation.Pattern.Facts;
         var sections = new SectionBuilder(compilation);
@@ -92,9 +92,9 @@ public static class ViewBuilder
     private static string? Short(GaugeView gauge) =>
         gauge.Counts is null ? null : gauge.Over is null ? gauge.Counts : $"{gauge.Counts} to {gauge.Over}";
 
-    private static PhotoView Photo(Photo photo, Func<string, string>? photoAddress) => new()
+    private static PhotoView Photo(Photo photo, Func<string, string?>? photoAddress) => new()
     {
-        Address = SafeAddress.ForImage(photo.File) is { } file ? photoAddress?.Invoke(file) ?? SafeAddress.OfFile(file) : null,
+        Address = SafeAddress.ForImage(photo.File) is not { } file ? null : photoAddress is null ? SafeAddress.OfFile(file) : photoAddress(file),
         Alt = photo.Alt?.Trim() ?? "",
         Caption = Wording.Said(photo.Caption),
     };

@@ -14,7 +14,7 @@ namespace PatternForge.Rendering.Templates;
 /// </summary>
 internal sealed class EscapingContext : TemplateContext
 {
-    private const int MostSteps = 4_000_000;
+    private const int MostSteps = 2_000_000;
     private const int MostOutput = 256 * 1024 * 1024;
     private const int DeepestInclude = 16;
 

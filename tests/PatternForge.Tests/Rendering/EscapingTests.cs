@@ -46,7 +46,7 @@ public class EscapingTests
                 at = 0;
                 CheckMarkdown(PageTests.Page(Hostile.Fill(Next), "md").Text);
             },
-            iter: 400);
+            iter: 200);
     }
 
     [Fact]

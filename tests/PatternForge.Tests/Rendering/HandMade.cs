@@ -26,6 +26,8 @@ internal sealed class HandMade
 
     public static Quantity G(decimal value) => new(value, Unit.Gram);
 
+    public static AbbreviationUse Short(string name, string meaning, bool isSpecial) => new(name, meaning, isSpecial, default);
+
     public static PerSize<Quantity?> Each(Func<decimal, Quantity> unit, params decimal[] values) =>
         values.Length == 1 ? PerSize.Shared<Quantity?>(unit(values[0])) : PerSize.Each<Quantity?>([.. values.Select(unit)]);
 

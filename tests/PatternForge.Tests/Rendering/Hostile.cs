@@ -24,7 +24,7 @@ internal static class Hostile
         }
 
         made.Row(next(), next(), [1, 2], [3, 4], [3, 4], [1], [Kind(next()), Kind(next())]);
-        made.Abbreviations = [new(next(), next(), false), new(next(), next(), true)];
+        made.Abbreviations = [Short(next(), next(), false), Short(next(), next(), true)];
         made.Facts = Facts(next);
         return made.Compile(next());
     }

@@ -17,9 +17,9 @@ internal static class SampleHat
         var hat = new HandMade { Facts = Facts() };
         hat.Abbreviations =
         [
-            new("CO", "cast on", false, default), new("k", "knit", false, default), new("k2tog", "knit 2 stitches together", false, default), new("m", "marker", false, default),
-            new("p", "purl", false, default), new("pm", "place marker", false, default), new("rep", "repeat", false, default), new("rnd(s)", "round(s)", false, default),
-            new("RT", "right twist", true, default), new("sm", "slip marker", false, default), new("st(s)", "stitch(es)", false, default), new("WS", "wrong side", false, default),
+            Short("CO", "cast on", false), Short("k", "knit", false), Short("k2tog", "knit 2 stitches together", false), Short("m", "marker", false),
+            Short("p", "purl", false), Short("pm", "place marker", false), Short("rep", "repeat", false), Short("rnd(s)", "round(s)", false),
+            Short("RT", "right twist", true), Short("sm", "slip marker", false), Short("st(s)", "stitch(es)", false), Short("WS", "wrong side", false),
         ];
         hat.Heading("About", "about").Prose("Saltgrass grows where the sea comes twice a day. The *twisted stitches* stand like its stems, and lean with the wind at the crown.\n\nKnit it deep, and fold the brim.");
         hat.Heading("Construction", "construction").Prose("The hat is worked **in the round from the brim up**. To make it deeper, work more rounds before the crown; every 3 rounds add 1 cm (½ in) and take about 3 m of yarn.");

@@ -12,7 +12,7 @@ internal static class SampleSquare
     public static Compilation Compile()
     {
         var square = new HandMade { Facts = Facts() };
-        square.Abbreviations = [new("ch", "chain", false), new("sl st", "slip stitch", false), new("sp(s)", "space(s)", false), new("tr", "treble crochet", false)];
+        square.Abbreviations = [Short("ch", "chain", false), Short("sl st", "slip stitch", false), Short("sp(s)", "space(s)", false), Short("tr", "treble crochet", false)];
         square.Heading("Square", "square")
             .Row("", "With A, ch 4, sl st in first ch to form a ring.", [null], [null])
             .Row("Rnd 1", "Ch 3 (counts as tr), 2 tr in ring, ch 2, *3 tr in ring, ch 2; rep from * twice more, sl st in top of ch-3. (12 tr, 4 ch-2 sps)", [null], [12], [12], [1], Kinds(("tr", 12), ("ch-2 sp", 4)))
