@@ -34,7 +34,7 @@ public static class HeaderBinder
         var context = new HeaderContext(source, bag);
         foreach (var damaged in map.Damaged)
         {
-            context.GiveUp(Keys.Find(damaged) ?? KeySet.Plain(damaged));
+            context.Damage(Keys.Find(damaged) ?? KeySet.Plain(damaged));
         }
 
         var facts = new PatternFacts { HeaderOrigin = OpeningLine(source, map.Span) };

@@ -11,6 +11,7 @@ namespace PatternForge.Core.Binding;
 internal sealed class HeaderContext(SourceText source, FindingBag bag)
 {
     private readonly List<string> _unread = [];
+    private readonly HashSet<string> _damaged = new(StringComparer.Ordinal);
 
     /// <summary>The file.</summary>
     public SourceText Source { get; } = source;
@@ -29,6 +30,13 @@ internal sealed class HeaderContext(SourceText source, FindingBag bag)
 
     /// <summary>Notes that a key's value could not be made out.</summary>
     public void GiveUp(string path) => _unread.Add(path);
+
+    /// <summary>Notes that a key of the header could not be read to its end: what seems to be of the wrong kind in it is what was left of it.</summary>
+    public void Damage(string key)
+    {
+        _damaged.Add(key);
+        GiveUp(key);
+    }
 
     /// <summary>True when a key's value could not be made out.</summary>
     public bool HasGivenUp(string path) => _unread.Contains(path);
@@ -129,7 +137,7 @@ internal sealed class HeaderContext(SourceText source, FindingBag bag)
     /// <summary>Reports a node of the wrong kind.</summary>
     public void WrongKind(HeaderNode node, string path, string wanted, string? example = null)
     {
-        if (HasGivenUp(path.Split('.')[0]))
+        if (_damaged.Contains(path.Split('.')[0]))
         {
             return;
         }

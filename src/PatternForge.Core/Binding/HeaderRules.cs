@@ -308,6 +308,33 @@ public static class HeaderRules
             """,
     };
 
+    /// <summary>One value in two systems that do not agree.</summary>
+    public static Rule UnitsDisagree { get; } = new(
+        "PF614", "units-disagree", Area.Gauge, Severity.Warning,
+        "The same value in two units does not agree with itself.",
+        "One inch is 2.54 cm and one yard 0.9144 m. Rounding is fine; a slip of a whole size is not. The page computes the second unit by itself, so one of the two is enough.")
+    {
+        Bad = """
+            ---
+            title: Harbour hat
+            sizes:
+              names: S (M, L)
+              finished:
+                bust: 91 (102, 112) cm / 36 (42, 44) in
+                                         ^^^^^^^^^^^^^^
+            ---
+            """,
+        Good = """
+            ---
+            title: Harbour hat
+            sizes:
+              names: S (M, L)
+              finished:
+                bust: 91 (102, 112) cm / 36 (40, 44) in
+            ---
+            """,
+    };
+
     /// <summary>Measurements without names of sizes.</summary>
     public static Rule SizesWithoutNames { get; } = new(
         "PF615", "sizes-without-names", Area.Gauge, Severity.Error,
@@ -388,7 +415,7 @@ public static class HeaderRules
     public static IReadOnlyList<Rule> All { get; } =
     [
         UnknownKey, WrongKind, UnknownChoice, UnknownLevel, UnreadableNumber, UnknownUnit, UnknownPart, WordsAfterValue,
-        ValueCount, UnreadableGauge, SizeNamedTwice, TooManySizes, SizeNotListed, SizesWithoutNames,
+        ValueCount, UnreadableGauge, SizeNamedTwice, TooManySizes, SizeNotListed, UnitsDisagree, SizesWithoutNames,
         UnknownYarnWeight, UnreadablePutUp,
     ];
 }

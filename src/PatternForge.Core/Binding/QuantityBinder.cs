@@ -108,7 +108,7 @@ internal static class QuantityBinder
             return null;
         }
 
-        CheckRest(context, scalar, list.End, path);
+        CheckRest(context, scalar, list, list.End, path);
         return PerSizeOf(context, quantities.Value, path, scalar.SpanOf(list.Start, list.End - list.Start));
     }
 
@@ -163,7 +163,7 @@ internal static class QuantityBinder
     private static bool Suits(Unit unit, ReadOnlySpan<Dimension> wanted) =>
         wanted.Contains(unit.Dimension) || (unit == Unit.Metre && wanted.Contains(Dimension.Length)) || (unit == Unit.Yard && wanted.Contains(Dimension.Length));
 
-    private static void CheckRest(HeaderContext context, HeaderScalar scalar, int end, string path)
+    private static void CheckRest(HeaderContext context, HeaderScalar scalar, ValueList first, int end, string path)
     {
         var rest = end;
         while (rest < scalar.Text.Length && (char.IsWhiteSpace(scalar.Text[rest]) || scalar.Text[rest] is '.' or '/' or '=' or ',' or ';' or '(' or ')' or '[' or ']'))
@@ -179,12 +179,35 @@ internal static class QuantityBinder
         // The same values in other units: "38 (40) cm / 15 (15¾) in".
         if (ValueListReader.Read(scalar.Text, SkipLeadingWords(scalar.Text[rest..]) + rest, context.Sizes.Count) is { HasUnit: true } second)
         {
-            CheckRest(context, scalar, second.End, path);
+            Compare(context, scalar, first, second, path);
+            CheckRest(context, scalar, first, second.End, path);
             return;
         }
 
         var words = scalar.Text[rest..].TrimEnd();
         context.Report(HeaderRules.WordsAfterValue, scalar.SpanOf(rest, words.Length), $"`{HeaderContext.Short(words)}` after the value of `{path}` is not kept", "say it in the text of the pattern, or as a remark after `#`");
+    }
+
+    // Values are rounded in each system by itself: a difference of 4 % or of 0.75 base units (cm, m, g) is rounding (common practice).
+    private static void Compare(HeaderContext context, HeaderScalar scalar, ValueList first, ValueList second, string path)
+    {
+        if (first.Values.Length != second.Values.Length)
+        {
+            return;
+        }
+
+        for (var i = 0; i < first.Values.Length; i++)
+        {
+            if (first.Values[i] is { Number: { } a, Unit: { } one } && second.Values[i] is { Number: { } b, Unit: { } other } && one.Dimension == other.Dimension && one != other)
+            {
+                var (said, again) = (new Quantity(a, one), new Quantity(b, other));
+                if (Math.Abs(said.InBase - again.InBase) > Math.Max(0.75m, 0.04m * said.InBase))
+                {
+                    context.Report(HeaderRules.UnitsDisagree, scalar.SpanOf(second.Start, second.End - second.Start), $"`{path}` is {said}, but {again} is {again.To(one).Value:0.#} {one.Symbol}", "correct one of the two, or leave one out: the page gives both");
+                    return;
+                }
+            }
+        }
     }
 
     private static PerSize<Quantity?>? ReadList(HeaderContext context, HeaderList list, string path, ReadOnlySpan<Dimension> wanted)

@@ -160,7 +160,7 @@ public static class HeaderReader
 
         // False where the rest of the part stands in brackets that do not close: what they hold has been read already.
         public bool MayWinMore => !_openBrackets.TryPeek(out var bracket)
-            || (FileSplitter.AfterLineEnd(source.Text, FileSplitter.LineAt(source.Text, bracket).End) is var next && next < part.End && !scan.Masked.AsSpan(next - _scanStart, part.End - next).IsWhiteSpace());
+            || (FileSplitter.AfterLineEnd(source.Text, FileSplitter.LineAt(source.Text, bracket).End) is var next && next < part.End && !scan.Mask.Letters.AsSpan(next - _scanStart, part.End - next).IsWhiteSpace());
 
         // Blanks out the line at an offset; false when there is nothing on it.
         public bool BlankOut(int at)
@@ -172,7 +172,7 @@ public static class HeaderReader
             }
 
             var line = FileSplitter.LineAt(source.Text, start);
-            var letters = scan.Masked.AsSpan(start - _scanStart, Math.Min(line.End, part.End) - start);
+            var letters = scan.Mask.Letters.AsSpan(start - _scanStart, Math.Min(line.End, part.End) - start);
             if (letters.IsWhiteSpace())
             {
                 return false;
@@ -185,7 +185,7 @@ public static class HeaderReader
         public List<HeaderNode> Run()
         {
             var roots = new List<HeaderNode>();
-            _parser = new Parser(new StringReader(new string(scan.Masked, part.Start - _scanStart, part.Length)));
+            _parser = new Parser(new StringReader(new string(scan.Mask.Letters, part.Start - _scanStart, part.Length)));
             while (Next())
             {
                 if (_parser.Current is Scalar or MappingStart or SequenceStart or AnchorAlias && Node(0) is { } root)
@@ -294,7 +294,7 @@ public static class HeaderReader
         private HeaderScalar Text(Scalar scalar)
         {
             var span = Span(scalar);
-            return new HeaderScalar(source, span, scan.Unmask(scalar.Value));
+            return new HeaderScalar(source, span, scan.Mask.Uncover(scalar.Value));
         }
 
         private HeaderList List(ParsingEvent start, int depth)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Text;
+using static PatternForge.Core.Syntax.HeaderLine;
 
 namespace PatternForge.Core.Syntax;
 
@@ -11,11 +12,6 @@ namespace PatternForge.Core.Syntax;
 /// </summary>
 internal sealed class HeaderScan
 {
-    private const string Maskable = ":[]{},*&!%@`\"'#|>?";
-
-    // No text of a header that is meant is longer on one line; beyond it nothing is searched for or quoted in a repair.
-    private const int MostSearched = 1000;
-
     // What a header full of noise is told at most.
     private const int MostFindings = 200;
 
@@ -23,8 +19,7 @@ internal sealed class HeaderScan
     private readonly FindingBag _bag;
     private readonly string _text;
     private readonly int _start;
-    private readonly char[] _masked;
-    private readonly char _base;
+    private readonly HeaderMask _mask;
     private readonly List<TextSpan> _remarks = [];
     private readonly List<int> _keyLines = [];
     private readonly List<Edit> _tabs = [];
@@ -37,8 +32,7 @@ internal sealed class HeaderScan
     private HeaderScan(SourceText source, TextSpan header, FindingBag bag)
     {
         (_source, _bag, _text, _start) = (source, bag, source.Text, header.Start);
-        _masked = source.Slice(header).ToArray();
-        _base = FreeLetters(_masked);
+        _mask = new HeaderMask(source, header);
         for (var at = header.Start; at < header.End;)
         {
             var line = FileSplitter.LineAt(_text, at);
@@ -47,16 +41,7 @@ internal sealed class HeaderScan
         }
 
         LeaveQuoteOpen();
-        for (var i = 0; i < _masked.Length; i++)
-        {
-            _masked[i] = _masked[i] switch
-            {
-                '\t' or '\u0085' or '\u2028' or '\u2029' or '\uFEFF' => ' ',
-                < ' ' and not ('\n' or '\r') => '\uFFFD',
-                var c => c,
-            };
-        }
-
+        _mask.CoverOddLetters();
         if (_tabs.Count > 0)
         {
             bag.Add(new Finding(SyntaxRules.TabInHeader, source, _tabs[0].Span, _tabs.Count == 1 ? "this line is set in with a tab" : $"this line and {_tabs.Count - 1} more are set in with tabs")
@@ -67,8 +52,8 @@ internal sealed class HeaderScan
         }
     }
 
-    /// <summary>The header's characters with the masked ones replaced; as long as the header.</summary>
-    public char[] Masked => _masked;
+    /// <summary>The header's characters with the misleading ones covered.</summary>
+    public HeaderMask Mask => _mask;
 
     /// <summary>Where the header starts in the file.</summary>
     public int Start => _start;
@@ -82,56 +67,9 @@ internal sealed class HeaderScan
     /// <summary>Looks through a header.</summary>
     public static HeaderScan Of(SourceText source, TextSpan header, FindingBag bag) => new(source, header, bag);
 
-    /// <summary>A text read from the masked header with its own characters put back.</summary>
-    public string Unmask(string text)
-    {
-        if (!text.AsSpan().ContainsAnyInRange(_base, (char)(_base + Maskable.Length - 1)))
-        {
-            return text;
-        }
-
-        return string.Create(text.Length, (text, letters: _base), static (to, from) =>
-        {
-            for (var i = 0; i < to.Length; i++)
-            {
-                var mask = from.text[i] - from.letters;
-                to[i] = mask >= 0 && mask < Maskable.Length ? Maskable[mask] : from.text[i];
-            }
-        });
-    }
-
-    private static char FreeLetters(ReadOnlySpan<char> text)
-    {
-        for (var first = '\uE000'; first < '\uF8E0'; first += ' ')
-        {
-            if (!text.ContainsAnyInRange(first, (char)(first + Maskable.Length - 1)))
-            {
-                return first;
-            }
-        }
-
-        return '\uE000';
-    }
-
-    private void Mask(int at) => _masked[at - _start] = (char)(_base + Maskable.IndexOf(_text[at]));
-
-    private static bool IsBlank(char c) => c is ' ' or '\t';
-
-    private bool EndsWord(int at, int end) => at >= end || IsBlank(_text[at]);
-
-    private int SkipBlanks(int at, int end)
-    {
-        while (at < end && IsBlank(_text[at]))
-        {
-            at++;
-        }
-
-        return at;
-    }
-
     private void Line(TextSpan line)
     {
-        var first = SkipBlanks(line.Start, line.End);
+        var first = SkipBlanks(_text, line.Start, line.End);
         if (first == line.End)
         {
             return;
@@ -140,8 +78,8 @@ internal sealed class HeaderScan
         var at = first;
         if (_quoteStart >= 0)
         {
-            var close = CloseOf(_text[_quoteStart], line.Start, line.End);
-            if (LooksLikeKey(first, line.End) && (close < 0 || (first == line.Start && !EndsValue(close + 1, line.End))))
+            var close = CloseOf(_text, _text[_quoteStart], line.Start, line.End);
+            if (LooksLikeKey(_text, first, line.End) && (close < 0 || (first == line.Start && !EndsValue(_text, close + 1, line.End, _flowDepth > 0))))
             {
                 LeaveQuoteOpen();
             }
@@ -167,7 +105,7 @@ internal sealed class HeaderScan
             _blockIndent = -1;
         }
 
-        if (_flowDepth > 0 && first == line.Start && LooksLikeKey(first, line.End))
+        if (_flowDepth > 0 && first == line.Start && LooksLikeKey(_text, first, line.End))
         {
             _flowDepth = 0;
         }
@@ -196,7 +134,7 @@ internal sealed class HeaderScan
         {
             Help = "close it at the end of the text, or leave it out",
         });
-        Mask(open);
+        _mask.Cover(open);
         var start = open;
         while (start > _start && _text[start - 1] is not ('\n' or '\r'))
         {
@@ -219,7 +157,7 @@ internal sealed class HeaderScan
         var (start, end) = (line.Start, line.End);
         var tokenStarts = !afterQuote;
         var valueSeen = afterQuote;
-        var keyColumn = SkipBlanks(start, end) - start;
+        var keyColumn = SkipBlanks(_text, start, end) - start;
         var dashColumn = keyColumn;
         var keyIsBare = true;
         var plain = goingOn ?? -1;
@@ -238,7 +176,7 @@ internal sealed class HeaderScan
                 if (plain >= 0 && _flowDepth == 0 && valueSeen && at + 1 < end && char.IsAsciiDigit(_text[at + 1]))
                 {
                     Swallowed(at, plain, end);
-                    Mask(at++);
+                    _mask.Cover(at++);
                     continue;
                 }
 
@@ -250,22 +188,22 @@ internal sealed class HeaderScan
             if (tokenStarts)
             {
                 tokenStarts = false;
-                if (c == '-' && _flowDepth == 0 && !valueSeen && EndsWord(at + 1, end))
+                if (c == '-' && _flowDepth == 0 && !valueSeen && EndsWord(_text, at + 1, end))
                 {
                     dashColumn = at - start;
                     tokenStarts = true;
                     keyIsBare = false;
                     at++;
-                    keyColumn = SkipBlanks(at, end) - start;
+                    keyColumn = SkipBlanks(_text, at, end) - start;
                     continue;
                 }
 
                 if (c is '"' or '\'')
                 {
-                    var close = CloseOf(c, at + 1, end);
+                    var close = CloseOf(_text, c, at + 1, end);
                     if (close < 0 && _flowDepth > 0 && c == '\'')
                     {
-                        Mask(at++);
+                        _mask.Cover(at++);
                         continue;
                     }
 
@@ -275,29 +213,29 @@ internal sealed class HeaderScan
                         return;
                     }
 
-                    if (EndsValue(close + 1, end))
+                    if (EndsValue(_text, close + 1, end, _flowDepth > 0))
                     {
                         at = close + 1;
                         continue;
                     }
 
                     NeedsQuotes(TextSpan.FromBounds(at, close + 1), at, end, "the text goes on after its closing quote");
-                    Mask(at);
+                    _mask.Cover(at);
                     plain = at++;
                     continue;
                 }
 
                 if (_flowDepth == 0 && c is '[' or '{')
                 {
-                    var close = MatchingClose(at, end);
-                    if (_flowDepth == 0 && close > 0 && !EndsValue(close + 1, end))
+                    var close = MatchingClose(_text, at, end);
+                    if (_flowDepth == 0 && close > 0 && !EndsValue(_text, close + 1, end, _flowDepth > 0))
                     {
-                        Mask(at);
+                        _mask.Cover(at);
                         plain = at++;
                         continue;
                     }
                 }
-                else if (_flowDepth == 0 && c is '|' or '>' && IsBlockHead(at + 1, end))
+                else if (_flowDepth == 0 && c is '|' or '>' && IsBlockHead(_text, at + 1, end))
                 {
                     _blockIndent = valueSeen ? keyColumn : dashColumn;
                     at++;
@@ -307,13 +245,13 @@ internal sealed class HeaderScan
                 {
                     Reference(at, end);
                     plain = at;
-                    Mask(at++);
+                    _mask.Cover(at++);
                     continue;
                 }
                 else if (c is '@' or '`' or '%' || (_flowDepth == 0 && c is ',' or ']' or '}' or '|' or '>'))
                 {
                     NeedsQuotes(new TextSpan(at, 1), at, end, $"a text that begins with `{(c == '`' ? "backtick" : c.ToString())}` needs quotes around it");
-                    Mask(at);
+                    _mask.Cover(at);
                     plain = at++;
                     continue;
                 }
@@ -321,7 +259,7 @@ internal sealed class HeaderScan
                 plain = c is '[' or '{' ? -1 : at;
             }
 
-            if (c == '(' && _flowDepth > 0 && GroupEnd(at, end) is > 0 and var group)
+            if (c == '(' && _flowDepth > 0 && GroupEnd(_text, at, end) is > 0 and var group)
             {
                 at = MaskGroup(at, group);
                 continue;
@@ -342,7 +280,7 @@ internal sealed class HeaderScan
                 tokenStarts = true;
                 plain = -1;
             }
-            else if (c == ':' && (EndsWord(at + 1, end) || (_flowDepth > 0 && _text[at + 1] is ',' or ']' or '}')))
+            else if (c == ':' && (EndsWord(_text, at + 1, end) || (_flowDepth > 0 && _text[at + 1] is ',' or ']' or '}')))
             {
                 if (_flowDepth > 0 || !valueSeen)
                 {
@@ -367,13 +305,13 @@ internal sealed class HeaderScan
         var told = false;
         foreach (var colon in colons)
         {
-            if (!told && colon - plain < MostSearched && !IsBetweenSizes(colon, plain, end))
+            if (!told && colon - plain < MostSearched && !IsBetweenSizes(_text, colon, plain, end))
             {
                 told = true;
                 NeedsQuotes(new TextSpan(colon, 1), plain, end, "a text with a colon and a blank in it needs quotes around it");
             }
 
-            Mask(colon);
+            _mask.Cover(colon);
         }
     }
 
@@ -444,67 +382,6 @@ internal sealed class HeaderScan
         return said.Contains(quote, StringComparison.Ordinal) ? null : new Fix("Put quotes around the text", [new Edit(value, quote + said + quote)]);
     }
 
-    // A quote closes where it stands and is neither doubled (') nor after a backslash (").
-    private int CloseOf(char quote, int from, int end)
-    {
-        for (var at = from; at < end; at++)
-        {
-            if (quote == '"' && _text[at] == '\\')
-            {
-                at++;
-            }
-            else if (_text[at] == quote)
-            {
-                if (quote == '\'' && at + 1 < end && _text[at + 1] == '\'')
-                {
-                    at++;
-                    continue;
-                }
-
-                return at;
-            }
-        }
-
-        return -1;
-    }
-
-    private bool EndsValue(int at, int end)
-    {
-        var next = SkipBlanks(at, end);
-        return next >= end
-            || (_text[next] == '#' && next > at)
-            || (_text[next] == ':' && EndsWord(next + 1, end))
-            || (_flowDepth > 0 && _text[next] is ',' or ']' or '}' or ':');
-    }
-
-    // The bracket that closes the one at an offset, on the same line, quotes passed over; -1 when there is none.
-    private int MatchingClose(int at, int end)
-    {
-        end = Math.Min(end, at + (4 * MostSearched));
-        var depth = 0;
-        for (var i = at; i < end; i++)
-        {
-            switch (_text[i])
-            {
-                case '"' when i == at || _text[i - 1] is ' ' or ',' or '[' or '{':
-                    var close = CloseOf('"', i + 1, end);
-                    i = close < 0 ? i : close;
-                    break;
-                case '[' or '{':
-                    depth++;
-                    break;
-                case ']' or '}' when --depth == 0:
-                    return i;
-                case '#' when i > at && IsBlank(_text[i - 1]):
-                    return -1;
-                default:
-                    break;
-            }
-        }
-
-        return -1;
-    }
-
     // Inside a list or map in brackets, "91 (102, 112) cm" is one value: its commas do not part anything.
     private int MaskGroup(int at, int close)
     {
@@ -512,60 +389,10 @@ internal sealed class HeaderScan
         {
             if (_text[at] is ',' or ':' or '[' or ']' or '{' or '}' or '#' or '"')
             {
-                Mask(at);
+                _mask.Cover(at);
             }
         }
 
         return at;
-    }
-
-    private int GroupEnd(int at, int end)
-    {
-        var depth = 0;
-        for (end = Math.Min(end, at + MostSearched); at < end; at++)
-        {
-            depth += _text[at] switch { '(' => 1, ')' => -1, _ => 0 };
-            if (depth == 0)
-            {
-                return at;
-            }
-        }
-
-        return -1;
-    }
-
-    private bool IsBlockHead(int at, int end)
-    {
-        while (at < end && _text[at] is '+' or '-' or (>= '0' and <= '9'))
-        {
-            at++;
-        }
-
-        var next = SkipBlanks(at, end);
-        return next >= end || (_text[next] == '#' && next > at);
-    }
-
-    private bool LooksLikeKey(int first, int end)
-    {
-        var at = first;
-        while (at < end && (char.IsAsciiLetterOrDigit(_text[at]) || _text[at] is '-' or '_'))
-        {
-            at++;
-        }
-
-        return at > first && at < end && _text[at] == ':' && EndsWord(at + 1, end);
-    }
-
-    // "82 (90: 94: 102)": a colon between the values of the sizes, inside brackets.
-    private bool IsBetweenSizes(int colon, int from, int end)
-    {
-        var depth = 0;
-        for (var i = from; i < colon; i++)
-        {
-            depth += _text[i] switch { '(' or '[' or '{' => 1, ')' or ']' or '}' => -1, _ => 0 };
-        }
-
-        var next = SkipBlanks(colon + 1, end);
-        return depth > 0 && next < end && (!char.IsLetter(_text[next]) || next + 1 >= end || !char.IsAsciiLetterLower(_text[next + 1]));
     }
 }

@@ -1,4 +1,5 @@
 using CsCheck;
+using PatternForge.Core;
 using PatternForge.Core.Binding;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Syntax;
@@ -69,6 +70,17 @@ public class HeaderPropertyTests
                 return bag.ToSorted().All(f => Inside(text, f.Span));
             },
             iter: 4000,
+            threads: 1);
+
+    [Fact]
+    public void A_pattern_with_a_mutated_header_is_compiled_without_an_exception() =>
+        Mutated.Sample(
+            text =>
+            {
+                var file = text + "\n\n## Body\n\nCO {cast-on} sts.\n\nRow 1: k to end. (92 (100, 108, 116, 124) sts)\n";
+                return Compiler.Compile(new SourceText("x.pattern.md", file)).Findings.All(f => Inside(file, f.Span));
+            },
+            iter: 1500,
             threads: 1);
 
     private static bool Inside(string text, TextSpan span) => span.Start >= 0 && span.Length >= 0 && span.End <= text.Length;
