@@ -33,6 +33,19 @@ public class RuleExampleTests
         Assert.Empty(RuleExample.Compile(rule, text).Findings.Where(f => f.Rule == rule || f.Severity == Severity.Error).Select(f => $"{f.Rule.Code} {f.Message}"));
     }
 
+    [Theory]
+    [MemberData(nameof(Codes))]
+    public void An_exact_repair_mends_the_bad_example(string code)
+    {
+        var rule = RuleCatalog.Find(code)!;
+        var text = RuleExample.Read(rule, rule.Bad).Text;
+        foreach (var fix in RuleExample.Compile(rule, text).Findings.Where(f => f.Rule == rule).Select(f => f.Fix).OfType<Fix>())
+        {
+            var mended = fix.Edits.OrderByDescending(e => e.Span.Start).Aggregate(text, (now, e) => now[..e.Span.Start] + e.NewText + now[e.Span.End..]);
+            Assert.DoesNotContain(RuleExample.Compile(rule, mended).Findings, f => f.Rule == rule);
+        }
+    }
+
     [Fact]
     public void Codes_and_names_are_unique_and_well_formed()
     {

@@ -54,4 +54,30 @@ public class HeaderReaderTests
         var read = Tree(header, out var codes);
         Assert.Equal((tree, expected), (read, string.Join(' ', codes)));
     }
+
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    [InlineData("\r")]
+    public void Every_key_and_text_has_its_exact_place_whatever_the_line_ends_tabs_and_signs_outside_the_basic_plane(string lineEnd)
+    {
+        var file = string.Join(lineEnd, "---", "🧶 key:\t🧶 value # 🧶", "list:", "\t- \"🧶 quoted, text\"\t# remark", "\t- it's\ta [🧶] text", "map: {a: 1 (2, 3), '🧶': b}", "---", "");
+        var (source, map, _) = HeaderText.Read(file);
+
+        Assert.Equal(
+            "{🧶 key=🧶 value; list=[🧶 quoted, text«\"🧶 quoted, text\"», it's a [🧶] text«it's\ta [🧶] text»]; map={a=1 (2, 3); 🧶«'🧶'»=b}}",
+            HeaderText.Dump(source, map));
+    }
+
+    [Fact]
+    public void A_part_of_a_text_has_its_exact_place_in_quotes_and_over_folded_lines()
+    {
+        var (source, map, _) = HeaderText.Read("---\r\na: \"it \\\"is\\\" here\"\r\nb: 'it''s here'\r\nc: it goes\r\n  on here\r\nd: |\r\n  one\r\n  here\r\n---\r\n");
+
+        foreach (var entry in map!.Entries)
+        {
+            var text = Assert.IsType<PatternForge.Core.Syntax.HeaderScalar>(entry.Value);
+            Assert.Equal("here", source.ToString(text.SpanOf(text.Text.IndexOf("here", StringComparison.Ordinal), 4)));
+        }
+    }
 }
