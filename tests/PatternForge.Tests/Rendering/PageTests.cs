@@ -41,7 +41,7 @@ public class PageTests
     public void A_draft_says_so_at_its_top_at_its_end_and_on_every_printed_page()
     {
         var html = Page(SampleHat.Compile(), "html", new RenderOptions { Draft = true }).Text;
-        Assert.Contains("<p class=\"draft\" role=\"note\"><strong>Draft, not for release", html, StringComparison.Ordinal);
+        Assert.Contains("<aside class=\"draft\" aria-label=\"Draft\"><strong>Draft, not for release", html, StringComparison.Ordinal);
         Assert.Contains("@top-center { content: \"Draft\\2c  not for release", html, StringComparison.Ordinal);
         Assert.Contains("<p><strong>Draft, not for release", html[html.IndexOf("<footer", StringComparison.Ordinal)..], StringComparison.Ordinal);
 

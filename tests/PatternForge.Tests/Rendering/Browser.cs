@@ -1,0 +1,93 @@
+using Microsoft.Playwright;
+
+namespace PatternForge.Tests.Rendering;
+
+/// <summary>
+/// A fact about pages in a real browser. Where no Chromium is found it is skipped and says so; PATTERNFORGE_REQUIRE_BROWSER=1 makes a missing
+/// browser a failure. PATTERNFORGE_BROWSER names one that is not in a usual place.
+/// </summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class BrowserFactAttribute : FactAttribute
+{
+    public BrowserFactAttribute() => Skip = Browser.ReasonToSkip;
+}
+
+/// <summary>The same for a theory.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class BrowserTheoryAttribute : TheoryAttribute
+{
+    public BrowserTheoryAttribute() => Skip = Browser.ReasonToSkip;
+}
+
+/// <summary>One Chromium for a class of tests, started without a network and without anything of its own.</summary>
+public sealed class Browser : IAsyncLifetime
+{
+    private static readonly string[] Places =
+    [
+        "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/usr/lib/chromium/chromium", "/snap/bin/chromium",
+        "/Applications/Chromium.app/Contents/MacOS/Chromium", "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+        @"C:\Program Files\Google\Chrome\Application\chrome.exe", @"C:\Program Files (x86)\Microsoft\Edge\Application\msedge.exe",
+    ];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    internal static string? ReasonToSkip => Executable is null && Environment.GetEnvironmentVariable("PATTERNFORGE_REQUIRE_BROWSER") != "1"
+        ? "no Chromium was found on this machine: pages were not looked at in a browser"
+        : null;
+
+    private static string? Executable =>
+        Environment.GetEnvironmentVariable("PATTERNFORGE_BROWSER") is { Length: > 0 } named ? named : Places.FirstOrDefault(File.Exists);
+
+    public async Task InitializeAsync()
+    {
+        if (ReasonToSkip is not null)
+        {
+            return;
+        }
+
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Executable ?? throw new InvalidOperationException("PATTERNFORGE_REQUIRE_BROWSER is set, but no Chromium was found"),
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+    }
+
+    /// <summary>Opens a page and gives it to the work; the requests that it makes are told.</summary>
+    internal async Task Look(string html, int width, Func<IPage, IReadOnlyCollection<string>, Task> work, bool dark = false, bool script = true)
+    {
+        var folder = Directory.CreateTempSubdirectory("patternforge-page-");
+        try
+        {
+            var file = Path.Combine(folder.FullName, "page.html");
+            await File.WriteAllTextAsync(file, html);
+            await using var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+            {
+                ViewportSize = new ViewportSize { Width = width, Height = 800 },
+                ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+                JavaScriptEnabled = script,
+                Offline = true,
+            });
+            var page = await context.NewPageAsync();
+            var requests = new List<string>();
+            page.Request += (_, request) => requests.Add(request.Url);
+            await page.GotoAsync(new Uri(file).AbsoluteUri);
+            await work(page, requests);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+}

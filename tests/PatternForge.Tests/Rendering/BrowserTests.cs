@@ -1,0 +1,131 @@
+using System.Globalization;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using PatternForge.Rendering;
+using UglyToad.PdfPig;
+
+namespace PatternForge.Tests.Rendering;
+
+public class BrowserTests(Browser browser) : IClassFixture<Browser>
+{
+    // A grey square of one dot, so that pages hold their pictures themselves.
+    private const string Dot = "data:image/gif;base64,R0lGODlhAQABAIAAAMLCwgAAACH5BAAAAAAALAAAAAABAAEAAAICRAEAOw==";
+
+    public static TheoryData<string> Pages() => [.. PageTests.Samples.Keys, "draft"];
+
+    [BrowserTheory]
+    [MemberData(nameof(Pages))]
+    public async Task A_page_never_scrolls_sideways(string sample)
+    {
+        foreach (var width in new[] { 320, 360, 390, 768, 1280 })
+        {
+            await browser.Look(Html(sample), width, async (page, _) =>
+            {
+                var over = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+                Assert.True(over <= 0, $"{sample} is {over} px too wide at {width} px");
+            });
+        }
+    }
+
+    [BrowserTheory]
+    [MemberData(nameof(Pages))]
+    public async Task A_page_passes_the_accessibility_rules_of_WCAG_2_2_AA(string sample)
+    {
+        foreach (var (width, dark) in new[] { (360, false), (1280, false), (360, true), (1280, true) })
+        {
+            await browser.Look(
+                Html(sample),
+                width,
+                async (page, _) =>
+                {
+                    var result = await page.RunAxe(new AxeRunOptions
+                    {
+                        RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"),
+                        ResultTypes = [ResultType.Violations],
+                    });
+                    Assert.True(result.Violations.Length == 0, $"{sample} at {width} px{(dark ? ", dark" : "")}:\n" + string.Join('\n', result.Violations.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}")));
+                },
+                dark);
+        }
+    }
+
+    [BrowserTheory]
+    [MemberData(nameof(Pages))]
+    public async Task A_page_asks_for_nothing_but_itself(string sample) =>
+        await browser.Look(Html(sample), 1280, (_, requests) =>
+        {
+            Assert.All(requests.Skip(1), r => Assert.StartsWith("data:", r, StringComparison.Ordinal));
+            return Task.CompletedTask;
+        });
+
+    [BrowserFact]
+    public async Task A_page_needs_no_script() =>
+        await browser.Look(
+            Html("saltgrass-hat"),
+            390,
+            async (page, _) =>
+            {
+                Assert.Equal(0, await page.Locator("script").CountAsync());
+                var box = page.GetByRole(AriaRole.Checkbox, new PageGetByRoleOptions { Name = "Rnd 12" });
+                await page.GetByText("Rnd 12").ClickAsync();
+                await Assertions.Expect(box).ToBeCheckedAsync();
+            },
+            script: false);
+
+    [BrowserFact]
+    public async Task The_first_key_leads_to_a_link_that_skips_to_the_instructions() =>
+        await browser.Look(Html("saltgrass-hat"), 390, async (page, _) =>
+        {
+            await page.Keyboard.PressAsync("Tab");
+            await Assertions.Expect(page.GetByText("Skip to the instructions")).ToBeFocusedAsync();
+            await page.Keyboard.PressAsync("Enter");
+            await Assertions.Expect(page.Locator("#work")).ToBeFocusedAsync();
+        });
+
+    [BrowserTheory]
+    [InlineData("A4")]
+    [InlineData("Letter")]
+    public async Task A_printed_row_is_never_split_over_two_pages(string paper)
+    {
+        var made = new HandMade { Facts = new() { Title = new("Rows", default) } }.Heading("Body", "body");
+        for (var i = 1; i <= 150; i++)
+        {
+            var words = string.Join(' ', Enumerable.Repeat("k2, p2,", 1 + (i * 7 % 60)));
+            made.Row($"label{i}e", $"begin{i}e {words} end{i}e.", [10], [1000 + i], numbers: i % 9 == 0 ? [.. Enumerable.Range(1, i % 40 + 2)] : null);
+        }
+
+        await browser.Look(PageTests.Page(made.Compile(), "html").Text, 1280, async (page, _) =>
+        {
+            using var pdf = PdfDocument.Open(await page.PdfAsync(new PagePdfOptions { Format = paper, PreferCSSPageSize = false }));
+            var pages = pdf.GetPages().Select(p => string.Concat(p.Letters.Select(l => l.Value))).ToArray();
+            Assert.InRange(pages.Length, 5, 60);
+            for (var i = 1; i <= 150; i++)
+            {
+                var at = new[] { $"label{i}e", $"begin{i}e", $"end{i}e.", $"{1000 + i}sts" }
+                    .Select(word => Array.FindIndex(pages, text => text.Replace(" ", "", StringComparison.Ordinal).Contains(word, StringComparison.Ordinal))).ToArray();
+                Assert.True(at.All(n => n >= 0 && n == at[0]), $"row {i} stands on pages {string.Join(", ", at)}");
+            }
+        });
+    }
+
+    [BrowserFact]
+    public async Task Every_printed_page_is_numbered_and_a_draft_says_so_on_each() =>
+        await browser.Look(Html("draft"), 1280, async (page, _) =>
+        {
+            using var pdf = PdfDocument.Open(await page.PdfAsync(new PagePdfOptions { Format = "A4" }));
+            foreach (var printed in pdf.GetPages())
+            {
+                var text = string.Concat(printed.Letters.Select(l => l.Value)).Replace(" ", "", StringComparison.Ordinal);
+                Assert.Contains("Draft,notforrelease", text, StringComparison.Ordinal);
+                Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"{printed.Number}/{pdf.NumberOfPages}"), text, StringComparison.Ordinal);
+                Assert.Contains("SaltgrassHat", text, StringComparison.Ordinal);
+            }
+        });
+
+    private static string Html(string sample)
+    {
+        var options = new RenderOptions { Draft = sample == "draft", PhotoAddress = _ => Dot };
+        return PageTests.Page(PageTests.Samples[sample == "draft" ? "saltgrass-hat" : sample](), "html", options).Text;
+    }
+}
