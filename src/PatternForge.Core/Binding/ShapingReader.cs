@@ -14,15 +14,6 @@ internal sealed class ShapingReader
     private int _edges = 1;
     private bool _neckFirst;
 
-    /// <summary>Forgets the verb: a new row begins.</summary>
-    public void Reset()
-    {
-        _sign = 0;
-        _perRow = null;
-        _edges = 1;
-        _neckFirst = false;
-    }
-
     /// <summary>The shaping that the words from the cursor to the end of the phrase say, or null with the cursor unmoved.</summary>
     public RowsStep? TryRead(PhraseCursor c, RowContext context)
     {
@@ -40,8 +31,13 @@ internal sealed class ShapingReader
 
         if (Verb(c, context) && Schedule(c, context, stretches))
         {
-            while (!c.IsDone && c.Eat("then") && (Verb(c, context) || true) && Schedule(c, context, stretches))
+            while (!c.IsDone && c.Eat("then"))
             {
+                Verb(c, context);
+                if (!Schedule(c, context, stretches))
+                {
+                    break;
+                }
             }
 
             if (c.IsDone)
@@ -143,7 +139,7 @@ internal sealed class ShapingReader
             {
                 c.Eat("foll");
                 Interval(c);
-                return c.Eat("row|rnd") && Until(c, context, change, stretches, plusOne: false);
+                return c.Eat("row|rnd") && Until(c, context, change, stretches);
             }
 
             c.Eat("foll");
@@ -159,14 +155,15 @@ internal sealed class ShapingReader
                 }
 
                 stretches.Add(new ShapingStretch(change, more with { Values = more.Values.Map(v => v + 1) }, null));
-                return Tail(c, context, change, stretches);
+                c.EatAll("all", "sizes");
+                return true;
             }
 
             return false;
         }
 
         c.At = start;
-        if (c.Eat("next|foll") || (c.Peek()?.IsNumber == true && !c.Is("row|rnd|st|times", 1) && false))
+        if (c.Eat("next|foll"))
         {
             c.Eat("foll|next");
             var rows = c.EatNumber();
@@ -178,7 +175,8 @@ internal sealed class ShapingReader
             }
 
             stretches.Add(new ShapingStretch(change, rows is null ? RowContext.Constant(1, c.SpanFrom(start)) : context.AmountOf(rows), null));
-            return Tail(c, context, change, stretches);
+            c.EatAll("all", "sizes");
+            return true;
         }
 
         if (c.Eat("every|each"))
@@ -191,7 +189,7 @@ internal sealed class ShapingReader
                 return false;
             }
 
-            return Until(c, context, change, stretches, plusOne: false);
+            return Until(c, context, change, stretches);
         }
 
         // "rows 3, 5 and 7" is cut at commas by the parser; "row 3" alone is one row.
@@ -221,9 +219,8 @@ internal sealed class ShapingReader
         }
     }
 
-    private static bool Until(PhraseCursor c, RowContext context, Amount change, ImmutableArray<ShapingStretch>.Builder stretches, bool plusOne)
+    private static bool Until(PhraseCursor c, RowContext context, Amount change, ImmutableArray<ShapingStretch>.Builder stretches)
     {
-        _ = plusOne;
         c.EatAll("a", "total", "of");
         if (TimesReader.TryRead(c, context) is { } times)
         {
@@ -245,12 +242,5 @@ internal sealed class ShapingReader
         }
 
         return false;
-    }
-
-    private static bool Tail(PhraseCursor c, RowContext context, Amount change, ImmutableArray<ShapingStretch>.Builder stretches)
-    {
-        _ = (context, change, stretches);
-        c.EatAll("all", "sizes");
-        return true;
     }
 }

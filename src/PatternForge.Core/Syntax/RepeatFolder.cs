@@ -72,9 +72,8 @@ public static class RepeatFolder
         }
 
         // "... from * to *": the second mark only says where the group ends.
-        if (next + 1 < steps.Length && steps[next] is PhraseNode { Atoms: [var to] } && to.Is("to") && steps[next + 1] is MarkNode closing)
+        if (next + 1 < steps.Length && steps[next] is PhraseNode { Atoms: [var to] } && to.Is("to") && steps[next + 1] is MarkNode)
         {
-            _ = closing;
             next += 2;
         }
 

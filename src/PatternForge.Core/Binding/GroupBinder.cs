@@ -1,0 +1,165 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>A bracket becomes a repeat, a count, stitches worked in one place, or nothing but a remark.</summary>
+internal sealed class GroupBinder
+{
+    private readonly RowDraft _draft;
+    private readonly RowBinder _rows;
+    private readonly WordBinder _words;
+
+    public GroupBinder(RowDraft draft, RowBinder rows, WordBinder words)
+    {
+        _draft = draft;
+        _rows = rows;
+        _words = words;
+    }
+
+    /// <summary>Binds the bracket at a node; gives the last node taken.</summary>
+    public int Bind(ImmutableArray<StepNode> nodes, int at, GroupNode group, List<Step> steps, bool isTop)
+    {
+        var followed = at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.None } ? (PhraseNode)nodes[at + 1] : null;
+        if (group.Body is [PhraseNode inner])
+        {
+            var lexemes = Vocabulary.Normalise(inner.Atoms);
+            if (lexemes.Count <= RowDraft.MostLexemes)
+            {
+                if ((followed is null || !IsTimes(followed)) && ClaimReader.TryRead(lexemes, _draft.Context, inBracket: true) is { } claim)
+                {
+                    _draft.Context.Claims.Add(claim);
+                    return at;
+                }
+
+                var inside = new PhraseCursor(lexemes);
+                if (TimesReader.TryRead(inside, _draft.Context) is { } times && inside.IsDone && steps.Count > 0)
+                {
+                    steps[^1] = new GroupStep(steps[^1].Origin.Cover(group.Span), [steps[^1]], times);
+                    return at;
+                }
+            }
+        }
+
+        // "until piece measures 15 in (38 cm) from beg": the length once more.
+        if (steps.Count > 0 && steps[^1] is RowsStep && group.Body is [PhraseNode { Atoms: [{ Kind: TokenKind.Number }, ..] } length] && length.Atoms.Length <= 3 && !length.Atoms.Any(a => a.Is("sts") || a.Is("st")))
+        {
+            return followed is null ? at : at + 1;
+        }
+
+        if (group.Body.Length == 2 && ClaimsOnly(group))
+        {
+            return at;
+        }
+
+        // "Knit in front and back of each st (kfb)": the bracket explains what has just been said.
+        if (followed is null && group.Before == Separator.None && steps.Count > 0 && steps[^1] is RunStep { To.Extent: Extent.End })
+        {
+            return at;
+        }
+
+        var (findings, hadUnread) = (_draft.Context.Bag.Count, _draft.HasUnread);
+        var body = _rows.Sequence(group.Body, isTop: false);
+        if (body.IsEmpty || body.All(s => s is UnreadStep or RemarkStep))
+        {
+            // A remark in brackets: nothing in it is a stitch.
+            if (_draft.Context.Bag.Count == findings)
+            {
+                _draft.HasUnread = hadUnread;
+                return at;
+            }
+        }
+
+        if (followed is null)
+        {
+            _draft.HasBareGroup |= isTop;
+            steps.Add(new GroupStep(group.Span, body, null));
+            return at;
+        }
+
+        var cursor = new PhraseCursor(Vocabulary.Normalise(followed.Atoms));
+        if (cursor.Lexemes.Count > RowDraft.MostLexemes)
+        {
+            _draft.Unread(followed.Span, steps);
+            return at + 1;
+        }
+
+        steps.Add(WithModifiers(group.Span, body, cursor));
+        if (!cursor.IsDone)
+        {
+            _words.Bind(cursor, steps);
+        }
+
+        return at + 1;
+    }
+
+    private bool ClaimsOnly(GroupNode group)
+    {
+        var claims = new List<Claim>();
+        foreach (var node in group.Body)
+        {
+            if (node is not PhraseNode phrase || ClaimReader.TryRead(Vocabulary.Normalise(phrase.Atoms), _draft.Context, inBracket: true) is not { } claim)
+            {
+                return false;
+            }
+
+            claims.Add(claim);
+        }
+
+        _draft.Context.Claims.AddRange(claims);
+        return true;
+    }
+
+    private bool IsTimes(PhraseNode phrase)
+    {
+        var cursor = new PhraseCursor(Vocabulary.Normalise(phrase.Atoms));
+        return TimesReader.TryRead(cursor, _draft.Context) is not null || cursor.Is("to|around|across|until");
+    }
+
+    private Step WithModifiers(TextSpan span, ImmutableArray<Step> body, PhraseCursor cursor)
+    {
+        if (cursor.Is("in|into") && (cursor.Is("next|same|first|last|this|center|foll", 1) || (cursor.Is("the", 1) && cursor.Is("next|same|first|last", 2))))
+        {
+            cursor.At += cursor.Is("the", 1) ? 3 : 2;
+            var many = cursor.EatNumber();
+            cursor.Eat("st|yo");
+            return new InOneStitchStep(span.Cover(cursor.SpanFrom(0)), body, many is null ? TimesReader.TryRead(cursor, _draft.Context) : _draft.Context.AmountOf(many));
+        }
+
+        if (cursor.Is("in|into"))
+        {
+            // "(k1, p1) in yo2": each into a loop of its own.
+            var into = cursor.At;
+            cursor.At++;
+            cursor.Eat("the");
+            cursor.Eat("double");
+            if (cursor.Eat("yo|yo2|yon|yrn|yfwd"))
+            {
+                return new GroupStep(span, body, null);
+            }
+
+            cursor.At = into;
+        }
+
+        if (TargetReader.TryRead(cursor, _draft.Context) is { } target)
+        {
+            return new RepeatStep(span.Cover(cursor.SpanFrom(0)), body) { To = target };
+        }
+
+        var times = TimesReader.TryRead(cursor, _draft.Context);
+        if (times is null && cursor.IsNumber() && cursor.Is("more", 1))
+        {
+            times = _draft.Context.AmountOf(cursor.EatNumber()!);
+        }
+
+        cursor.EatAll("in", "all|total");
+        if (times is null)
+        {
+            _draft.HasBareGroup = true;
+        }
+
+        return new GroupStep(cursor.At > 0 ? span.Cover(cursor.SpanFrom(0)) : span, body, times);
+    }
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Phrases that stand for whole rows, alone or together with the next ones.</summary>
+internal sealed class WholeRows
+{
+    private readonly RowDraft _draft;
+
+    public WholeRows(RowDraft draft) => _draft = draft;
+
+    /// <summary>A phrase, alone or with the next ones, that stands for whole rows; the last node taken, or null.</summary>
+    public int? TryBind(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, PhraseCursor cursor, List<Step> steps)
+    {
+        // "Work even in K1, P1 rib for 2 in" is cut at its comma.
+        var isFabric = cursor.Is("work|cont") && cursor.Lexemes.Exists(l => l.Is("in"));
+        if (isFabric && Merged(nodes, at, phrase, steps) is { } fabric)
+        {
+            return fabric;
+        }
+
+        if (LateTimes(cursor, steps) || TryWhole(cursor, steps) || Start(nodes, ref at, cursor, steps))
+        {
+            return at;
+        }
+
+        return !isFabric && cursor.Is("inc|dec|rep|beg|k|p") ? Merged(nodes, at, phrase, steps) : null;
+    }
+
+    /// <summary>"Rep Rnds 1 and 2, with 2 more sts between increases each time, 8 more times": the number of times comes last.</summary>
+    private bool LateTimes(PhraseCursor cursor, List<Step> steps)
+    {
+        var at = steps.FindLastIndex(s => s is not RemarkStep);
+        if (at < 0 || steps[at] is not RepeatRowsStep { Until: RowsUntil.Open } rows)
+        {
+            return false;
+        }
+
+        if (cursor.Is("with") && cursor.Lexemes.Exists(l => l.Is("more") || l.Is("fewer") || l.Is("less")))
+        {
+            steps[at] = rows with { Grows = true };
+            cursor.At = cursor.Lexemes.Count;
+            return true;
+        }
+
+        cursor.Eat("another");
+        var times = TimesReader.TryRead(cursor, _draft.Context);
+        if (times is null && cursor.IsNumber() && cursor.Is("more", 1) && cursor.Is("times", 2))
+        {
+            times = _draft.Context.AmountOf(cursor.EatNumber()!);
+            cursor.At += 2;
+        }
+
+        cursor.Eat("more");
+        if (times is null || !cursor.IsDone)
+        {
+            cursor.At = 0;
+            return false;
+        }
+
+        steps[at] = rows with { Until = RowsUntil.Times, Value = times };
+        return true;
+    }
+
+    private int? Merged(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, List<Step> steps)
+    {
+        var atoms = phrase.Atoms;
+        for (var more = 1; more <= 2 && at + more < nodes.Length && nodes[at + more] is PhraseNode { Before: Separator.Comma or Separator.None } joined; more++)
+        {
+            atoms = atoms.AddRange(joined.Atoms);
+            var added = Vocabulary.Normalise(joined.Atoms);
+            var merged = new PhraseCursor(Vocabulary.Normalise(atoms));
+            if (merged.Lexemes.Count <= RowDraft.MostLexemes && added.Exists(l => l.Is("rib") || l.Is("row") || l.Is("rnd") || l.Is("patt") || l.Is("stst")) && TryWhole(merged, steps))
+            {
+                return at + more;
+            }
+        }
+
+        return null;
+    }
+
+    private bool TryWhole(PhraseCursor cursor, List<Step> steps)
+    {
+        var step = _draft.Shaping.TryRead(cursor, _draft.Context) ?? RowsReader.TryRead(cursor, _draft.Context);
+        if (step is null || !cursor.IsDone)
+        {
+            cursor.At = 0;
+            return false;
+        }
+
+        steps.Add(step);
+        return true;
+    }
+
+    private bool Start(ImmutableArray<StepNode> nodes, ref int at, PhraseCursor cursor, List<Step> steps)
+    {
+        if (!cursor.Is("beg") || !cursor.Is("with", 1))
+        {
+            return false;
+        }
+
+        var start = StartReader.TryRead(nodes, at, _draft.Context, out var taken);
+        if (start is null)
+        {
+            return false;
+        }
+
+        steps.Add(start);
+        at = taken;
+        return true;
+    }
+}

@@ -1,0 +1,180 @@
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>The words of a phrase become steps: stitches with their numbers, and what else a row says.</summary>
+internal sealed class WordBinder
+{
+    private readonly RowDraft _draft;
+
+    public WordBinder(RowDraft draft) => _draft = draft;
+
+    /// <summary>Stitches and other steps one after the other until the phrase's words are used up.</summary>
+    public void Bind(PhraseCursor cursor, List<Step> steps)
+    {
+        while (!cursor.IsDone)
+        {
+            var start = cursor.At;
+            if (cursor.Eat("and|then|&|+|,|also|again|next"))
+            {
+                continue;
+            }
+
+            if (cursor.Peek()!.Atom is { Kind: TokenKind.Placeholder, Text: "{count}" })
+            {
+                _draft.WantsCount = true;
+                cursor.At++;
+                continue;
+            }
+
+            if (ClaimReader.TryReadTotal(cursor, _draft.Context) is { } total)
+            {
+                _draft.Context.Claims.Add(total);
+                continue;
+            }
+
+            if ((MarkerReader.TryRead(cursor) ?? CableNeedleReader.TryRead(cursor, _draft.Context) ?? RowPhrases.TryRead(cursor, _draft.Context) ?? ChartReader.TryRead(cursor, _draft.Context) ?? StitchReader.TryRead(cursor, _draft.Context)) is { } step)
+            {
+                steps.Add(step);
+                ToEnd(cursor, steps);
+                continue;
+            }
+
+            cursor.At = start;
+            if (steps.Count == 0 || steps[^1] is RowsStep or OperationStep)
+            {
+                // "to end" by itself: go on in pattern.
+                if (TargetReader.TryRead(cursor, _draft.Context) is { } target)
+                {
+                    steps.Add(new RunStep(cursor.SpanFrom(start), StitchBook.InPattern, target));
+                    continue;
+                }
+            }
+
+            cursor.At = start;
+            if (cursor.Eat("for") && SkipTo(cursor, "and"))
+            {
+                continue;
+            }
+
+            cursor.At = start;
+            if (WithStitchesLater(cursor, steps))
+            {
+                continue;
+            }
+
+            cursor.At = start;
+            NotUnderstood(cursor, steps);
+        }
+    }
+
+    // "for left front and place these sts on a holder"
+    private static bool SkipTo(PhraseCursor cursor, string word)
+    {
+        while (!cursor.IsDone && !cursor.Is(word))
+        {
+            cursor.At++;
+        }
+
+        return !cursor.IsDone;
+    }
+
+    /// <summary>"K1, p1 across row", "k2, p2 to last 2 sts": what has been said since the sentence began is repeated so far.</summary>
+    private void ToEnd(PhraseCursor cursor, List<Step> steps)
+    {
+        if (cursor.IsDone || steps[^1] is not (OperationStep or GroupStep) || !cursor.Is("across|around|to|rep"))
+        {
+            return;
+        }
+
+        var start = cursor.At;
+        cursor.Eat("rep");
+        if (TargetReader.TryRead(cursor, _draft.Context) is not { } target)
+        {
+            cursor.At = start;
+            return;
+        }
+
+        var from = Math.Min(_draft.Sentence, steps.Count - 1);
+        var body = steps.GetRange(from, steps.Count - from);
+        if (body.Exists(s => s is RowsStep or RunStep or RepeatStep))
+        {
+            cursor.At = start;
+            return;
+        }
+
+        steps.RemoveRange(from, body.Count);
+        steps.Add(new RepeatStep(body[0].Origin.Cover(cursor.SpanFrom(start)), [.. body]) { To = target });
+    }
+
+    /// <summary>"With waste yarn k4": the words before the first stitch are a remark.</summary>
+    private bool WithStitchesLater(PhraseCursor cursor, List<Step> steps)
+    {
+        if (!cursor.Is("with|using|in|on|for|over|across|from|the|work|now|turn|this|rs|ws|b|a|mc|cc"))
+        {
+            return false;
+        }
+
+        var start = cursor.At;
+        for (var skip = start + 1; skip < cursor.Lexemes.Count; skip++)
+        {
+            cursor.At = skip;
+            if (cursor.Lexemes[skip].Atom.Kind == TokenKind.Word && !cursor.Lexemes[skip].Is("a|in|st|work") && StitchReader.TryRead(cursor, _draft.Context) is { } step)
+            {
+                steps.Add(new RemarkStep(cursor.Lexemes[start].Span));
+                steps.Add(step);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void NotUnderstood(PhraseCursor cursor, List<Step> steps)
+    {
+        var lexeme = cursor.Peek()!;
+        var isWholePhrase = cursor.At == 0 && (cursor.Lexemes.Count == 1 || (cursor.Lexemes.Count == 2 && cursor.Lexemes[1].IsNumber));
+        if (lexeme.Atom.Kind == TokenKind.Word && (isWholePhrase || NextIsStitch(cursor)) && UnknownWords.LooksLikeStitch(lexeme.Atom.Text, isWholePhrase))
+        {
+            var other = UnknownWords.OtherCraft(lexeme.Atom.Text, _draft.Context.Facts.Craft);
+            if (other is not null)
+            {
+                _draft.Context.Bag.Add(RowRules.OtherCraft, lexeme.Atom.Span, $"`{lexeme.Atom.Text}` is {other}, and this is a {UnknownWords.CraftWord(_draft.Context.Facts.Craft)} row", "use a stitch of this craft, or define it under `stitches` in the header");
+            }
+            else
+            {
+                UnknownWords.Report(lexeme.Atom, _draft.Context);
+            }
+
+            _draft.HasUnread = true;
+            cursor.At += isWholePhrase ? cursor.Lexemes.Count : 1;
+            steps.Add(new UnreadStep(lexeme.Span));
+            return;
+        }
+
+        if (UnknownWords.OtherCraft(lexeme.Atom.Text, _draft.Context.Facts.Craft) is { } craft && lexeme.Atom.Kind == TokenKind.Word)
+        {
+            _draft.Context.Bag.Add(RowRules.OtherCraft, lexeme.Atom.Span, $"`{lexeme.Atom.Text}` is {craft}, and this is a {UnknownWords.CraftWord(_draft.Context.Facts.Craft)} row", "use a stitch of this craft, or define it under `stitches` in the header");
+        }
+
+        var rest = cursor.Lexemes[cursor.At].Span.Cover(cursor.Lexemes[^1].Span);
+        cursor.At = cursor.Lexemes.Count;
+        _draft.Unread(rest, steps);
+    }
+
+    private bool NextIsStitch(PhraseCursor cursor)
+    {
+        if (cursor.At + 1 >= cursor.Lexemes.Count)
+        {
+            return false;
+        }
+
+        var (at, used) = (cursor.At, _draft.Context.Used.Count);
+        cursor.At++;
+        var found = StitchReader.TryRead(cursor, _draft.Context) is not null;
+        cursor.At = at;
+        _draft.Context.Used.RemoveRange(used, _draft.Context.Used.Count - used);
+        return found;
+    }
+}

@@ -1,0 +1,135 @@
+namespace PatternForge.Core.Syntax;
+
+/// <summary>Reads what may stand between a row's number or name and its colon: the side, a name or colour in brackets, "and all WS rows".</summary>
+internal static class LabelTail
+{
+    private const int MostWords = 6;
+
+    /// <summary>The label begun at <paramref name="start"/> with what stands behind it; null, when nothing ends it as a label.</summary>
+    public static LabelNode? Read(AtomCursor atoms, int start, LabelNode begun)
+    {
+        var (side, name) = (begun.Side, begun.Name);
+        var rule = RowRule.None;
+        SizedNumber? countOfRows = null;
+        var labelEnd = atoms.At;
+        for (var i = 0; i < 4; i++)
+        {
+            if (RuleWords(atoms))
+            {
+                rule = RowRule.SameParity;
+                labelEnd = atoms.At;
+                continue;
+            }
+
+            if (side is null && (RowWords.SideWord(atoms) ?? RowWords.BracketedSide(atoms)) is { } said)
+            {
+                side = said;
+                labelEnd = atoms.At;
+                continue;
+            }
+
+            if (atoms.IsKind(TokenKind.Open))
+            {
+                var bracket = atoms.At;
+                atoms.At++;
+                if (RuleWords(atoms) && atoms.EatKind(TokenKind.Close))
+                {
+                    rule = RowRule.SameParity;
+                    labelEnd = atoms.At;
+                    continue;
+                }
+
+                if (atoms.IsKind(TokenKind.Number) && RowWords.WordOf(atoms.Peek(1)) != RowWord.None && atoms.IsKind(TokenKind.Close, 2))
+                {
+                    countOfRows = atoms.Peek()!.Number;
+                    atoms.At += 3;
+                    labelEnd = atoms.At;
+                    continue;
+                }
+
+                // "(dec rnd)", "(increase)", "(B)", "(cable row)": a name or a colour, when a colon or dash follows.
+                var text = NameInBracket(atoms);
+                if (text is not null && (atoms.EndsLabel() || RowWords.BracketedSide(atoms) is { } later && (side = later) is not null))
+                {
+                    name ??= text;
+                    labelEnd = atoms.At;
+                    continue;
+                }
+
+                atoms.At = bracket;
+            }
+
+            break;
+        }
+
+        atoms.At = labelEnd;
+        if (side is null && !atoms.EndsLabel())
+        {
+            // Without a sign behind it, only a number or "next row" that work follows is a label; a name never is.
+            var isPlain = begun.Numbers.IsEmpty && name is null && !begun.IsNext;
+            if ((begun.Numbers.IsEmpty && name is not null) || (!isPlain && !StartsWork(atoms.Peek()!)))
+            {
+                return null;
+            }
+        }
+
+        var node = begun with { Span = atoms.Covered(start), Name = name, Side = side, Rule = rule, CountOfRows = countOfRows };
+        while (atoms.Peek()?.Kind is TokenKind.Colon or TokenKind.Stop or TokenKind.Dash or TokenKind.Comma or TokenKind.Semicolon)
+        {
+            if (atoms.IsKind(TokenKind.Dash) && atoms.IsKind(TokenKind.Open, 1))
+            {
+                break;
+            }
+
+            atoms.At++;
+        }
+
+        if (side is null && RowWords.BracketedSide(atoms) is { } late)
+        {
+            atoms.EatKind(TokenKind.Colon);
+            atoms.EatKind(TokenKind.Stop);
+            return node with { Span = atoms.Covered(start), Side = late };
+        }
+
+        return node;
+    }
+
+    // "R 27 K4": no sign, but a stitch count or bracket begins the row.
+    private static bool StartsWork(Atom atom) => atom.Kind is TokenKind.Open or TokenKind.Mark || (atom.Kind == TokenKind.Word && atom.Text.Any(char.IsAsciiDigit));
+
+    private static string? NameInBracket(AtomCursor atoms)
+    {
+        var words = new List<string>();
+        while (atoms.Peek() is { Kind: TokenKind.Word } atom && words.Count < MostWords)
+        {
+            words.Add(atom.Text.ToLowerInvariant());
+            atoms.At++;
+        }
+
+        return words.Count > 0 && atoms.EatKind(TokenKind.Close) ? string.Join(' ', words) : null;
+    }
+
+    /// <summary>"and all WS rows", "and every even-numbered round", "and every alt row", "and all odd rows".</summary>
+    private static bool RuleWords(AtomCursor atoms)
+    {
+        var start = atoms.At;
+        atoms.EatKind(TokenKind.Comma);
+        if (atoms.Eat("and", "&") && atoms.Eat("all", "every", "each"))
+        {
+            atoms.Eat("foll", "following", "other", "subsequent");
+            if (atoms.Eat("ws", "rs", "even", "odd", "alt", "alternate", "other", "even-numbered", "odd-numbered", "foll", "following") | atoms.IsKind(TokenKind.Word))
+            {
+                atoms.Eat("numbered");
+                atoms.Eat("alt", "alternate");
+                if (RowWords.WordOf(atoms.Peek()) != RowWord.None)
+                {
+                    atoms.At++;
+                    return true;
+                }
+            }
+        }
+
+        atoms.At = start;
+        return false;
+    }
+}

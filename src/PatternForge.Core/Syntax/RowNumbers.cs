@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+
+namespace PatternForge.Core.Syntax;
+
+/// <summary>Reads the numbers of a label: "Row 3", "Rnds 3-6", "Rows 2, 4 and 6", "R 27", "1st row", "R7-8:".</summary>
+internal static class RowNumbers
+{
+    private const int Most = 64;
+
+    /// <summary>The numbers at the cursor, and row or round; empty, with the cursor unmoved, where no numbered label begins.</summary>
+    public static ImmutableArray<NumberRange> Read(AtomCursor atoms, out RowWord word)
+    {
+        var numbers = ImmutableArray.CreateBuilder<NumberRange>();
+        word = RowWords.WordOf(atoms.Peek());
+        if (word != RowWord.None && (atoms.IsKind(TokenKind.Number, 1) || atoms.Peek(1)?.Kind == TokenKind.Word && atoms.Peek(1)!.Number is { IsWord: true }))
+        {
+            atoms.At++;
+            Ranges(atoms, numbers, word);
+        }
+        else if (atoms.Peek()?.Is("r") == true && atoms.IsKind(TokenKind.Number, 1))
+        {
+            word = RowWord.Row;
+            atoms.At++;
+            Ranges(atoms, numbers, word);
+        }
+        else if (atoms.IsKind(TokenKind.Number) && atoms.Peek()!.Number!.IsOrdinal && RowWords.WordOf(atoms.Peek(1)) is var ordinalWord and not RowWord.None)
+        {
+            word = ordinalWord;
+            numbers.Add(new NumberRange(atoms.Peek()!.Number!, null));
+            atoms.At += 2;
+        }
+        else if (atoms.Peek() is { Kind: TokenKind.Word } shortForm && ShortLabel(atoms, shortForm) is { } range)
+        {
+            word = RowWord.Row;
+            numbers.Add(range);
+            atoms.At++;
+        }
+
+        return numbers.ToImmutable();
+    }
+
+    private static NumberRange? ShortLabel(AtomCursor atoms, Atom atom)
+    {
+        // R7, R7-8: only with a sign behind it that ends a label.
+        var text = atom.Text;
+        if (text.Length < 2 || text[0] is not ('R' or 'r') || !char.IsAsciiDigit(text[1]) || atoms.Peek(1)?.Kind is not (TokenKind.Colon or TokenKind.Stop or TokenKind.Dash or TokenKind.Open))
+        {
+            return null;
+        }
+
+        var dash = text.IndexOf('-', StringComparison.Ordinal);
+        var first = dash < 0 ? text[1..] : text[1..dash];
+        var last = dash < 0 ? null : text[(dash + 1)..];
+        if (!first.All(char.IsAsciiDigit) || (last is not null && (last.Length == 0 || !last.All(char.IsAsciiDigit))))
+        {
+            return null;
+        }
+
+        SizedNumber Of(string digits) => new([NumberFolder.ValueOf(digits)], atom.Span);
+        return new NumberRange(Of(first), last is null ? null : Of(last));
+    }
+
+    private static void Ranges(AtomCursor atoms, ImmutableArray<NumberRange>.Builder numbers, RowWord word)
+    {
+        while (atoms.IsKind(TokenKind.Number) && numbers.Count < Most)
+        {
+            var from = atoms.Peek()!.Number!;
+            atoms.At++;
+            SizedNumber? to = null;
+            var mark = atoms.At;
+            if (atoms.EatKind(TokenKind.Dash) || atoms.Eat("to"))
+            {
+                if (RowWords.WordOf(atoms.Peek()) == word)
+                {
+                    atoms.At++;
+                }
+
+                if (atoms.IsKind(TokenKind.Number))
+                {
+                    to = atoms.Peek()!.Number;
+                    atoms.At++;
+                    atoms.Eat("incl", "inclusive");
+                }
+                else
+                {
+                    atoms.At = mark;
+                }
+            }
+
+            numbers.Add(new NumberRange(from, to));
+            mark = atoms.At;
+            if (atoms.EatKind(TokenKind.Comma))
+            {
+                atoms.Eat("and");
+            }
+            else if (!atoms.Eat("and", "&"))
+            {
+                if (atoms.Peek() is { Kind: TokenKind.Other, Text: "&" })
+                {
+                    atoms.At++;
+                }
+                else
+                {
+                    return;
+                }
+            }
+
+            if (!atoms.IsKind(TokenKind.Number))
+            {
+                atoms.At = mark;
+                return;
+            }
+
+            // "R 27, 4 sts": a number with a noun behind it is no row number.
+            if (atoms.Peek(1) is { Kind: TokenKind.Word } noun && !noun.Is("and") && !noun.Is("to") && !noun.Is("incl"))
+            {
+                atoms.At = mark;
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,70 @@
+namespace PatternForge.Core.Syntax;
+
+/// <summary>The words for row and round, and for the side that faces the maker.</summary>
+internal static class RowWords
+{
+    /// <summary>Row or round; neither for another word.</summary>
+    public static RowWord WordOf(Atom? atom) => atom is not { Kind: TokenKind.Word } ? RowWord.None : atom.Text.ToLowerInvariant() switch
+    {
+        "row" or "rows" or "row(s)" => RowWord.Row,
+        "rnd" or "rnds" or "round" or "rounds" or "rd" or "rds" or "rnd(s)" => RowWord.Round,
+        _ => RowWord.None,
+    };
+
+    /// <summary>"(RS)", "[WS]", "(Right side of work)": null, with the cursor unmoved, for another bracket.</summary>
+    public static Side? BracketedSide(AtomCursor atoms)
+    {
+        if (!atoms.IsKind(TokenKind.Open))
+        {
+            return null;
+        }
+
+        var start = atoms.At;
+        atoms.At++;
+        var side = SideWord(atoms);
+        if (side is not null && EatUntilClose(atoms))
+        {
+            return side;
+        }
+
+        atoms.At = start;
+        return null;
+    }
+
+    private static bool EatUntilClose(AtomCursor atoms)
+    {
+        for (var i = 0; i < 6 && atoms.Peek() is { } atom; i++)
+        {
+            atoms.At++;
+            if (atom.Kind == TokenKind.Close)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>"RS", "wrong side": null, with the cursor unmoved, for other words.</summary>
+    public static Side? SideWord(AtomCursor atoms)
+    {
+        if (atoms.Eat("RS"))
+        {
+            return Side.Right;
+        }
+
+        if (atoms.Eat("WS"))
+        {
+            return Side.Wrong;
+        }
+
+        if (atoms.Peek(1)?.Is("side") == true && (atoms.Peek()!.Is("right") || atoms.Peek()!.Is("wrong")))
+        {
+            var side = atoms.Peek()!.Is("right") ? Side.Right : Side.Wrong;
+            atoms.At += 2;
+            return side;
+        }
+
+        return null;
+    }
+}
