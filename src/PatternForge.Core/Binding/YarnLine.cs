@@ -14,8 +14,10 @@ internal static class YarnLine
         var name = new List<string>();
         foreach (var (start, part) in Parts(text))
         {
-            var place = item is HeaderScalar scalar && scalar.Text.IndexOf(part, StringComparison.Ordinal) is >= 0 and var at ? scalar.SpanOf(at, part.Length) : yarn.Origin;
-            yarn = name.Count == 0 && start == 0 && !char.IsAsciiDigit(part[0]) ? Name(yarn, name, part) : Part(context, yarn, name, part, place);
+            TextSpan Place(int from, int length) => item is HeaderScalar scalar && scalar.Text.IndexOf(part, StringComparison.Ordinal) is >= 0 and var at
+                ? scalar.SpanOf(at + from, length)
+                : yarn.Origin;
+            yarn = name.Count == 0 && start == 0 && !char.IsAsciiDigit(part[0]) ? Name(yarn, name, part) : Part(context, yarn, name, part, Place);
         }
 
         return yarn with { Name = name.Count == 0 ? null : string.Join(", ", name) };
@@ -27,7 +29,7 @@ internal static class YarnLine
         return yarn;
     }
 
-    private static Yarn Part(HeaderContext context, Yarn yarn, List<string> name, string part, TextSpan place)
+    private static Yarn Part(HeaderContext context, Yarn yarn, List<string> name, string part, Func<int, int, TextSpan> placeOf)
     {
         var (mass, length) = PutUp.In(part);
         if (mass is not null && length is not null && yarn.PutUpMass is null)
@@ -38,6 +40,12 @@ internal static class YarnLine
         if (yarn.Needs is null && ValueListReader.Read(part, QuantityBinder.SkipLeadingWords(part), context.Sizes.Count) is { HasUnit: true } list
             && list.Values.All(v => v.Unit is not { Dimension: Dimension.Length }))
         {
+            var place = placeOf(list.Start, list.End - list.Start);
+            if (part[list.End..].Trim() is { Length: > 0 } words)
+            {
+                context.Report(HeaderRules.WordsAfterValue, placeOf(part.Length - words.Length, words.Length), $"`{HeaderContext.Short(words)}` after the amount of yarn is not kept", "part it with a comma, or say it in the text of the pattern");
+            }
+
             var values = list.Values.Select(v => v.Number is { } n ? new Quantity(n, v.Unit ?? Unit.None) { UpTo = v.UpTo } : null);
             return QuantityBinder.PerSizeOf<Quantity?>(context, [.. values], "yarn.needs", place) is { } needs ? yarn with { Needs = needs, NeedsOrigin = place } : yarn;
         }

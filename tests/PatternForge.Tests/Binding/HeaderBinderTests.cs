@@ -338,4 +338,23 @@ public class HeaderBinderTests
 
     [Fact]
     public void Two_sizes_of_one_name_are_found() => Assert.Equal("PF610 «m» two sizes are called `m`", Said(Bind("sizes: S (M, m)").Bag));
+
+    [Fact]
+    public void A_yarn_in_one_line_is_read_by_what_its_parts_look_like()
+    {
+        var (facts, bag, source) = Bind("sizes: S (M, L)\nyarn: Quayside Wool, DK, 80% wool, 20% silk, 50 g = 120 m, 2 (2, 3) balls");
+        var yarn = facts.Yarns.Single();
+        Assert.Equal("", Said(bag));
+        Assert.Equal(("Quayside Wool", 3, "80% wool, 20% silk", "50 g", "120 m", "2 balls | 2 balls | 3 balls"), (yarn.Name, yarn.WeightClass, yarn.Fibre, yarn.PutUpMass?.ToString(), yarn.PutUpLength?.ToString(), Values(yarn.Needs)));
+        Assert.Equal("2 (2, 3) balls", source.ToString(yarn.NeedsOrigin!.Value));
+        Assert.Equal("PF127 «or more» `or more` after the amount of yarn is not kept", Said(Bind("yarn: Quayside Wool, 2 balls or more").Bag));
+    }
+
+    [Theory]
+    [InlineData("10 cm (4 in)", "")]
+    [InlineData("38 cm / 15 in", "")]
+    [InlineData("1 cm (½ in)", "")]
+    [InlineData("91 cm / 32 in", "PF614 «32 in» `bust` is 91 cm, but 32 in is 81.3 cm")]
+    public void A_value_in_two_units_must_agree_with_itself_but_for_rounding(string said, string expected) =>
+        Assert.Equal(expected, Said(Bind($"finished:\n  bust: {said}").Bag));
 }
