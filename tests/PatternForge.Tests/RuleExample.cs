@@ -9,16 +9,17 @@ namespace PatternForge.Tests;
 internal static class RuleExample
 {
     private const string Header = "---\ntitle: Harbour hat\nsizes: one size\n---\n\n";
+    private static readonly string[] BeginsItself = ["#", "CO ", "Cast on", "Begin with"];
     private const string Start = "## Piece\n\nCO 12 sts.\n\n";
 
     /// <summary>
-    /// The source of an example and the places that its carets mark. A whole file begins with <c>---</c>; several paragraphs get a plain
-    /// header; rows alone get a cast-on of 12 stitches as well.
+    /// The source of an example and the places that its carets mark. A whole file begins with <c>---</c>; what begins with a heading or a
+    /// cast-on gets a plain header; other rows get a cast-on of 12 stitches as well.
     /// </summary>
     public static (string Text, TextSpan[] Marks) Read(Rule rule, string example)
     {
         var isFile = example.StartsWith("---", StringComparison.Ordinal) || rule == SyntaxRules.MissingHeader;
-        var text = isFile ? "" : example.Contains("\n\n", StringComparison.Ordinal) ? Header : Header + Start;
+        var text = isFile ? "" : BeginsItself.Any(start => example.StartsWith(start, StringComparison.OrdinalIgnoreCase)) ? Header : Header + Start;
         var marks = new List<TextSpan>();
         var lineStart = text.Length;
         foreach (var line in example.Split('\n'))

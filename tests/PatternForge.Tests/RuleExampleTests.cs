@@ -14,13 +14,19 @@ public class RuleExampleTests
     public void The_bad_example_gets_the_finding_just_at_its_carets_and_no_other_error(string code)
     {
         var rule = RuleCatalog.Find(code)!;
+        if (rule.Bad.Length == 0)
+        {
+            Assert.Equal("file-too-large", rule.Name); // too large to be shown
+            return;
+        }
+
         var (text, marks) = RuleExample.Read(rule, rule.Bad);
         var compilation = RuleExample.Compile(rule, text);
 
         var places = compilation.Findings.Where(f => f.Rule == rule).Select(f => $"«{f.Source.ToString(f.Span)}» at {f.Source.Lines.PositionOf(f.Span.Start)}");
         Assert.NotEmpty(marks);
         Assert.Equal(marks.Select(m => $"«{text.Substring(m.Start, m.Length)}» at {compilation.Source.Lines.PositionOf(m.Start)}"), places);
-        Assert.Empty(compilation.Findings.Where(f => f.Severity == Severity.Error && f.Rule != rule).Select(f => $"{f.Rule.Code} {f.Message}"));
+        Assert.Empty(compilation.Findings.Where(f => f.Severity == Severity.Error && f.Accepted is null && f.Rule != rule).Select(f => $"{f.Rule.Code} {f.Message}"));
     }
 
     [Theory]
@@ -30,7 +36,7 @@ public class RuleExampleTests
         var rule = RuleCatalog.Find(code)!;
         var (text, _) = RuleExample.Read(rule, rule.Good);
 
-        Assert.Empty(RuleExample.Compile(rule, text).Findings.Where(f => f.Rule == rule || f.Severity == Severity.Error).Select(f => $"{f.Rule.Code} {f.Message}"));
+        Assert.Empty(RuleExample.Compile(rule, text).Findings.Where(f => f.Accepted is null && (f.Rule == rule || f.Severity == Severity.Error)).Select(f => $"{f.Rule.Code} {f.Message}"));
     }
 
     [Theory]

@@ -124,6 +124,11 @@ public sealed class BodyBinder
             context = new RowContext(_source, _facts, _book, draft, _options);
         }
 
+        else
+        {
+            NotRead(rows, draft);
+        }
+
         NumbersInRun.Check(rows, context);
         Placeholders(block, context);
         foreach (var finding in draft.ToSorted())
@@ -154,6 +159,18 @@ public sealed class BodyBinder
         return line;
     }
 
+    /// <summary>Names what was not understood in rows of which nothing else has been told.</summary>
+    private void NotRead(ImmutableArray<BoundRow> rows, FindingBag draft)
+    {
+        foreach (var row in rows.Where(r => r.HasUnread))
+        {
+            if (row.Steps.FirstOrDefault(s => s is UnreadStep) is { } unread && !draft.ToSorted().Any(f => row.Origin.Contains(f.Span)))
+            {
+                draft.Add(RowRules.NotRead, unread.Origin, $"`{_source.ToString(unread.Origin)}` was not understood, so the counts of this row are not checked", "write it in other words, or state the count that the next rows can go on from");
+            }
+        }
+    }
+
     private void Placeholders(BlockNode block, RowContext context)
     {
         foreach (var token in Lexer.Lex(_source, block.Content))
@@ -181,16 +198,25 @@ public sealed class BodyBinder
         var body = RowBinder.Bind(node.Steps, context);
         var row = new BoundRow
         {
-            Origin = node.Span,
+            Origin = PlaceOf(node, body),
             Sizes = sizes,
             Steps = body.Steps,
             Claims = body.Claims,
             HasUnread = body.HasUnread,
-            HasBareGroup = body.HasBareGroup,
+            BareGroup = body.BareGroup,
             WantsCount = body.WantsCount,
         };
         context.Scope = [];
-        return label is null ? row : LabelBinder.Bind(row, label, node, context);
+        return label is null ? row : LabelBinder.Bind(row, label, context);
+    }
+
+    /// <summary>The row without the counts stated behind it, and without the sign at its end.</summary>
+    private TextSpan PlaceOf(RowNode node, RowBinder.Body body)
+    {
+        var worked = body.Steps.Select(s => s.Origin.End).DefaultIfEmpty(node.Body.Start).Max();
+        var end = body.Claims.Where(c => c.Origin.Start >= worked).Select(c => c.Origin.Start).DefaultIfEmpty(node.Span.End).Min();
+        var text = _source.Slice(TextSpan.FromBounds(node.Span.Start, end)).TrimEnd(" .,;=-–—(\t\r\n");
+        return new TextSpan(node.Span.Start, Math.Max(1, text.Length));
     }
 
     private ImmutableArray<int> Sizes(LabelNode label, RowContext context)

@@ -74,7 +74,7 @@ internal sealed class GroupBinder
 
         if (followed is null)
         {
-            _draft.HasBareGroup |= isTop;
+            _draft.BareGroup ??= isTop ? group.Span : null;
             steps.Add(new GroupStep(group.Span, body, null));
             return at;
         }
@@ -157,7 +157,7 @@ internal sealed class GroupBinder
         cursor.EatAll("in", "all|total");
         if (times is null)
         {
-            _draft.HasBareGroup = true;
+            _draft.BareGroup ??= span;
         }
 
         return new GroupStep(cursor.At > 0 ? span.Cover(cursor.SpanFrom(0)) : span, body, times);

@@ -9,7 +9,7 @@ internal static class LabelBinder
 {
     private const int MostNumbers = 2_000;
 
-    public static BoundRow Bind(BoundRow row, LabelNode label, RowNode node, RowContext context)
+    public static BoundRow Bind(BoundRow row, LabelNode label, RowContext context)
     {
         var numbers = ImmutableArray.CreateBuilder<int>();
         Amount? count = label.NextCount is null ? null : context.AmountOf(label.NextCount);
@@ -63,8 +63,6 @@ internal static class LabelBinder
             },
             IsLabelled = !label.IsTitle && (label.Word != RowWord.None),
             StartsPart = label.IsTitle || label.StartsPart,
-            Steps = row.Steps,
-            Origin = node.Span,
         };
     }
 

@@ -24,7 +24,7 @@ internal sealed class RowBinder
     }
 
     /// <summary>What a row's body says.</summary>
-    public sealed record Body(ImmutableArray<Step> Steps, ImmutableArray<Claim> Claims, bool HasUnread, bool HasBareGroup, bool WantsCount);
+    public sealed record Body(ImmutableArray<Step> Steps, ImmutableArray<Claim> Claims, bool HasUnread, TextSpan? BareGroup, bool WantsCount);
 
     /// <summary>Binds a row's body.</summary>
     public static Body Bind(ImmutableArray<StepNode> nodes, RowContext context)
@@ -33,7 +33,7 @@ internal sealed class RowBinder
         context.HasBadNumber = false;
         var draft = new RowDraft(context);
         var steps = new RowBinder(draft).Sequence(nodes, isTop: true);
-        return new Body(steps, [.. context.Claims], draft.HasUnread || context.HasBadNumber, draft.HasBareGroup, draft.WantsCount);
+        return new Body(steps, [.. context.Claims], draft.HasUnread || context.HasBadNumber, draft.BareGroup, draft.WantsCount);
     }
 
     /// <summary>Binds parts that follow each other, a whole body or what is in a bracket.</summary>
@@ -79,7 +79,12 @@ internal sealed class RowBinder
                     i = _repeats.Bind(nodes, i, repeat, steps);
                     break;
                 case MarkNode mark:
-                    if (nodes.Length > 1 && mark.Mark == "*")
+                    if (nodes.Length > 1 && mark.Mark == "*" && i > 0 && nodes[i - 1] is PhraseNode back && RepeatFolder.SaysRepeat(back))
+                    {
+                        _draft.Context.Bag.Add(RowSyntaxRules.RepeatWithoutStar, back.Span.Cover(mark.Span), "there is no star to repeat from", "put a star where the repeat begins");
+                        _draft.HasUnread = true;
+                    }
+                    else if (nodes.Length > 1 && mark.Mark == "*")
                     {
                         _draft.Context.Bag.Add(RowSyntaxRules.StarWithoutRepeat, mark.Span, "a star opens a repeat here, but no \"rep from *\" follows", "write \"rep from * to ...\" where the repeat ends, or take the star out");
                         _draft.HasUnread = true;

@@ -19,8 +19,8 @@ internal sealed class RowDraft
     /// <summary>True when something was not understood.</summary>
     public bool HasUnread { get; set; }
 
-    /// <summary>True when a bracket has no number of times.</summary>
-    public bool HasBareGroup { get; set; }
+    /// <summary>The first bracket that has no number of times; null for none.</summary>
+    public TextSpan? BareGroup { get; set; }
 
     /// <summary>True when <c>{count}</c> was met.</summary>
     public bool WantsCount { get; set; }

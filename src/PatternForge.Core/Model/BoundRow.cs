@@ -33,7 +33,7 @@ public enum FabricSide
 /// <summary>One row of a line after binding: its label's meaning and its steps.</summary>
 public sealed record BoundRow
 {
-    /// <summary>Label and body.</summary>
+    /// <summary>Label and body, without the counts stated at its end.</summary>
     public required TextSpan Origin { get; init; }
 
     /// <summary>The label; empty when there is none.</summary>
@@ -84,8 +84,8 @@ public sealed record BoundRow
     /// <summary>True when <c>{count}</c> stands at its end.</summary>
     public bool WantsCount { get; init; }
 
-    /// <summary>True when the bracket of the row has no number of times.</summary>
-    public bool HasBareGroup { get; init; }
+    /// <summary>The first bracket of the row that has no number of times; null for none.</summary>
+    public TextSpan? BareGroup { get; init; }
 }
 
 /// <summary>An instruction line after binding: one or more rows, and what to print.</summary>

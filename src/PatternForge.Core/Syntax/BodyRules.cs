@@ -67,10 +67,10 @@ public static class BodyRules
         "A finding is accepted for a reason that the next reader must know. Write it behind the code: accept PF304: why.")
     {
         Bad = """
-            Row 1: K8. <!-- accept PF304 -->
-                       ^^^^^^^^^^^^^^^^^^^^^
+            Row 1: K2, p1. <!-- accept PF306 -->
+                           ^^^^^^^^^^^^^^^^^^^^^
             """,
-        Good = "Row 1: K8. <!-- accept PF304: the edge is left on purpose -->",
+        Good = "Row 1: K2, p1. <!-- accept PF306: the notes say so -->",
     };
 
     /// <summary>All of them, by code.</summary>

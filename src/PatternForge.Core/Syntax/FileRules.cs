@@ -23,8 +23,8 @@ public static class FileRules
         has to be typed again.
         """)
     {
-        Bad = "Row 1: K10 \uFFFD rest of row.\n           ^",
-        Good = "Row 1: K10.",
+        Bad = "Row 1: K12 \uFFFD rest of row.\n           ^",
+        Good = "Row 1: K12.",
     };
 
     /// <summary>A file larger than the limit.</summary>
@@ -40,7 +40,7 @@ public static class FileRules
         """)
     {
         Bad = "",
-        Good = "Row 1: K10.",
+        Good = "Row 1: K12.",
     };
 
     /// <summary>A file that is no text.</summary>
@@ -55,8 +55,8 @@ public static class FileRules
         word processor, a picture, or a text saved as UTF-16. Open it in the program that made it and save or export it as plain text in UTF-8.
         """)
     {
-        Bad = "Row 1: K10.\0\n           ^",
-        Good = "Row 1: K10.",
+        Bad = "Row 1: K12.\0\n           ^",
+        Good = "Row 1: K12.",
     };
 
     /// <summary>The rules of this stage, in the order of their codes.</summary>

@@ -40,7 +40,7 @@ public static class RepeatFolder
     {
         for (var i = open + 1; i < steps.Length; i++)
         {
-            if (steps[i] is PhraseNode phrase && RepeatWords(phrase) is { } rest && rest == phrase.Atoms.Length
+            if (steps[i] is PhraseNode phrase && SaysRepeat(phrase)
                 && i + 1 < steps.Length && steps[i + 1] is MarkNode named && named.Mark == mark)
             {
                 return i == open + 1 ? null : new Found(i, true);
@@ -64,7 +64,7 @@ public static class RepeatFolder
         {
             next++; // the mark named behind "rep from"
         }
-        else if (next + 1 < steps.Length && steps[next] is PhraseNode phrase && RepeatWords(phrase) == phrase.Atoms.Length
+        else if (next + 1 < steps.Length && steps[next] is PhraseNode phrase && SaysRepeat(phrase)
             && steps[next + 1] is MarkNode again && again.Mark == mark.Mark)
         {
             next += 2; // "*A*; rep from * ..."
@@ -99,6 +99,9 @@ public static class RepeatFolder
 
     // "rep from *, across": a comma too many.
     private static bool IsExtent(PhraseNode phrase) => phrase.Atoms[0].Is("across") || phrase.Atoms[0].Is("around");
+
+    /// <summary>True for "rep from" and the like, and nothing else.</summary>
+    public static bool SaysRepeat(PhraseNode phrase) => RepeatWords(phrase) == phrase.Atoms.Length;
 
     /// <summary>How many atoms "rep", "repeat", "rep from", "repeat between" take at the start of a phrase; null for other words.</summary>
     private static int? RepeatWords(PhraseNode phrase)

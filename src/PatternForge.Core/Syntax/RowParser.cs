@@ -159,7 +159,7 @@ public sealed class RowParser
         if (depth >= _maxDepth)
         {
             _bag.Add(RowSyntaxRules.TooDeep, open.Span, $"brackets stand more than {_maxDepth} deep here", "write the inner part as a row or a special stitch of its own");
-            _at = _atoms.Count;
+            SkipToClose();
             return new GroupNode(open.Span, before, []);
         }
 
@@ -175,6 +175,15 @@ public sealed class RowParser
 
         var end = close?.Span ?? _atoms[Math.Min(_at, _atoms.Count) - 1].Span;
         return new GroupNode(open.Span.Cover(end), before, RepeatFolder.Fold(body));
+    }
+
+    /// <summary>Passes over what stands in a bracket, its closing one included.</summary>
+    private void SkipToClose()
+    {
+        for (var open = 1; open > 0 && _at < _atoms.Count; _at++)
+        {
+            open += _atoms[_at].Kind == TokenKind.Open ? 1 : _atoms[_at].Kind == TokenKind.Close ? -1 : 0;
+        }
     }
 
     private bool StartsLabel()

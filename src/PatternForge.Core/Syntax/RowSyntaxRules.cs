@@ -77,7 +77,10 @@ public static class RowSyntaxRules
         "Brackets stand inside brackets more deeply than anybody could follow.",
         "Rows are read to a depth of 32 brackets. Write the inner part as a special stitch or a row of its own.")
     {
-        Bad = "Row 1: ((((((((((((((((((((((((((((((((((((k1)))))))))))))))))))))))))))))))))))).",
+        Bad = """
+            Row 1: (((((((((((((((((((((((((((((((((k1))))))))))))))))))))))))))))))))).
+                                                   ^
+            """,
         Good = "Row 1: ((K1, p1) twice, k2) twice.",
     };
 

@@ -33,9 +33,10 @@ internal static class SizeScope
             {
                 only = true;
                 atoms.At++;
+                var named = atoms.All[start].Span.Cover(atoms.All[atoms.At - 1].Span);
                 atoms.EatKind(TokenKind.Comma);
                 atoms.EatKind(TokenKind.Colon);
-                return (names.ToImmutable(), atoms.All[start].Span.Cover(atoms.All[atoms.At - 1].Span));
+                return (names.ToImmutable(), named);
             }
 
             if (atom.Kind == TokenKind.Comma && all)

@@ -4,8 +4,8 @@ using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Work;
 
-/// <summary>A row to be worked: its steps, its place in the source, the count that it states (null for none), and whether a bracket of it names no number of times.</summary>
-internal sealed record RowTask(ImmutableArray<Step> Steps, TextSpan Origin, int? Stated, bool HasBareGroup);
+/// <summary>A row to be worked: its steps, its place in the source, the count that it states (null for none), and the first bracket that names no number of times (null for none).</summary>
+internal sealed record RowTask(ImmutableArray<Step> Steps, TextSpan Origin, int? Stated, TextSpan? BareGroup);
 
 /// <summary>
 /// The live stitches of one size, as its craft keeps them. Lines, repeated rows, shaping, claims and readings know the work only through this;

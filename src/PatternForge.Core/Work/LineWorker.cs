@@ -74,9 +74,20 @@ internal sealed class LineWorker
     {
         var worker = new LineWorker(new Trial(state, Choices.First, budget, new RowOutcome()), 0);
         var times = Math.Min(Times(row, state), budget.MostRows);
+        var before = state.History.Count;
         for (var i = 0; i < times && state.History.Count < budget.MostRows; i++)
         {
             worker.KeepOnce(row);
+        }
+
+        // One row turns flat work; of more, or of words for whole rows, it is not sure.
+        if (state.History.Count != before + 1 || row.Steps.Any(s => s is RowsStep or TurnStep or SlideStep))
+        {
+            state.NextSide = null;
+        }
+        else if (!state.InTheRound)
+        {
+            state.TurnSide();
         }
     }
 
@@ -152,7 +163,7 @@ internal sealed class LineWorker
         }
         else if (StepCounts.MakeRow(steps))
         {
-            State.Live.WorkRow(new RowTask(steps, row.Origin, stated, row.HasBareGroup), Trial);
+            State.Live.WorkRow(new RowTask(steps, row.Origin, stated, row.BareGroup), Trial);
             Remember(new WorkedRow(row, steps));
         }
         else

@@ -8,7 +8,15 @@ internal static class RowEnd
     /// <summary>Says what did not come out, or reads the row so that it does; then turns the work.</summary>
     public static void Finish(RowRun run, RowTask row, int start, StepWorker steps)
     {
-        if (run.Guessed && (run.Missing > 0 || run.Misfit is not null))
+        if (run.TooLarge is not null)
+        {
+            run.Lose(run.TooLarge with { Span = row.Origin });
+        }
+        else if (!run.State.IsKnown)
+        {
+            // Told already, or not to be known.
+        }
+        else if (run.Guessed && (run.Missing > 0 || run.Misfit is not null))
         {
             run.Trial.Lose(new Problem(ProblemKind.Unknown, row.Origin));
         }
@@ -75,7 +83,7 @@ internal static class RowEnd
             return; // nothing was worked: markers, joins, stitches cast on
         }
 
-        run.Lose(new Problem(ProblemKind.LeftOver, row.Origin, run.Used, run.Used + left, row.HasBareGroup ? 1 : 0));
+        run.Lose(new Problem(ProblemKind.LeftOver, row.BareGroup ?? row.Origin, run.Used, run.Used + left, row.BareGroup is null ? 0 : 1));
     }
 
     /// <summary>"K8, k2tog" over 80: the row again and again, if that comes out exactly.</summary>
@@ -87,7 +95,7 @@ internal static class RowEnd
         }
 
         var after = run.State.Save();
-        var missing = run.Missing;
+        var (missing, used) = (run.Missing, run.Used);
         run.Quiet = true;
         var fits = true;
         while (fits && run.Needles.LeftCount > 0)
@@ -98,7 +106,8 @@ internal static class RowEnd
         }
 
         run.Quiet = false;
-        run.Missing = missing;
+        run.TooLarge = null;
+        (run.Missing, run.Used) = (missing, fits ? run.Used : used);
         fits &= row.Stated is null || row.Stated == run.Needles.Count;
         if (!fits)
         {

@@ -61,6 +61,9 @@ internal sealed class RowRun
     /// <summary>The first repeat that did not fit; null for none.</summary>
     public Problem? Misfit { get; set; }
 
+    /// <summary>Set when the row is more than can be worked: told once, at its end.</summary>
+    public Problem? TooLarge { get; set; }
+
     /// <summary>Stitches that "k2tog to end" leaves over; null for none.</summary>
     public Problem? Remainder { get; set; }
 

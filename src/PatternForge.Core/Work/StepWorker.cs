@@ -22,13 +22,13 @@ internal sealed class StepWorker
         {
             if (!_run.Budget.Spend())
             {
-                _run.Lose(new Problem(ProblemKind.TooLarge, steps[i].Origin, 2));
+                _run.TooLarge ??= new Problem(ProblemKind.TooLarge, steps[i].Origin, 2);
                 return;
             }
 
             if (_run.Needles.Count > _run.Budget.MostStitches)
             {
-                _run.Lose(new Problem(ProblemKind.TooLarge, steps[i].Origin, 0));
+                _run.TooLarge ??= new Problem(ProblemKind.TooLarge, steps[i].Origin, 0);
                 _run.Budget.Stop();
                 return;
             }

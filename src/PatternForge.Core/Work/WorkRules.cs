@@ -200,7 +200,7 @@ public static class WorkRules
     {
         Bad = """
             Row 1: (K2tog, k1) twice. (10 sts)
-            ^^^^^^^^^^^^^^^^^^^^^^^^^
+            ^^^^^^^^^^^^^^^^^^^^^^^^
             """,
         Good = "Row 1: (K2tog, k1) twice, k to end. (10 sts)",
     };
