@@ -1,1 +1,19 @@
-return 0;
+using System.Globalization;
+using BenchmarkDotNet.Running;
+using PatternForge.Benchmarks;
+
+// start PROGRAM [FILES] [RUNS] times whole processes; print LINES [NUMBER] shows a pattern made for measuring; all else goes to the benchmark runner.
+switch (args)
+{
+    case ["start", var program, .. var rest]:
+        return StartTimes.Print(program, files: Number(rest, 0, 200), runs: Number(rest, 1, 20));
+    case ["print", .. var rest]:
+        Console.Write(MadePattern.Of(Number(rest, 1, 1), Number(rest, 0, MadePattern.UsualLines)));
+        return 0;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(MadePattern).Assembly).Run(args);
+        return 0;
+}
+
+static int Number(string[] values, int index, int usual) =>
+    index < values.Length ? int.Parse(values[index], NumberStyles.None, CultureInfo.InvariantCulture) : usual;
