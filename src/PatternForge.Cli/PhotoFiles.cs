@@ -12,12 +12,12 @@ internal sealed class PhotoFiles(string folder)
     /// <summary>What was wrong with photos, a sentence each.</summary>
     public IReadOnlyCollection<string> Remarks => _remarks;
 
-    /// <summary>A <c>data:</c> address that holds the picture; the name itself when the picture cannot be had.</summary>
-    public string Embedded(string photo)
+    /// <summary>A <c>data:</c> address that holds the picture; null when the picture cannot be had.</summary>
+    public string? Embedded(string photo)
     {
         if (PlaceOf(photo) is not { } place)
         {
-            return photo;
+            return null;
         }
 
         try
@@ -25,14 +25,14 @@ internal sealed class PhotoFiles(string folder)
             if (new FileInfo(place).Length > LargestPhoto)
             {
                 _remarks.Add($"the photo `{photo}` is larger than {LargestPhoto / (1024 * 1024)} MB and is not in the page");
-                return photo;
+                return null;
             }
 
             var bytes = File.ReadAllBytes(place);
             if (KindOf(bytes) is not { } kind)
             {
                 _remarks.Add($"the photo `{photo}` is no picture that pages show (JPEG, PNG, WebP, AVIF, GIF, SVG) and is not in the page");
-                return photo;
+                return null;
             }
 
             return $"data:{kind};base64,{Convert.ToBase64String(bytes)}";
@@ -40,15 +40,15 @@ internal sealed class PhotoFiles(string folder)
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             _remarks.Add($"the photo `{photo}` cannot be read: {InputFiles.ReasonOf(e)}");
-            return photo;
+            return null;
         }
     }
 
-    /// <summary>The address of the picture as seen from a folder; the name itself when the picture cannot be had.</summary>
-    public string From(string place, string photo) =>
+    /// <summary>The address of the picture as seen from a folder; null when the picture cannot be had.</summary>
+    public string? From(string place, string photo) =>
         PlaceOf(photo) is { } full
             ? string.Join('/', Path.GetRelativePath(place, full).Split(Path.DirectorySeparatorChar).Select(part => part is ".." ? part : Uri.EscapeDataString(part)))
-            : photo;
+            : null;
 
     // Never outside the pattern's folder, also not through a link.
     private string? PlaceOf(string photo)

@@ -53,7 +53,6 @@ public sealed class TemplateSet
     internal TemplateResult Render(string name, PatternView view, Func<string, string> escape, Func<string, string> prose)
     {
         var folder = name[..(name.IndexOf('/', StringComparison.Ordinal) + 1)];
-        var findings = ImmutableArray.CreateBuilder<Finding>();
         if (Find(name) is not { } main)
         {
             var source = new SourceText(name, "");
@@ -93,7 +92,7 @@ public sealed class TemplateSet
         catch (Exception e) when (e is not (OperationCanceledException or OutOfMemoryException))
         {
             // The context is left behind with the fault: its stacks are not what they were.
-            return new TemplateResult(null, [.. findings, .. Explain(e, main)]);
+            return new TemplateResult(null, Explain(e, main));
         }
     }
 
