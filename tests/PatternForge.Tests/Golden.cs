@@ -29,7 +29,17 @@ internal static class Golden
     {
         var (verified, received) = (Named(name, "verified"), Named(name, "received"));
         Asked[verified] = true;
-        var (approved, fresh) = (Path.Combine(Folder, verified), Path.Combine(Folder, received));
+        Compare(actual, Path.Combine(Folder, verified), Path.Combine(Folder, received));
+    }
+
+    /// <summary>Compares a text with an approved file that stands beside what it tells of, <c>hat.expected.txt</c>; a mismatch writes <c>hat.expected.received.txt</c>.</summary>
+    /// <param name="actual">What the program wrote.</param>
+    /// <param name="approved">The approved file's full path.</param>
+    public static void MatchBeside(string actual, string approved) =>
+        Compare(actual, approved, Path.Combine(Path.GetDirectoryName(approved)!, Named(Path.GetFileName(approved), "received")));
+
+    private static void Compare(string actual, string approved, string fresh)
+    {
         var text = actual.ReplaceLineEndings("\n");
         if (Updates)
         {
@@ -48,7 +58,8 @@ internal static class Golden
 
         Directory.CreateDirectory(Path.GetDirectoryName(fresh)!);
         File.WriteAllText(fresh, text);
-        Assert.Fail(expected is null ? $"{verified} does not exist yet: read {received}, then run with UPDATE_GOLDEN=1" : $"{verified} differs from {received}:\n{Difference(expected, text)}");
+        var (name, other) = (Path.GetFileName(approved), Path.GetFileName(fresh));
+        Assert.Fail(expected is null ? $"{name} does not exist yet: read {other}, then run with UPDATE_GOLDEN=1" : $"{name} differs from {other}:\n{Difference(expected, text)}");
     }
 
     private static string Named(string name, string state)
