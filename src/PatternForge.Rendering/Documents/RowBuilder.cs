@@ -8,7 +8,7 @@ namespace PatternForge.Rendering.Documents;
 internal sealed class RowBuilder
 {
     /// <summary>A count longer than this stands under its row and not beside it.</summary>
-    private const int LongCount = 24;
+    private const int LongCount = 30;
 
     /// <summary>A line that covers more rows than this gets one box; so many small ones would help nobody.</summary>
     private const int MostTicks = 60;
@@ -21,7 +21,7 @@ internal sealed class RowBuilder
         _steps++;
         var label = line.Label.Trim().TrimEnd(':').TrimEnd();
         var text = line.Text.Trim();
-        var closing = Agrees(line) ? ClosingCount.Split(text, line.Stated) : null;
+        var closing = Agrees(line) ? ClosingCount.Split(text, line.Stated.IsDefaultOrEmpty ? line.After : line.Stated) : null;
         var counts = Counts(line);
         var worked = counts is null ? null : CountWording.Text(line, counts.Value);
         var said = closing is not null || (counts is not null && ClosingCount.Says(text, Wording.TradeForm(Wording.Counts(counts.Value))));
@@ -41,12 +41,15 @@ internal sealed class RowBuilder
         };
     }
 
-    /// <summary>True when what the line states is what it makes, as far as that is known: only then may its count stand at the side.</summary>
+    /// <summary>
+    /// True when what the line states is what it makes, as far as that is known: only then may its count stand at the side. A count that was
+    /// filled in for the designer is no claim, and agrees by nature.
+    /// </summary>
     private static bool Agrees(WorkedLine line)
     {
         if (line.Stated.IsDefaultOrEmpty || line.Status == LineStatus.Unread)
         {
-            return false;
+            return line.Status == LineStatus.Checked;
         }
 
         for (var i = 0; i < line.Stated.Length; i++)

@@ -12,7 +12,7 @@ public class BrowserTests(Browser browser) : IClassFixture<Browser>
     // A grey square of one dot, so that pages hold their pictures themselves.
     private const string Dot = "data:image/gif;base64,R0lGODlhAQABAIAAAMLCwgAAACH5BAAAAAAALAAAAAABAAEAAAICRAEAOw==";
 
-    public static TheoryData<string> Pages() => [.. PageTests.Samples.Keys, "draft"];
+    public static TheoryData<string> Pages() => [.. PageTests.Samples.Keys, "draft", .. ExamplePageTests.Names];
 
     [BrowserTheory]
     [MemberData(nameof(Pages))]
@@ -126,6 +126,7 @@ public class BrowserTests(Browser browser) : IClassFixture<Browser>
     private static string Html(string sample)
     {
         var options = new RenderOptions { Draft = sample == "draft", PhotoAddress = _ => Dot };
-        return PageTests.Page(PageTests.Samples[sample == "draft" ? "saltgrass-hat" : sample](), "html", options).Text;
+        var compile = PageTests.Samples.GetValueOrDefault(sample == "draft" ? "saltgrass-hat" : sample) ?? (() => ExamplePageTests.Compile(sample));
+        return PageTests.Page(compile(), "html", options).Text;
     }
 }

@@ -45,6 +45,13 @@ public class RowTests
     }
 
     [Fact]
+    public void A_count_that_was_filled_in_stands_at_the_side_like_one_that_was_typed()
+    {
+        var row = Row(new HandMade().Heading("Body").Row("Rnd 1", "*K2, p2; rep from * around. (88 (96) sts)", [88, 96], [88, 96]));
+        Assert.Equal(("*K2, p2; rep from * around.", "88 (96) sts"), (row.Instruction, row.Count));
+    }
+
+    [Fact]
     public void A_change_that_the_row_does_not_state_is_told_at_its_side()
     {
         var row = Row(new HandMade().Heading("Body").Row("Rnd 1", "K2tog around.", [80, 90], [40, 45]));
