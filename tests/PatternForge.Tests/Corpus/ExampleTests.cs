@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PatternForge.Core.Work;
 
 namespace PatternForge.Tests.Corpus;
@@ -88,7 +87,7 @@ public class ExampleTests
         Assert.All(rows, row => Assert.Equal([47, 79], Ends(row)));
     }
 
-    private static ImmutableArray<int?> After(IEnumerable<WorkedLine> lines, string label) => Ends(lines.Single(l => l.Label == label));
+    private static int?[] After(IEnumerable<WorkedLine> lines, string label) => Ends(lines.Single(l => l.Label == label));
 
-    private static ImmutableArray<int?> Ends(WorkedLine line) => line.After;
+    private static int?[] Ends(WorkedLine line) => [.. line.After];
 }
