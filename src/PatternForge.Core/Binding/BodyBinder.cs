@@ -109,7 +109,7 @@ public sealed class BodyBinder
         }
 
         var context = new RowContext(_source, _facts, _book, draft, _options) { MarkedPieces = _marked };
-        var rows = nodes.Select(n => Row(n, context)).ToImmutableArray();
+        var rows = nodes.SelectMany(n => RowParts.Split(Row(n, context))).ToImmutableArray();
         var isLabelled = nodes.Any(n => n.Label is { IsTitle: false });
         if (!isLabelled && !InstructionSigns.LooksLikeInstruction(rows, nodes, _book))
         {

@@ -49,6 +49,12 @@ internal sealed class GroupBinder
             return followed is null ? at : at + 1;
         }
 
+        if (SizedClaim(group) is { } sized)
+        {
+            _draft.Context.Claims.Add(sized);
+            return at;
+        }
+
         if (group.Body.Length == 2 && ClaimsOnly(group))
         {
             return at;
@@ -93,6 +99,32 @@ internal sealed class GroupBinder
         }
 
         return at + 1;
+    }
+
+    /// <summary>"(60, 66 sts)": one value for each size, the noun behind the last.</summary>
+    private Claim? SizedClaim(GroupNode group)
+    {
+        var sizes = _draft.Context.Scope.IsEmpty ? _draft.Context.SizeCount : _draft.Context.Scope.Length;
+        if (sizes < 2 || group.Body.Length != sizes || group.Body[^1] is not PhraseNode { Atoms: [_, _, ..] })
+        {
+            return null;
+        }
+
+        var values = ImmutableArray.CreateBuilder<decimal?>(sizes);
+        foreach (var node in group.Body)
+        {
+            if (node is not PhraseNode { Atoms: [{ Kind: TokenKind.Number, Number.IsList: false } number, ..] atoms } || (node != group.Body[^1] && atoms.Length > 1))
+            {
+                return null;
+            }
+
+            values.Add(number.Number!.Values[0]);
+        }
+
+        // The last value with its noun is read as a claim by itself; the list takes its place.
+        var last = ClaimReader.TryRead(Vocabulary.Normalise(((PhraseNode)group.Body[^1]).Atoms), _draft.Context, inBracket: true);
+        var span = group.Body[0].Span.Cover(group.Body[^1].Span);
+        return last is { Kind: ClaimKind.Total } && _draft.Context.Spread(new SizedNumber(values.ToImmutable(), span)) is { } each ? new Claim(span, ClaimKind.Total, each) : null;
     }
 
     private bool ClaimsOnly(GroupNode group)

@@ -76,6 +76,12 @@ internal static class RowsReader
                 continue;
             }
 
+            // "until 5 sts rem" is no even work: the count changes.
+            if (c.Lexemes.FindIndex(l => l.Is("until")) is var until and >= 0 && until + 2 < c.Lexemes.Count && c.Lexemes.Skip(until).Take(4).Any(l => l.Is("st")) && !c.Lexemes.Exists(l => l.Is("measure")))
+            {
+                continue;
+            }
+
             // A count of rows is a number with "row" behind it; a length is not.
             var rows = match.Numbers.FirstOrDefault(n => c.Lexemes.IndexOf(n) is var at && c.Lexemes.Skip(at + 1).Take(2).Any(l => l.Is("row") || l.Is("rnd")));
             var hasPlainStitch = c.Lexemes.Skip(c.At + 1).Any(l => l.Is("m") || l.Is("last"));

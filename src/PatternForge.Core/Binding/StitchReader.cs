@@ -114,6 +114,11 @@ internal static class StitchReader
 
         Modifiers(c);
         Noun(c);
+        if (operation.Family == Family.Slip && count is not null)
+        {
+            c.Eat("tog"); // "sl 2 tog knitwise"
+        }
+
         Modifiers(c);
         Step? step = null;
         if (count is null && TargetReader.TryRead(c, context) is { } target)

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>A stated count ends a row: what is worked behind it in the same line is a row of its own.</summary>
+internal static class RowParts
+{
+    /// <summary>The row, or its parts where a total is stated before more work.</summary>
+    public static IEnumerable<BoundRow> Split(BoundRow row)
+    {
+        var rest = row;
+        foreach (var claim in row.Claims.Where(c => c.Kind == ClaimKind.Total).OrderBy(c => c.Origin.Start))
+        {
+            var end = claim.Origin.End;
+            if (!rest.Steps.Any(s => s.Origin.Start < claim.Origin.Start && Works(s)) || !rest.Steps.Any(s => s.Origin.Start >= end && Works(s)))
+            {
+                continue;
+            }
+
+            ImmutableArray<Step> before = [.. rest.Steps.Where(s => s.Origin.Start < end)];
+            ImmutableArray<Step> after = [.. rest.Steps.Where(s => s.Origin.Start >= end)];
+            yield return rest with
+            {
+                Origin = TextSpan.FromBounds(rest.Origin.Start, Math.Min(rest.Origin.End, before[^1].Origin.End)),
+                Steps = before,
+                Claims = [.. rest.Claims.Where(c => c.Origin.Start < end)],
+                HasUnread = HasUnread(before),
+                BareGroup = rest.BareGroup is { } first && first.Start < end ? first : null,
+            };
+            rest = new BoundRow
+            {
+                Origin = after[0].Origin.Cover(after[^1].Origin),
+                Sizes = rest.Sizes,
+                Steps = after,
+                Claims = [.. rest.Claims.Where(c => c.Origin.Start >= end)],
+                HasUnread = HasUnread(after) || (rest.HasUnread && !HasUnread(before)),
+                WantsCount = rest.WantsCount,
+                BareGroup = rest.BareGroup is { } last && last.Start >= end ? last : null,
+            };
+        }
+
+        yield return rest;
+    }
+
+    private static bool Works(Step step) => step is not (RemarkStep or SentenceStep or MarkerStep or TurnStep or SlideStep or JoinStep or UnreadStep);
+
+    private static bool HasUnread(ImmutableArray<Step> steps) => steps.Any(s => s is UnreadStep or AsPieceStep);
+}
