@@ -9,6 +9,7 @@ namespace PatternForge.Tests;
 internal static class Golden
 {
     private static readonly ConcurrentDictionary<string, bool> Asked = new(StringComparer.Ordinal);
+    private static readonly Lock Files = new();
 
     public static string Folder => RepositoryRoot.Path("tests", "golden");
 
@@ -41,6 +42,9 @@ internal static class Golden
     private static void Compare(string actual, string approved, string fresh)
     {
         var text = actual.ReplaceLineEndings("\n");
+
+        // Two tests may ask for the same file at the same time.
+        using var alone = Files.EnterScope();
         if (Updates)
         {
             Directory.CreateDirectory(Path.GetDirectoryName(approved)!);

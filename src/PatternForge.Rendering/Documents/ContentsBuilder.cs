@@ -14,7 +14,7 @@ internal static class ContentsBuilder
         Part(view.Sizes is { List: "" } ? "Measurements" : "Sizes", "sizes", view.Sizes is not null || !remarks.Sizes.IsEmpty);
         Part("Yarn", "yarn", !view.Yarns.IsEmpty || !remarks.Yarn.IsEmpty);
         Part("Tools", "tools", !view.Tools.IsEmpty || !view.Notions.IsEmpty || !remarks.Tools.IsEmpty);
-        Part("Gauge", "gauge", !view.Gauges.IsEmpty || view.GaugeRemark is not null || !remarks.Gauge.IsEmpty);
+        Part(view.GaugeName, "gauge", !view.Gauges.IsEmpty || view.GaugeRemark is not null || !remarks.Gauge.IsEmpty);
         Part("Abbreviations", "abbreviations", !view.Abbreviations.IsEmpty || !view.SpecialStitches.IsEmpty || !view.Notes.IsEmpty || !remarks.Abbreviations.IsEmpty);
         Sections(view.Before);
         Sections(view.Instructions);

@@ -71,6 +71,9 @@ public sealed record PatternView
     /// <summary>How much yarn each size takes; null when no amount is known.</summary>
     public AmountsView? Amounts { get; init; }
 
+    /// <summary>What the pattern's terms call the gauge: "Gauge", or "Tension" in UK terms.</summary>
+    public required string GaugeName { get; init; }
+
     /// <summary>The gauges.</summary>
     public ImmutableArray<GaugeView> Gauges { get; init; } = [];
 

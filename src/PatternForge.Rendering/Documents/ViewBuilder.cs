@@ -46,6 +46,7 @@ public static class ViewBuilder
             Sizes = sizes,
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count))],
             Amounts = YarnBuilder.Amounts(facts),
+            GaugeName = Wording.GaugeName(facts.Terms?.Value),
             Gauges = [.. facts.Gauges.Select(GaugeBuilder.Build).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
             Tools = [.. facts.Tools.Select(Item)],
@@ -76,7 +77,7 @@ public static class ViewBuilder
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
-        Add("Gauge", facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0])));
+        Add(Wording.GaugeName(facts.Terms?.Value), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0])));
         Add("Terms", Wording.Terms(facts.Terms?.Value));
         return found.ToImmutable();
 

@@ -36,6 +36,9 @@ internal static class Wording
         _ => null,
     };
 
+    /// <summary>"Gauge", as Americans and most others say; British makers say tension (common practice).</summary>
+    public static string GaugeName(Dialect? dialect) => dialect is Dialect.Uk ? "Tension" : "Gauge";
+
     /// <summary>The level in a word.</summary>
     public static string LevelName(Level level) => level.ToString();
 
