@@ -27,8 +27,12 @@ internal static class InstructionSigns
             return true;
         }
 
-        return nodes.Any(n => HasSigns(n.Steps, book, 0) >= 2);
+        return nodes.Any(n => HasSigns(n.Steps, book, 0) is var signs && (signs >= 2 || (signs == 1 && BeginsWithWork(n))));
     }
+
+    // "Continue in this manner until 5 sts rem": one sign is enough behind a word that begins work.
+    private static bool BeginsWithWork(RowNode row) =>
+        row.Steps.FirstOrDefault() is PhraseNode phrase && Vocabulary.NormOf(phrase.Atoms[0]) is "cont" or "rep" or "work" or "k" or "p" or "inc" or "dec" or "sl" or "place" or "pick" or "bind" or "cast" or "join" or "turn";
 
     private static bool IsWork(Step step) => step switch
     {

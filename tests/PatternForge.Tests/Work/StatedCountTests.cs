@@ -13,7 +13,7 @@ public class StatedCountTests
         var compiled = Compile("S (M)", "CO 66 (72) sts.", "Next round: *K9 (10), k2tog; rep from * to end. (60, 66 sts)");
 
         Assert.DoesNotContain(compiled.Findings, f => f.Severity == Severity.Error);
-        Assert.Equal([60, 66], compiled.Lines[^1].Stated);
+        Assert.Equal<int?>([60, 66], compiled.Lines[^1].Stated);
     }
 
     [Fact]
@@ -22,7 +22,7 @@ public class StatedCountTests
         var compiled = Compile("S (M)", "CO 66 (72) sts.", "Next round: *K9 (10), k2tog; rep from * to end. (60, 67 sts)");
 
         var finding = Assert.Single(compiled.Findings, f => f.Rule.Code == "PF301");
-        Assert.Equal([1], finding.Sizes);
+        Assert.Equal<int>([1], finding.Sizes);
         Assert.Contains("66", finding.Message, StringComparison.Ordinal);
     }
 
@@ -32,7 +32,7 @@ public class StatedCountTests
         var compiled = Compile("one size", "CO 21 sts.", "Row 1: Ssk, k to last 2 sts, k2tog — 19 sts. Dec 1 st at each end of every RS row until 5 sts rem.");
 
         Assert.DoesNotContain(compiled.Findings, f => f.Severity == Severity.Error);
-        Assert.Equal([5], compiled.Lines[^1].After);
+        Assert.Equal<int?>([5], compiled.Lines[^1].After);
     }
 
     [Fact]
