@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using PatternForge.Cli;
+using PatternForge.Core;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Text;
+using PatternForge.Rendering.Templates;
+
+namespace PatternForge.Tests.House;
+
+/// <summary>What README.md says is what the program does.</summary>
+public sealed class ReadmeTests : IDisposable
+{
+    private static readonly ProjectFile Readme = ProjectFiles.Read("README.md");
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("patternforge-readme-");
+
+    public void Dispose() => _folder.Delete(recursive: true);
+
+    [Fact]
+    public void The_sample_gets_the_finding_that_is_shown()
+    {
+        var shown = Block(after: "`patternforge lint cuff.pattern.md` answers");
+        File.WriteAllText(Path.Combine(_folder.FullName, "cuff.pattern.md"), Block(after: "A source file is a YAML header"));
+
+        var (code, said) = Run("lint", "cuff.pattern.md");
+
+        var paragraphs = said.TrimEnd('\n').Split("\n\n");
+        Assert.Equal(1, code);
+        Assert.Equal(1, paragraphs.Count(p => p.StartsWith("note[", StringComparison.Ordinal)));
+        Assert.Equal(shown.TrimEnd('\n'), string.Join("\n\n", paragraphs.Where(p => !p.StartsWith("note[", StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void The_header_that_shows_the_keys_is_read_without_a_finding()
+    {
+        var text = Block(after: "## The header") + "\n## Cuff\n\nCO {brim} sts. Join in the round.\n\nRnd 1: K1, mb, k to end.\n\nBO all sts.\n";
+        var compilation = Compiler.Compile(new SourceText("header.pattern.md", text));
+        Assert.Empty(compilation.Findings.Select(f => $"{f.Rule.Code} {f.Message}"));
+        Assert.Equal(compilation.Coverage.Instructions, compilation.Coverage.Checked);
+    }
+
+    [Fact]
+    public void The_reports_for_programs_have_just_the_keys_that_are_shown()
+    {
+        File.WriteAllText(Path.Combine(_folder.FullName, "cuff.pattern.md"), Block(after: "A source file is a YAML header"));
+        Assert.Equal(Keys(Block(after: "## JSON")), Keys(Run("lint", "cuff.pattern.md", "--format", "json").Said));
+        Assert.Equal(Keys(Block(after: "And the counts")), Keys(Run("counts", "cuff.pattern.md", "--format", "json").Said));
+    }
+
+    [Theory]
+    [InlineData("new")]
+    [InlineData("lint")]
+    [InlineData("build")]
+    [InlineData("counts")]
+    [InlineData("explain")]
+    public void A_command_and_each_of_its_options_is_told(string command)
+    {
+        var (_, help) = Run(command, "--help");
+        Assert.Contains($"| `{command} ", Readme.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Regex.Matches(help, @"--[a-z][a-z-]+").Select(m => m.Value), o => o != "--help" && !Readme.Text.Contains(o, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_command_that_passes_the_tests_is_the_one_that_ci_runs()
+    {
+        const string Command = "dotnet test PatternForge.sln -c Release";
+        Assert.Contains($"\n    {Command}\n", Readme.Text, StringComparison.Ordinal);
+        Assert.Contains(Command, ProjectFiles.Read(".ci/run").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_picture_is_there_and_small() =>
+        Assert.All(Regex.Matches(Readme.Text, @"!\[[^\]]{20,}\]\(([^)]+)\)"), m => Assert.InRange(new FileInfo(RepositoryRoot.Path(m.Groups[1].Value)).Length, 1, 150 * 1024));
+
+    [Fact]
+    public void Every_finding_is_listed() => MarkedPart.Match("README.md", "findings",
+    [
+        "| code | name | weight | it says |",
+        "|---|---|---|---|",
+        .. RuleCatalog.All.Concat(TemplateRules.All).OrderBy(r => r.Code, StringComparer.Ordinal)
+            .Select(r => $"| {r.Code} | {r.Name} | {r.Severity.ToString().ToLowerInvariant()} | {Cell(r.Summary)} |"),
+    ]);
+
+    [Fact]
+    public void Every_knitting_stitch_is_listed() => MarkedPart.Match("README.md", "stitches",
+    [
+        "| written | stitch | uses | makes |",
+        "|---|---|--:|--:|",
+        .. OperationTable.All(Craft.Knitting).Select(o => $"| {Names(o.Names)} | {Cell(o.Spoken)} | {o.Takes + o.PassesOver} | {o.Makes} |"),
+    ]);
+
+    private static string Names(ImmutableArray<OperationName> names) =>
+        string.Join(", ", names.Select(n => Cell($"`{n.Text}`") + (n.Dialect == Dialect.Any ? "" : $" ({n.Dialect.ToString().ToUpperInvariant()})")));
+
+    private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal);
+
+    /// <summary>The first block of indented lines after some words, its indent taken off.</summary>
+    private static string Block(string after)
+    {
+        var at = Readme.Text.IndexOf(after, StringComparison.Ordinal);
+        Assert.True(at >= 0, $"README.md does not say: {after}");
+        var lines = Readme.Text[at..].Split('\n').SkipWhile(l => !l.StartsWith("    ", StringComparison.Ordinal)).TakeWhile(l => l.Length == 0 || l.StartsWith("    ", StringComparison.Ordinal));
+        return string.Join('\n', lines.Select(l => l.Length == 0 ? l : l[4..])).TrimEnd('\n') + "\n";
+    }
+
+    /// <summary>The keys of a JSON text in their order, each with its way down; what a list holds counts once.</summary>
+    private static string[] Keys(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        return [.. Walk(document.RootElement, "").Distinct(StringComparer.Ordinal)];
+    }
+
+    private static IEnumerable<string> Walk(JsonElement element, string path) => element.ValueKind switch
+    {
+        JsonValueKind.Object => element.EnumerateObject().SelectMany(p => Walk(p.Value, $"{path}/{p.Name}").Prepend($"{path}/{p.Name}")),
+        JsonValueKind.Array => element.EnumerateArray().SelectMany(e => Walk(e, path)),
+        _ => [],
+    };
+
+    private (int Code, string Said) Run(params string[] arguments)
+    {
+        using var said = new StringWriter { NewLine = "\n" };
+        using var told = new StringWriter { NewLine = "\n" };
+        var code = CommandLine.Run(arguments, new Surroundings { In = Stream.Null, Out = said, Error = told, Folder = _folder.FullName });
+        return (code, said.ToString());
+    }
+}
