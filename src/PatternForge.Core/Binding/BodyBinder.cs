@@ -86,8 +86,8 @@ public sealed class BodyBinder
         }
 
         var text = block.Kind == BlockKind.ListItem ? "- " + markdown : markdown;
-        var joins = (block.Kind is BlockKind.ListItem || (block.Kind == BlockKind.Other && text[0] is '|' or '>')) && blocks.Count > 0
-            && blocks[^1] is ProseBlock before && before.Markdown.Length > 0 && before.Markdown[0] == text[0] && before.Origin.End + 3 >= block.Content.Start - 6;
+        var joins = (block.Kind is BlockKind.ListItem || (block.Kind == BlockKind.Other && text[0] is '|' or '>') || BodyParser.IsNumbered(text)) && blocks.Count > 0
+            && blocks[^1] is ProseBlock before && before.Markdown.Length > 0 && (before.Markdown[0] == text[0] || (BodyParser.IsNumbered(text) && BodyParser.IsNumbered(before.Markdown))) && before.Origin.End + 3 >= block.Content.Start - 6;
         if (joins)
         {
             var last = (ProseBlock)blocks[^1];
@@ -192,7 +192,7 @@ public sealed class BodyBinder
     private BoundRow Row(RowNode node, RowContext context)
     {
         var label = node.Label;
-        var sizes = label is null ? [] : Sizes(label, context);
+        var sizes = label is null ? [] : SizesNamed.Bind(label, context);
         context.Scope = sizes;
         context.RowEnd = node.Body.End;
         var body = RowBinder.Bind(node.Steps, context);
@@ -200,6 +200,7 @@ public sealed class BodyBinder
         {
             Origin = PlaceOf(node, body),
             Sizes = sizes,
+            IsForNoSize = label is { Sizes.IsEmpty: false } && sizes.IsEmpty,
             Steps = body.Steps,
             Claims = body.Claims,
             HasUnread = body.HasUnread,
@@ -217,30 +218,6 @@ public sealed class BodyBinder
         var end = body.Claims.Where(c => c.Origin.Start >= worked).Select(c => c.Origin.Start).DefaultIfEmpty(node.Span.End).Min();
         var text = _source.Slice(TextSpan.FromBounds(node.Span.Start, end)).TrimEnd(" .,;=-–—(\t\r\n");
         return new TextSpan(node.Span.Start, Math.Max(1, text.Length));
-    }
-
-    private ImmutableArray<int> Sizes(LabelNode label, RowContext context)
-    {
-        if (label.Sizes.IsEmpty)
-        {
-            return [];
-        }
-
-        var found = new SortedSet<int>();
-        foreach (var name in label.Sizes)
-        {
-            var index = _facts.Sizes.IndexOf(name);
-            if (index < 0)
-            {
-                var near = Suggest.Nearest(name, _facts.Sizes.Names);
-                context.Bag.Add(RowRules.UnknownSize, label.SizesSpan, $"there is no size `{name}` in the header", near.Count > 0 && near[0].Length > 0 ? $"did you mean `{near[0]}`?" : "name it as the header's `sizes` does");
-                continue;
-            }
-
-            found.Add(index);
-        }
-
-        return [.. found];
     }
 
     /// <summary>A heading as a role: lower case, blanks and signs to hyphens.</summary>

@@ -6,11 +6,11 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads stated counts: "(24 sts)", "— 48 (52, 56) sts", "= 48", "48 sts rem", "6 sts dec'd", "you should have 20 sts".</summary>
 internal static class ClaimReader
 {
-    /// <summary>A claim that takes up the whole phrase, or null. A number alone counts only in brackets or behind an equals sign.</summary>
-    public static Claim? TryRead(List<Lexeme> lexemes, RowContext context, bool inBracket)
+    /// <summary>A claim that takes up the whole phrase, or null. A number alone counts only where its place introduces it: in brackets, behind an equals sign, last in the row.</summary>
+    public static Claim? TryRead(List<Lexeme> lexemes, RowContext context, bool introduced)
     {
         var c = new PhraseCursor(lexemes);
-        return Read(c, context, inBracket) is { } claim && c.IsDone ? claim : null;
+        return Read(c, context, introduced) is { } claim && c.IsDone ? claim : null;
     }
 
     /// <summary>"for a total of 30 sts" inside a phrase; null with the cursor unmoved.</summary>
@@ -28,9 +28,8 @@ internal static class ClaimReader
         return null;
     }
 
-    private static Claim? Read(PhraseCursor c, RowContext context, bool inBracket)
+    private static Claim? Read(PhraseCursor c, RowContext context, bool introduced)
     {
-        var introduced = inBracket;
         if (c.Peek()?.Atom.Kind == TokenKind.EqualsSign)
         {
             c.At++;

@@ -28,7 +28,7 @@ internal sealed class GroupBinder
             var lexemes = Vocabulary.Normalise(inner.Atoms);
             if (lexemes.Count <= RowDraft.MostLexemes)
             {
-                if ((followed is null || !IsTimes(followed)) && ClaimReader.TryRead(lexemes, _draft.Context, inBracket: true) is { } claim)
+                if ((followed is null || !IsTimes(followed)) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: true) is { } claim)
                 {
                     _draft.Context.Claims.Add(claim);
                     return at;
@@ -122,7 +122,7 @@ internal sealed class GroupBinder
         }
 
         // The last value with its noun is read as a claim by itself; the list takes its place.
-        var last = ClaimReader.TryRead(Vocabulary.Normalise(((PhraseNode)group.Body[^1]).Atoms), _draft.Context, inBracket: true);
+        var last = ClaimReader.TryRead(Vocabulary.Normalise(((PhraseNode)group.Body[^1]).Atoms), _draft.Context, introduced: true);
         var span = group.Body[0].Span.Cover(group.Body[^1].Span);
         return last is { Kind: ClaimKind.Total } && _draft.Context.Spread(new SizedNumber(values.ToImmutable(), span)) is { } each ? new Claim(span, ClaimKind.Total, each) : null;
     }
@@ -132,7 +132,7 @@ internal sealed class GroupBinder
         var claims = new List<Claim>();
         foreach (var node in group.Body)
         {
-            if (node is not PhraseNode phrase || ClaimReader.TryRead(Vocabulary.Normalise(phrase.Atoms), _draft.Context, inBracket: true) is not { } claim)
+            if (node is not PhraseNode phrase || ClaimReader.TryRead(Vocabulary.Normalise(phrase.Atoms), _draft.Context, introduced: true) is not { } claim)
             {
                 return false;
             }
@@ -186,7 +186,13 @@ internal sealed class GroupBinder
             times = _draft.Context.AmountOf(cursor.EatNumber()!);
         }
 
-        cursor.EatAll("in", "all|total");
+        if (times is not null)
+        {
+            cursor.Eat("more|again");
+            TimesReader.EatInAll(cursor);
+            TargetReader.EatWholeRow(cursor);
+        }
+
         if (times is null)
         {
             _draft.BareGroup ??= span;

@@ -46,6 +46,7 @@ internal static class LabelBinder
             Numbers = numbers.ToImmutable(),
             IsRange = isRange,
             IsRule = label.Rule == RowRule.SameParity,
+            SpeaksForOthers = label.Rule == RowRule.NotGiven,
             Count = count,
             Name = label.Name is null ? null : RowNames.Key(label.Name),
             SaidRows = label.CountOfRows is { IsList: false } said ? First(said) : null,

@@ -31,56 +31,87 @@ internal sealed class RepeatBinder
             return at;
         }
 
-        var step = new RepeatStep(repeat.Span, body);
-        if (cursor.IsDone)
+        if (Extent(repeat, cursor, new RepeatStep(repeat.Span, body)) is not { } step)
         {
-            steps.Add(step with { To = new Target(Extent.End) });
+            _draft.Unread(repeat.Span, steps);
             return at;
+        }
+
+        steps.Add(step with { Ending = _rows.Sequence(repeat.LastPass, isTop: false) });
+        if (cursor.Is("end"))
+        {
+            return Ending(nodes, at, cursor, steps);
+        }
+
+        if (repeat.LastPass.IsEmpty && step.To is { Extent: Model.Extent.End } && cursor.IsDone && HasTail(nodes, at))
+        {
+            return Tail(nodes, at, cursor, steps, isOfLastRepeat: false);
+        }
+
+        _words.Bind(cursor, steps);
+        return at;
+    }
+
+    /// <summary>How far or how often the repeat goes; null when that is not understood.</summary>
+    private RepeatStep? Extent(RepeatNode repeat, PhraseCursor cursor, RepeatStep step)
+    {
+        if (!repeat.SaysRepeat)
+        {
+            cursor.Eat("rep");
+        }
+
+        if (cursor.IsDone || (cursor.Is("end") && cursor.Lexemes.Count > cursor.At + 1))
+        {
+            return step with { To = new Target(Model.Extent.End) };
+        }
+
+        if (cursor.EatAll("end") || cursor.EatAll("ends"))
+        {
+            return step with { To = new Target(Model.Extent.End) };
         }
 
         if (TargetReader.TryRead(cursor, _draft.Context) is { } target)
         {
-            step = step with { To = target };
+            return step with { To = target };
         }
-        else
+
+        var saysMore = cursor.Eat("another");
+        var times = TimesReader.TryRead(cursor, _draft.Context);
+        if (times is null && cursor.IsNumber() && cursor.Is("more", 1))
         {
-            cursor.Eat("another");
-            var saysMore = cursor.At > 0;
-            var times = TimesReader.TryRead(cursor, _draft.Context);
-            if (times is null && cursor.IsNumber() && cursor.Is("more", 1))
-            {
-                times = _draft.Context.AmountOf(cursor.EatNumber()!);
-                cursor.Eat("more");
-                cursor.Eat("times");
-                saysMore = true;
-            }
-            else if (times is not null && cursor.Eat("more"))
-            {
-                saysMore = true;
-            }
-
-            if (times is null)
-            {
-                _draft.Unread(repeat.Span, steps);
-                return at;
-            }
-
-            var inAll = cursor.EatAll("in", "all|total") || !repeat.SaysRepeat;
-            step = step with { Times = times, IsMore = saysMore, IsTwoWays = !saysMore && !inAll };
+            times = _draft.Context.AmountOf(cursor.EatNumber()!);
+            cursor.At++;
+            cursor.Eat("times");
+            saysMore = true;
         }
 
-        steps.Add(step);
-        if (!cursor.IsDone)
+        if (times is null)
         {
-            if (cursor.Is("end"))
-            {
-                return Ending(nodes, at, cursor, steps);
-            }
-
-            _words.Bind(cursor, steps);
+            return null;
         }
 
-        return at;
+        saysMore |= cursor.Eat("more|again");
+        var inAll = TimesReader.EatInAll(cursor) || !repeat.SaysRepeat;
+        TargetReader.EatWholeRow(cursor);
+        return step with { Times = times, IsMore = saysMore, IsTwoWays = !saysMore && !inAll };
+    }
+
+    /// <summary>True when more stitches stand behind a repeat that goes to the end: they are its tail.</summary>
+    private bool HasTail(ImmutableArray<StepNode> nodes, int at)
+    {
+        while (at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.Comma or Separator.Semicolon } phrase)
+        {
+            var cursor = new PhraseCursor(Vocabulary.Normalise(phrase.Atoms));
+            if (MarkerReader.TryRead(cursor) is null || !cursor.IsDone)
+            {
+                cursor.At = 0;
+                return RowPhrases.TryRead(cursor, _draft.Context) is null && StitchReader.IsNext(cursor, _draft.Context);
+            }
+
+            at++;
+        }
+
+        return false;
     }
 
     /// <summary>"ending k2", "end last rep skp", "ending with yo, k2": to the next full stop.</summary>
@@ -99,6 +130,12 @@ internal sealed class RepeatBinder
             return at;
         }
 
+        return Tail(nodes, at, cursor, steps, last);
+    }
+
+    /// <summary>What stands behind a repeat up to the next full stop becomes its ending.</summary>
+    private int Tail(ImmutableArray<StepNode> nodes, int at, PhraseCursor cursor, List<Step> steps, bool isOfLastRepeat)
+    {
         var ending = new List<Step>();
         var outer = _draft.Sentence;
         _draft.Sentence = 0;
@@ -119,7 +156,7 @@ internal sealed class RepeatBinder
         _draft.Sentence = outer;
         steps[^1] = steps[^1] switch
         {
-            RepeatStep repeat => repeat with { Ending = [.. ending], EndsLastRepeat = last },
+            RepeatStep repeat => repeat with { Ending = [.. ending], EndsLastRepeat = isOfLastRepeat },
             RepeatRowsStep rows => rows with { Ending = [.. ending] },
             var other => other,
         };

@@ -70,7 +70,7 @@ internal sealed class RowBinder
                         break;
                     }
 
-                    i = Phrase(nodes, i, phrase, steps, isTop, needle);
+                    i = Multiplied(nodes, i, steps) ?? Phrase(nodes, i, phrase, steps, isTop, needle);
                     break;
                 case GroupNode group:
                     i = _groups.Bind(nodes, i, group, steps, isTop);
@@ -97,6 +97,33 @@ internal sealed class RowBinder
         WholeRowIfBare(steps, sentence, needle);
         _draft.Sentence = outer;
         return [.. steps];
+    }
+
+    /// <summary>"6 x [k1, p1]", "Rep (k1, p1) across": the words before a bracket say how often, or only that it is repeated; null for other words.</summary>
+    private int? Multiplied(ImmutableArray<StepNode> nodes, int at, List<Step> steps)
+    {
+        if (at + 1 >= nodes.Length || nodes[at + 1] is not GroupNode { Before: Separator.None } group)
+        {
+            return null;
+        }
+
+        var cursor = new PhraseCursor(Vocabulary.Normalise(((PhraseNode)nodes[at]).Atoms));
+        var isRepeat = cursor.Eat("rep|work");
+        var times = cursor.IsNumber() && cursor.Is("times", 1) && cursor.Lexemes.Count == cursor.At + 2 ? TimesReader.TryRead(cursor, _draft.Context) : null;
+        if (!cursor.IsDone || (times is null && !isRepeat))
+        {
+            return null;
+        }
+
+        var from = steps.Count;
+        var last = _groups.Bind(nodes, at + 1, group, steps, isTop: true);
+        if (times is not null && steps.Count > from && steps[from] is GroupStep { Times: null } bare)
+        {
+            steps[from] = bare with { Times = times };
+            _draft.BareGroup = _draft.BareGroup is { } span && span == bare.Origin ? null : _draft.BareGroup;
+        }
+
+        return last;
     }
 
     private static bool IsNeedle(PhraseNode phrase) =>
@@ -148,7 +175,7 @@ internal sealed class RowBinder
             return at;
         }
 
-        if (IsClaimPlace(nodes, at, phrase) && ClaimReader.TryRead(lexemes, _draft.Context, inBracket: false) is { } claim)
+        if (IsClaimPlace(nodes, at, phrase) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: IsLastNumber(nodes, at, phrase)) is { } claim)
         {
             if (needle && steps.Count > 0 && steps[^1] is NeedleStep)
             {
@@ -190,6 +217,10 @@ internal sealed class RowBinder
 
         return at;
     }
+
+    // "K to end. 79 (85, 91)": numbers alone, the last thing in the row.
+    private static bool IsLastNumber(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase) =>
+        at > 0 && at == nodes.Length - 1 && phrase is { Before: Separator.Stop or Separator.Dash, Atoms: [{ Kind: TokenKind.Number, Number.IsOrdinal: false }] };
 
     private static bool IsClaimPlace(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase) =>
         phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon

@@ -10,6 +10,8 @@ internal static class RowsReader
 {
     private static readonly Lazy<FrozenDictionary<string, PhrasePattern[]>> Even = new(() => Index(
         "k|p {n} more? row|rnd ...",
+        "k|p the? next {n} row|rnd ...",
+        "k|p the? next row|rnd ...",
         "work {n} more? row|rnd ...",
         "work another {n} row|rnd ...",
         "work even|straight|plain ...",
@@ -92,7 +94,8 @@ internal static class RowsReader
 
             // "work in K1, P1 rib for 2 in" is cut at the comma: its second half is read with it by the row binder.
             c.At = match.End;
-            return new EvenRowsStep(match.Span, rows is null ? null : context.AmountOf(rows));
+            var one = rows is null && c.Lexemes.Count > 1 && c.Lexemes[..Math.Min(3, c.Lexemes.Count)].Exists(l => l.Is("next")) ? RowContext.Constant(1, match.Span) : null;
+            return new EvenRowsStep(match.Span, rows is null ? one : context.AmountOf(rows));
         }
 
         return null;

@@ -27,6 +27,19 @@ internal static class StitchReader
         return step;
     }
 
+    /// <summary>True when a stitch stands at the cursor, so many words ahead; nothing is noted.</summary>
+    public static bool IsNext(PhraseCursor cursor, RowContext context, int ahead = 0)
+    {
+        var (at, used, bad, claims) = (cursor.At, context.Used.Count, context.HasBadNumber, context.Claims.Count);
+        cursor.At += ahead;
+        var found = cursor.At < cursor.Lexemes.Count && TryRead(cursor, context) is not null;
+        cursor.At = at;
+        context.HasBadNumber = bad;
+        context.Claims.RemoveRange(claims, context.Claims.Count - claims);
+        context.Used.RemoveRange(used, context.Used.Count - used);
+        return found;
+    }
+
     /// <summary>"inc": where it says into which stitch it is a kfb, else it may be either.</summary>
     private static Step? Increase(PhraseCursor c, RowContext context)
     {
@@ -295,7 +308,7 @@ internal static class StitchReader
     {
         while (!c.IsDone)
         {
-            if (c.Eat("tbl|wyif|wyib|kwise|pwise|knitwise|purlwise|loosely|tightly|firmly|very|purlwise|individually|singly|only"))
+            if (c.Eat("tbl|wyif|wyib|kwise|pwise|knitwise|purlwise|loosely|tightly|firmly|very|plain|individually|singly|only"))
             {
                 continue;
             }

@@ -7,6 +7,9 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads how often: "twice", "3 times", "x 6", "four (five) times", "once".</summary>
 internal static class TimesReader
 {
+    /// <summary>Takes "in all", "in total", "total" or "altogether" behind a number of times.</summary>
+    public static bool EatInAll(PhraseCursor c) => c.EatAll("in", "all|total") || c.Eat("total|altogether");
+
     /// <summary>The number at the cursor, or null with the cursor unmoved. "more" behind it is left for the caller.</summary>
     public static Amount? TryRead(PhraseCursor c, RowContext context)
     {

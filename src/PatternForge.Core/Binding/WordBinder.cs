@@ -135,7 +135,7 @@ internal sealed class WordBinder
     {
         var lexeme = cursor.Peek()!;
         var isWholePhrase = cursor.At == 0 && (cursor.Lexemes.Count == 1 || (cursor.Lexemes.Count == 2 && cursor.Lexemes[1].IsNumber));
-        if (lexeme.Atom.Kind == TokenKind.Word && (isWholePhrase || NextIsStitch(cursor)) && UnknownWords.LooksLikeStitch(lexeme.Atom.Text, isWholePhrase))
+        if (lexeme.Atom.Kind == TokenKind.Word && (isWholePhrase || StitchReader.IsNext(cursor, _draft.Context, ahead: 1)) && UnknownWords.LooksLikeStitch(lexeme.Atom.Text, isWholePhrase))
         {
             var other = UnknownWords.OtherCraft(lexeme.Atom.Text, _draft.Context.Facts.Craft);
             if (other is not null)
@@ -161,20 +161,5 @@ internal sealed class WordBinder
         var rest = cursor.Lexemes[cursor.At].Span.Cover(cursor.Lexemes[^1].Span);
         cursor.At = cursor.Lexemes.Count;
         _draft.Unread(rest, steps);
-    }
-
-    private bool NextIsStitch(PhraseCursor cursor)
-    {
-        if (cursor.At + 1 >= cursor.Lexemes.Count)
-        {
-            return false;
-        }
-
-        var (at, used) = (cursor.At, _draft.Context.Used.Count);
-        cursor.At++;
-        var found = StitchReader.TryRead(cursor, _draft.Context) is not null;
-        cursor.At = at;
-        _draft.Context.Used.RemoveRange(used, _draft.Context.Used.Count - used);
-        return found;
     }
 }

@@ -48,6 +48,9 @@ public sealed record BoundRow
     /// <summary>True when it also speaks for later rows of the same parity.</summary>
     public bool IsRule { get; init; }
 
+    /// <summary>True when it stands for all rows that are not given themselves ("All WS rows: Purl.").</summary>
+    public bool SpeaksForOthers { get; init; }
+
     /// <summary>How many rows "next 6 rows" stands for, one a size; null for one.</summary>
     public Amount? Count { get; init; }
 
@@ -71,6 +74,9 @@ public sealed record BoundRow
 
     /// <summary>Indices of the sizes that work it; empty for all.</summary>
     public ImmutableArray<int> Sizes { get; init; } = [];
+
+    /// <summary>True when it is for sizes that the header does not have.</summary>
+    public bool IsForNoSize { get; init; }
 
     /// <summary>The steps.</summary>
     public ImmutableArray<Step> Steps { get; init; } = [];

@@ -109,7 +109,7 @@ public sealed class BodyParser
                 EndParagraph();
                 _blocks.Add(new BlockNode(BlockKind.Other, content, content));
             }
-            else if (inParagraph && StartsWithLabel(content))
+            else if (inParagraph && (IsNumbered(text) ? IsNumbered(_source.Slice(paragraph)) : StartsWithLabel(content)))
             {
                 EndParagraph();
                 inParagraph = true;
@@ -253,6 +253,18 @@ public sealed class BodyParser
     {
         var trimmed = text.Trim();
         return trimmed.Length >= 3 && trimmed[0] is '-' or '*' or '_' && trimmed.TrimEnd(trimmed[0]).IsEmpty;
+    }
+
+    /// <summary>"12. K5, turn.": a number with a full stop stands before the words.</summary>
+    internal static bool IsNumbered(ReadOnlySpan<char> text)
+    {
+        var digits = 0;
+        while (digits < text.Length && digits < 4 && char.IsAsciiDigit(text[digits]))
+        {
+            digits++;
+        }
+
+        return digits is > 0 and < 4 && digits + 1 < text.Length && text[digits] == '.' && text[digits + 1] == ' ';
     }
 
     private bool StartsWithLabel(TextSpan line)

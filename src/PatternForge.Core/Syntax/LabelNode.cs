@@ -34,6 +34,9 @@ public enum RowRule
 
     /// <summary>Every row of the same parity as the number given.</summary>
     SameParity,
+
+    /// <summary>Every row that is not given itself: "All WS rows", "Even-numbered rounds".</summary>
+    NotGiven,
 }
 
 /// <summary>Numbers from one to another, both included; a single number where <see cref="To"/> is null.</summary>
@@ -69,7 +72,7 @@ public sealed record LabelNode
     /// <summary>How many rows the label itself says there are ("(3 rounds)"); null when it does not.</summary>
     public SizedNumber? CountOfRows { get; init; }
 
-    /// <summary>Words of the sizes it is for; empty for all.</summary>
+    /// <summary>The sizes it is for as named: words, <c>#2</c> for "2nd size", <c>S–L</c> for "S to L"; empty for all.</summary>
     public ImmutableArray<string> Sizes { get; init; } = [];
 
     /// <summary>Where the sizes are named.</summary>

@@ -30,20 +30,20 @@ public sealed class LabelParser
     private LabelNode? Label()
     {
         var start = _atoms.At;
-        var (sizes, sizesSpan) = SizeScope.Read(_atoms);
+        if (_atoms.At == 0)
+        {
+            YarnFirst();
+        }
+
+        var sizes = SizeScope.Read(_atoms);
         var emphasis = _atoms.IsKind(TokenKind.Mark) && _atoms.Peek()!.Text == "**" && _atoms.At == 0 && _atoms.EatKind(TokenKind.Mark);
         var from = _atoms.At;
         var side = RowWords.BracketedSide(_atoms);
-        var label = Numbered(side) ?? NextRow(side) ?? Named();
+        var label = Numbered(side) ?? NextRow(side) ?? AllOthers() ?? Named();
         if (label is null)
         {
             _atoms.At = from;
-            if (sizes.IsEmpty)
-            {
-                return null;
-            }
-
-            return new LabelNode { Span = _atoms.Covered(start), Sizes = sizes, SizesSpan = sizesSpan };
+            return sizes is null ? null : new LabelNode { Span = _atoms.Covered(start), Sizes = sizes.Names, SizesSpan = sizes.Span };
         }
 
         if (emphasis && _atoms.IsKind(TokenKind.Mark) && _atoms.Peek()!.Text == "**")
@@ -51,7 +51,54 @@ public sealed class LabelParser
             _atoms.At++;
         }
 
-        return sizes.IsEmpty ? label : label with { Span = _atoms.All[start].Span.Cover(label.Span), Sizes = sizes, SizesSpan = sizesSpan };
+        label = label with { Span = _atoms.All[start].Span.Cover(label.Span) };
+        return sizes is null ? label : label with { Sizes = sizes.Names, SizesSpan = sizes.Span };
+    }
+
+    /// <summary>"With CC, Row 5:", "A) Row 1:": the yarn stands before the label.</summary>
+    private void YarnFirst()
+    {
+        var isLetter = _atoms.Peek() is { Kind: TokenKind.Word, Text.Length: 1 } && _atoms.IsKind(TokenKind.Close, 1);
+        var isNamed = (_atoms.Peek()?.Is("with") == true || _atoms.Peek()?.Is("using") == true || _atoms.Peek()?.Is("in") == true) && _atoms.IsKind(TokenKind.Word, 1);
+        if (!isLetter && !isNamed)
+        {
+            return;
+        }
+
+        _atoms.At += isLetter ? 2 : 1;
+        for (var words = 0; isNamed && words < MostWords && (_atoms.EatKind(TokenKind.Word) || _atoms.EatKind(TokenKind.Number)); words++)
+        {
+        }
+
+        var comma = isLetter || _atoms.EatKind(TokenKind.Comma) || _atoms.EatKind(TokenKind.Colon);
+        var at = _atoms.At;
+        var follows = comma && (!RowNumbers.Read(_atoms, out _).IsEmpty || (_atoms.Eat("next") && RowWords.WordOf(_atoms.Peek()) != RowWord.None));
+        _atoms.At = follows ? at : 0;
+    }
+
+    /// <summary>"All WS rows:", "Every RS row:", "Even-numbered rounds:": the rows that are not given themselves.</summary>
+    private LabelNode? AllOthers()
+    {
+        var start = _atoms.At;
+        var all = _atoms.Eat("all", "every", "each");
+        var side = Peeked(RowWords.SideWord);
+        if (!LabelTail.OtherRows(_atoms, out var word) || !(all || _atoms.All[_atoms.At - 1].Text.EndsWith('s')))
+        {
+            _atoms.At = start;
+            return null;
+        }
+
+        var label = Rest(start, new LabelNode { Span = default, Word = word, Name = "others" });
+        _atoms.At = label is null ? start : _atoms.At;
+        return label is null ? null : label with { Name = null, Side = label.Side ?? side, Rule = RowRule.NotGiven };
+    }
+
+    private Side? Peeked(Func<AtomCursor, Side?> read)
+    {
+        var start = _atoms.At;
+        var side = read(_atoms);
+        _atoms.At = start;
+        return side;
     }
 
     /// <summary>"Row 3", "Rnds 3-6", "R 27,", "1st row", "3d row.-", "Rnd 2 and all even rnds".</summary>

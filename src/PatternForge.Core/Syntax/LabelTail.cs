@@ -14,7 +14,7 @@ internal static class LabelTail
         var labelEnd = atoms.At;
         for (var i = 0; i < 4; i++)
         {
-            if (RuleWords(atoms))
+            if (RuleWords(atoms, out _))
             {
                 rule = RowRule.SameParity;
                 labelEnd = atoms.At;
@@ -32,7 +32,7 @@ internal static class LabelTail
             {
                 var bracket = atoms.At;
                 atoms.At++;
-                if (RuleWords(atoms) && atoms.EatKind(TokenKind.Close))
+                if (RuleWords(atoms, out _) && atoms.EatKind(TokenKind.Close))
                 {
                     rule = RowRule.SameParity;
                     labelEnd = atoms.At;
@@ -109,27 +109,48 @@ internal static class LabelTail
         return words.Count > 0 && atoms.EatKind(TokenKind.Close) ? string.Join(' ', words) : null;
     }
 
-    /// <summary>"and all WS rows", "and every even-numbered round", "and every alt row", "and all odd rows".</summary>
-    private static bool RuleWords(AtomCursor atoms)
+    /// <summary>True when "and every alt row" and the like stand at the cursor, which stays.</summary>
+    public static bool HasRule(AtomCursor atoms, out RowWord word)
     {
         var start = atoms.At;
+        var found = RuleWords(atoms, out word);
+        atoms.At = start;
+        return found;
+    }
+
+    /// <summary>"and all WS rows", "and every even-numbered round", "and every alt row", "and all odd rows".</summary>
+    private static bool RuleWords(AtomCursor atoms, out RowWord word)
+    {
+        var start = atoms.At;
+        word = RowWord.None;
         atoms.EatKind(TokenKind.Comma);
-        if (atoms.Eat("and", "&") && atoms.Eat("all", "every", "each"))
+        if (RowWords.EatAnd(atoms) && atoms.Eat("all", "every", "each") && OtherRows(atoms, out word))
         {
-            atoms.Eat("foll", "following", "other", "subsequent");
-            if (atoms.Eat("ws", "rs", "even", "odd", "alt", "alternate", "other", "even-numbered", "odd-numbered", "foll", "following") | atoms.IsKind(TokenKind.Word))
-            {
-                atoms.Eat("numbered");
-                atoms.Eat("alt", "alternate");
-                if (RowWords.WordOf(atoms.Peek()) != RowWord.None)
-                {
-                    atoms.At++;
-                    return true;
-                }
-            }
+            return true;
         }
 
         atoms.At = start;
         return false;
+    }
+
+    /// <summary>"WS rows", "foll alt row", "even-numbered rounds", "other rows": which rows beside those given; the cursor moves only past all of it.</summary>
+    public static bool OtherRows(AtomCursor atoms, out RowWord word)
+    {
+        var start = atoms.At;
+        var words = 0;
+        while (words < MostWords && (RowWords.SideWord(atoms) is not null || atoms.Eat("even", "odd", "alt", "alternate", "other", "even-numbered", "odd-numbered", "numbered", "foll", "following", "subsequent", "rem", "remaining")))
+        {
+            words++;
+        }
+
+        word = RowWords.WordOf(atoms.Peek());
+        if (words == 0 || word == RowWord.None)
+        {
+            atoms.At = start;
+            return false;
+        }
+
+        atoms.At++;
+        return true;
     }
 }

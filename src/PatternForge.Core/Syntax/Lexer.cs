@@ -69,7 +69,7 @@ public static class Lexer
             case '{' when PlaceholderEnd(text, at, end) is var close and > 0: return (TokenKind.Placeholder, close);
             case '(' or '[' or '{': return (TokenKind.Open, at + 1);
             case ')' or ']' or '}': return (TokenKind.Close, at + 1);
-            case '*' or '†' or '‡' or '§' or '°':
+            case '*' or '†' or '‡' or '§' or '°' or '#' when c != '#' || IsMark(text, at, end):
                 var stop = at + 1;
                 while (stop < end && text[stop] == c)
                 {
@@ -85,6 +85,18 @@ public static class Lexer
             default:
                 return (TokenKind.Other, at + (char.IsHighSurrogate(c) && at + 1 < end && char.IsLowSurrogate(text[at + 1]) ? 2 : 1));
         }
+    }
+
+    // "needle #8" and "size # 8" name a size; "#K1, p1" opens a repeat.
+    private static bool IsMark(string text, int at, int end)
+    {
+        var next = at + 1;
+        while (next < end && text[next] is ' ' or '#')
+        {
+            next++;
+        }
+
+        return next == end || !char.IsAsciiDigit(text[next]);
     }
 
     private static int NumberEnd(string text, int at, int end)

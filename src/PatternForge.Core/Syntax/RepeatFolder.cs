@@ -71,8 +71,8 @@ public static class RepeatFolder
             saysRepeat = true;
         }
 
-        // "... from * to *": the second mark only says where the group ends.
-        if (next + 1 < steps.Length && steps[next] is PhraseNode { Atoms: [var to] } && to.Is("to") && steps[next + 1] is MarkNode)
+        // "... from * to *", "between * and *": the second mark only says where the group ends.
+        if (next + 1 < steps.Length && steps[next] is PhraseNode { Atoms: [var to] } && (to.Is("to") || to.Is("and")) && steps[next + 1] is MarkNode { Mark: var last } && last == mark.Mark)
         {
             next += 2;
         }
@@ -80,7 +80,8 @@ public static class RepeatFolder
         ImmutableArray<Atom> extent = [];
         if (next < steps.Length && steps[next] is PhraseNode { Before: Separator.None } words)
         {
-            extent = words.Atoms;
+            // "between *s to end": the plural of the mark.
+            extent = words.Atoms[0] is { SpaceBefore: false, Text: "s" } ? words.Atoms[1..] : words.Atoms;
             next++;
         }
         else if (next < steps.Length && steps[next] is GroupNode { Body: [PhraseNode times] } && times.Atoms.Any(a => a.Is("times") || a.Is("time")))
@@ -94,7 +95,66 @@ public static class RepeatFolder
             next++;
         }
 
-        return new RepeatNode(mark.Span.Cover(steps[next - 1].Span), mark.Before, body, extent, saysRepeat);
+        var lastPass = LastPass(steps, body, mark.Mark, ref extent, ref next);
+        return new RepeatNode(mark.Span.Cover(steps[next - 1].Span), mark.Before, body, extent, saysRepeat, lastPass);
+    }
+
+    /// <summary>"..., ending last rep at **" and "..., then from * to ** once more": the body up to its own mark, worked once more.</summary>
+    private static ImmutableArray<StepNode> LastPass(ImmutableArray<StepNode> steps, ImmutableArray<StepNode> body, string mark, ref ImmutableArray<Atom> extent, ref int next)
+    {
+        var inner = body.Select((node, at) => (Node: node as MarkNode, At: at)).FirstOrDefault(m => m.Node is not null && m.Node.Mark != mark);
+        if (inner.Node is null || next >= steps.Length)
+        {
+            return [];
+        }
+
+        bool IsInner(int at) => at < steps.Length && steps[at] is MarkNode named && named.Mark == inner.Node.Mark;
+        if (extent is [.., var at] && at.Is("at") && EndAt(extent) is var cut and >= 0 && IsInner(next))
+        {
+            extent = extent[..cut];
+            next++;
+            return body[..inner.At];
+        }
+
+        if (steps[next] is not PhraseNode { Before: Separator.Comma or Separator.Semicolon } phrase)
+        {
+            return [];
+        }
+
+        if (phrase.Atoms[^1].Is("at") && EndAt(phrase.Atoms) == 0 && IsInner(next + 1))
+        {
+            next += 2;
+            return body[..inner.At];
+        }
+
+        var isAgain = phrase.Atoms[^1].Is("from") && next + 3 < steps.Length && steps[next + 1] is MarkNode from && from.Mark == mark
+            && steps[next + 2] is PhraseNode { Atoms: [var to] } && to.Is("to") && IsInner(next + 3);
+        if (!isAgain)
+        {
+            return [];
+        }
+
+        next += 4;
+        if (next < steps.Length && steps[next] is PhraseNode { Before: Separator.None, Atoms: [var once, ..] } && once.Is("once"))
+        {
+            next++;
+        }
+
+        return body[..inner.At];
+    }
+
+    // Where "ending (last rep) at" begins; -1 when there are no such words.
+    private static int EndAt(ImmutableArray<Atom> atoms)
+    {
+        for (var i = 0; i < atoms.Length; i++)
+        {
+            if (atoms[i].Is("ending") || atoms[i].Is("end") || atoms[i].Is("finishing") || atoms[i].Is("finish"))
+            {
+                return i;
+            }
+        }
+
+        return -1;
     }
 
     // "rep from *, across": a comma too many.

@@ -10,9 +10,10 @@ internal static class RowNumbers
     /// <summary>The numbers at the cursor, and row or round; empty, with the cursor unmoved, where no numbered label begins.</summary>
     public static ImmutableArray<NumberRange> Read(AtomCursor atoms, out RowWord word)
     {
+        var start = atoms.At;
         var numbers = ImmutableArray.CreateBuilder<NumberRange>();
         word = RowWords.WordOf(atoms.Peek());
-        if (word != RowWord.None && (atoms.IsKind(TokenKind.Number, 1) || atoms.Peek(1)?.Kind == TokenKind.Word && atoms.Peek(1)!.Number is { IsWord: true }))
+        if (word != RowWord.None && atoms.IsKind(TokenKind.Number, 1))
         {
             atoms.At++;
             Ranges(atoms, numbers, word);
@@ -23,11 +24,9 @@ internal static class RowNumbers
             atoms.At++;
             Ranges(atoms, numbers, word);
         }
-        else if (atoms.IsKind(TokenKind.Number) && atoms.Peek()!.Number!.IsOrdinal && RowWords.WordOf(atoms.Peek(1)) is var ordinalWord and not RowWord.None)
+        else if (atoms.IsKind(TokenKind.Number))
         {
-            word = ordinalWord;
-            numbers.Add(new NumberRange(atoms.Peek()!.Number!, null));
-            atoms.At += 2;
+            Before(atoms, numbers, ref word);
         }
         else if (atoms.Peek() is { Kind: TokenKind.Word } shortForm && ShortLabel(atoms, shortForm) is { } range)
         {
@@ -36,7 +35,41 @@ internal static class RowNumbers
             atoms.At++;
         }
 
+        atoms.At = numbers.Count == 0 ? start : atoms.At;
         return numbers.ToImmutable();
+    }
+
+    /// <summary>The numbers first: "1st row", "2nd and 4th rows", "3rd to 8th rows", "9-16 row:", "6 row:", and "2nd and every alt row", whose rule is read later.</summary>
+    private static void Before(AtomCursor atoms, ImmutableArray<NumberRange>.Builder numbers, ref RowWord word)
+    {
+        var first = atoms.Peek()!.Number!;
+        var isOrdinal = first.IsOrdinal;
+        if (!isOrdinal && atoms.At > 0)
+        {
+            return;
+        }
+
+        if (first is { IsList: false, IsWord: false, IsOrdinal: false } && first.Values[0] is > 0 and < 1000 and var bare && bare == decimal.Truncate(bare) && atoms.IsKind(TokenKind.Stop, 1) && atoms.Peek(2)?.Kind is TokenKind.Word or TokenKind.Mark or TokenKind.Open)
+        {
+            // "12. K5, turn."
+            numbers.Add(new NumberRange(first, null));
+            atoms.At++;
+            return;
+        }
+
+        Ranges(atoms, numbers, RowWord.None);
+        word = RowWords.WordOf(atoms.Peek());
+        if (word != RowWord.None)
+        {
+            atoms.At++;
+        }
+
+        // "6 row:" needs its sign, so that "6 rows garter stitch" is no label.
+        var isLabel = word == RowWord.None ? isOrdinal && LabelTail.HasRule(atoms, out word) : isOrdinal || (atoms.EndsLabel() && atoms.Peek() is not null);
+        if (!isLabel)
+        {
+            numbers.Clear();
+        }
     }
 
     private static NumberRange? ShortLabel(AtomCursor atoms, Atom atom)
@@ -68,9 +101,9 @@ internal static class RowNumbers
             atoms.At++;
             SizedNumber? to = null;
             var mark = atoms.At;
-            if (atoms.EatKind(TokenKind.Dash) || atoms.Eat("to"))
+            if (atoms.EatKind(TokenKind.Dash) || atoms.Eat("to", "through", "thru"))
             {
-                if (RowWords.WordOf(atoms.Peek()) == word)
+                if (word != RowWord.None && RowWords.WordOf(atoms.Peek()) == word)
                 {
                     atoms.At++;
                 }
@@ -89,20 +122,10 @@ internal static class RowNumbers
 
             numbers.Add(new NumberRange(from, to));
             mark = atoms.At;
-            if (atoms.EatKind(TokenKind.Comma))
+            var comma = atoms.EatKind(TokenKind.Comma);
+            if (!RowWords.EatAnd(atoms) && !comma)
             {
-                atoms.Eat("and");
-            }
-            else if (!atoms.Eat("and", "&"))
-            {
-                if (atoms.Peek() is { Kind: TokenKind.Other, Text: "&" })
-                {
-                    atoms.At++;
-                }
-                else
-                {
-                    return;
-                }
+                return;
             }
 
             if (!atoms.IsKind(TokenKind.Number))
@@ -112,7 +135,7 @@ internal static class RowNumbers
             }
 
             // "R 27, 4 sts": a number with a noun behind it is no row number.
-            if (atoms.Peek(1) is { Kind: TokenKind.Word } noun && !noun.Is("and") && !noun.Is("to") && !noun.Is("incl"))
+            if (atoms.Peek(1) is { Kind: TokenKind.Word } noun && !noun.Is("and") && !noun.Is("to") && !noun.Is("through") && !noun.Is("incl") && word != RowWord.None)
             {
                 atoms.At = mark;
                 return;

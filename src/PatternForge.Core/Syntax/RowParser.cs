@@ -25,7 +25,7 @@ public sealed class RowParser
     /// <summary>The rows of one instruction line; usually one.</summary>
     public static ImmutableArray<RowNode> Parse(SourceText source, TextSpan line, FindingBag bag, int maxDepth)
     {
-        var atoms = NumberFolder.Fold(source, Lexer.Lex(source, line));
+        var atoms = StarAsTimes(NumberFolder.Fold(source, Lexer.Lex(source, line)));
         var parser = new RowParser(atoms, bag, maxDepth);
         var rows = ImmutableArray.CreateBuilder<RowNode>();
         while (parser._at < atoms.Count)
@@ -34,6 +34,21 @@ public sealed class RowParser
         }
 
         return rows.ToImmutable();
+    }
+
+    /// <summary>"(K1, p1) *6": the only star of the line, between a bracket and a number, is a multiplication sign.</summary>
+    private static List<Atom> StarAsTimes(List<Atom> atoms)
+    {
+        var stars = atoms.Count(a => a is { Kind: TokenKind.Mark, Text: "*" });
+        for (var i = 1; i + 1 < atoms.Count && stars == 1; i++)
+        {
+            if (atoms[i] is { Kind: TokenKind.Mark, Text: "*" } star && atoms[i - 1].Kind == TokenKind.Close && atoms[i + 1] is { Kind: TokenKind.Number, SpaceBefore: false })
+            {
+                atoms[i] = new Atom(TokenKind.Times, star.Span, "×", star.SpaceBefore);
+            }
+        }
+
+        return atoms;
     }
 
     /// <summary>The parts of a stretch that has no label: a stitch's "how", say.</summary>

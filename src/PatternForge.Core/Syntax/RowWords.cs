@@ -11,6 +11,14 @@ internal static class RowWords
         _ => RowWord.None,
     };
 
+    /// <summary>Takes "and" or its sign.</summary>
+    public static bool EatAnd(AtomCursor atoms)
+    {
+        var isAnd = atoms.Peek() is { } atom && (atom.Is("and") || atom is { Kind: TokenKind.Other, Text: "&" });
+        atoms.At += isAnd ? 1 : 0;
+        return isAnd;
+    }
+
     /// <summary>"(RS)", "[WS]", "(Right side of work)": null, with the cursor unmoved, for another bracket.</summary>
     public static Side? BracketedSide(AtomCursor atoms)
     {

@@ -76,9 +76,10 @@ public sealed class MarkNode : StepNode
 public sealed class RepeatNode : StepNode
 {
     /// <summary>Holds a repeat.</summary>
-    public RepeatNode(TextSpan span, Separator before, ImmutableArray<StepNode> body, ImmutableArray<Atom> extent, bool saysRepeat)
+    public RepeatNode(TextSpan span, Separator before, ImmutableArray<StepNode> body, ImmutableArray<Atom> extent, bool saysRepeat, ImmutableArray<StepNode> lastPass = default)
         : base(span, before)
     {
+        LastPass = lastPass.IsDefault ? [] : lastPass;
         Body = body;
         Extent = extent;
         SaysRepeat = saysRepeat;
@@ -86,6 +87,9 @@ public sealed class RepeatNode : StepNode
 
     /// <summary>What is repeated.</summary>
     public ImmutableArray<StepNode> Body { get; }
+
+    /// <summary>The beginning of the body that is worked once more at the end ("ending last rep at **"); empty for none.</summary>
+    public ImmutableArray<StepNode> LastPass { get; }
 
     /// <summary>The words behind "rep from *" or behind the closing star; empty where nothing is said, which means to the end.</summary>
     public ImmutableArray<Atom> Extent { get; }

@@ -115,7 +115,7 @@ public sealed class PatternWorker
         };
     }
 
-    private int[] Active(BoundRow row) => row.Sizes.IsEmpty ? [.. Enumerable.Range(0, _sizes.Count)] : [.. row.Sizes];
+    private int[] Active(BoundRow row) => row.IsForNoSize ? [] : row.Sizes.IsEmpty ? [.. Enumerable.Range(0, _sizes.Count)] : [.. row.Sizes];
 
     private void BeginSection(BoundLine line)
     {
@@ -189,9 +189,10 @@ public sealed class PatternWorker
         };
         if (opening is not null)
         {
-            foreach (var size in active.Where(size => !_states[size].IsKnown))
+            foreach (var state in active.Select(size => _states[size]).Where(s => !s.IsKnown || s.Count == 0))
             {
-                _states[size].IsLeftOut = opening[size] is null && !row.HasUnread;
+                state.IsLeftOut = opening[state.Size] is null && !row.HasUnread;
+                state.IsKnown &= !state.IsLeftOut;
             }
         }
 
@@ -237,7 +238,17 @@ public sealed class PatternWorker
             state.Begin();
         }
 
+        var saved = active.Select(size => _states[size].Save()).ToArray();
         var outcomes = Readings(row, active);
+        if (row.SpeaksForOthers && !StepCounts.Keeps(row.Steps))
+        {
+            // It was worked to see whether it fits; it changes the count only where its turn comes.
+            for (var i = 0; i < active.Length; i++)
+            {
+                _states[active[i]].Restore(saved[i]);
+            }
+        }
+
         var trusted = false;
         foreach (var outcome in outcomes)
         {
@@ -329,6 +340,8 @@ public sealed class PatternWorker
             {
                 state.Named[name] = row;
             }
+
+            state.Others = row.SpeaksForOthers ? row : state.Others;
         }
     }
 

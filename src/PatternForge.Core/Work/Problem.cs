@@ -80,6 +80,9 @@ internal enum ReadingKind
     /// <summary>One stitch left over is worked plain.</summary>
     OnePlain,
 
+    /// <summary>All that stands before "k2tog around" is repeated with it.</summary>
+    WholeRepeated,
+
     /// <summary>The ending takes the place of the last repeat's end.</summary>
     CutRepeat,
 

@@ -12,6 +12,7 @@ internal static class ReadingWords
             ReadingKind.Implied => "repeated to the end",
             ReadingKind.RestPlain => "the rest of the row is worked plain",
             ReadingKind.OnePlain => "the stitch left over is worked plain",
+            ReadingKind.WholeRepeated => "all of it is repeated to the end",
             ReadingKind.CutRepeat => "the ending takes the place of the end of the last repeat",
             ReadingKind.IncreaseBetween => "each increase is made between stitches",
             _ => null,

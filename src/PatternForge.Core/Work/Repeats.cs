@@ -127,7 +127,7 @@ internal sealed class Repeats
             return;
         }
 
-        var available = _run.Needles.LeftCount;
+        var available = Places.Distance(_run, repeat.To!, repeat.Origin) ?? 0;
         if (!repeat.EndsLastRepeat && available >= ending.Takes && (available - ending.Takes) % body.Takes == 0)
         {
             RepeatTo(repeat, ending.Takes);

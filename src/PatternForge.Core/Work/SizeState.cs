@@ -39,6 +39,9 @@ internal sealed class SizeState
     /// <summary>Rows by number.</summary>
     public Dictionary<int, BoundRow> Numbered { get; } = [];
 
+    /// <summary>The row that stands for all those not given themselves ("All WS rows: Purl."); null for none.</summary>
+    public BoundRow? Others { get; set; }
+
     /// <summary>Rows by name.</summary>
     public Dictionary<string, BoundRow> Named { get; } = new(StringComparer.Ordinal);
 
@@ -81,14 +84,15 @@ internal sealed class SizeState
             }
         }
 
-        row = rule!;
-        return rule is not null;
+        row = (rule ?? Others)!;
+        return row is not null;
     }
 
     /// <summary>A new piece: rows, names and numbers of the one before mean nothing any more.</summary>
     public void BeginSection()
     {
         Numbered.Clear();
+        Others = null;
         LastNumber = null;
         NextSide = null;
         Drift = 0;

@@ -52,7 +52,11 @@ internal sealed class StepWorker
                 Increase(increase);
                 break;
             case RunStep run:
-                Run(run);
+                if (!RepeatsAll(steps, at, run))
+                {
+                    Run(run);
+                }
+
                 break;
             case GroupStep group:
                 _repeats.Group(group);
@@ -141,6 +145,34 @@ internal sealed class StepWorker
         }
 
         _run.Apply(step.Operation, distance / takes);
+    }
+
+    /// <summary>"K8, k2tog around": only the k2tog to the end, or all of it again and again; by what fits, else by how much stands before it.</summary>
+    private bool RepeatsAll(ImmutableArray<Step> steps, int at, RunStep run)
+    {
+        var from = at;
+        while (from > 0 && steps[from - 1] is OperationStep or GroupStep or IncreaseStep)
+        {
+            from--;
+        }
+
+        var isAll = from == 0 || steps[from - 1] is SentenceStep;
+        if (from == at || !isAll || run.To.Extent != Extent.End || run.Operation is { Takes: 1, Makes: 1 } || run.Operation.Takes == 0 || at != StepCounts.LastWork(steps))
+        {
+            return false;
+        }
+
+        var body = steps[from..at].Add(new OperationStep(run.Origin, run.Operation, null));
+        var usual = _run.Used > 2 ? 0 : 1;
+        if (_run.Trial.Choices.Take(run.Origin, ReadingKind.WholeRepeated) != usual)
+        {
+            return false;
+        }
+
+        _run.Read(ReadingKind.WholeRepeated, run);
+        _run.Apply(run.Operation, 1);
+        _repeats.Repeat(new RepeatStep(run.Origin, body) { To = run.To });
+        return true;
     }
 
     /// <summary>Several stitches worked into one.</summary>
