@@ -21,6 +21,8 @@ internal static class MarkedPart
             return;
         }
 
-        Assert.Equal(wanted, text[start..Math.Max(start, end)]);
+        var now = text[start..Math.Max(start, end)];
+        var missing = wanted.Split('\n').Except(now.Split('\n'), StringComparer.Ordinal).FirstOrDefault() ?? "lines that are no longer so, or in another order";
+        Assert.True(now == wanted, $"{name} in {path} are not current: {missing}\nUPDATE_GOLDEN=1 dotnet test PatternForge.sln -c Release writes them anew");
     }
 }
