@@ -33,6 +33,12 @@ internal static class Abbreviations
             }
 
             var word = context.Source.ToString(token.Span);
+            if (word is "CO" or "BO" && context.Book.Find(word) is { } edge && !uses.Exists(u => u.Key == AbbreviationUse.KeyOf(word)))
+            {
+                uses.Add(new AbbreviationUse(word, edge.Spoken, false, token.Span));
+                continue;
+            }
+
             if (word.Length <= 6 && TradeWords.Find(terms, word) is { } trade && !IsInFull(word, trade.MeaningIn(terms)) && !uses.Exists(u => u.Key == AbbreviationUse.KeyOf(word)))
             {
                 var name = trade.Names.FirstOrDefault(n => string.Equals(n.Text, word, StringComparison.OrdinalIgnoreCase))?.Text ?? word;

@@ -73,6 +73,12 @@ internal static class LabelTail
             }
         }
 
+        // A sentence of prose may have "row" before a comma or a full stop; the name of a row has its colon.
+        if (begun.Numbers.IsEmpty && !begun.IsNext && name is not null && side is null && atoms.Peek()?.Kind is TokenKind.Stop or TokenKind.Comma)
+        {
+            return null;
+        }
+
         var node = begun with { Span = atoms.Covered(start), Name = name, Side = side, Rule = rule, CountOfRows = countOfRows };
         while (atoms.Peek()?.Kind is TokenKind.Colon or TokenKind.Stop or TokenKind.Dash or TokenKind.Comma or TokenKind.Semicolon)
         {
