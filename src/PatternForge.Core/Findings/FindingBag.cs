@@ -21,11 +21,16 @@ public sealed class FindingBag
     /// <summary>Adds an occurrence.</summary>
     public void Add(Finding finding)
     {
+        // What a message quotes may run over several lines of the source; a message is one line.
+        finding = finding with { Message = OneLine(finding.Message), Help = finding.Help is null ? null : OneLine(finding.Help) };
         if (_seen.Add((finding.Rule.Code, finding.Span, finding.Message)))
         {
             _findings.Add(finding);
         }
     }
+
+    private static string OneLine(string text) =>
+        text.AsSpan().IndexOfAny('\r', '\n') < 0 ? text : string.Join(' ', text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
 
     /// <summary>Adds an occurrence at a place, with an optional help line.</summary>
     public void Add(Rule rule, TextSpan span, string message, string? help = null) =>
