@@ -27,6 +27,7 @@ public sealed class BodyBinder
     private readonly CancellationToken _cancel;
     private readonly List<BoundLine> _lines = [];
     private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
+    private ImmutableArray<int> _standing = [];
     private string _piece = "";
     private int _section;
 
@@ -56,6 +57,7 @@ public sealed class BodyBinder
         var isProse = ProseRoles.Contains(role, StringComparer.Ordinal);
         _piece = node.Heading;
         _section++;
+        _standing = [];
         var blocks = ImmutableArray.CreateBuilder<Block>();
         foreach (var block in node.Blocks)
         {
@@ -192,7 +194,7 @@ public sealed class BodyBinder
     private BoundRow Row(RowNode node, RowContext context)
     {
         var label = node.Label;
-        var sizes = label is null ? [] : SizesNamed.Bind(label, context);
+        var sizes = Sizes(node, context);
         context.Scope = sizes;
         context.RowEnd = node.Body.End;
         var body = RowBinder.Bind(node.Steps, context);
@@ -209,6 +211,26 @@ public sealed class BodyBinder
         };
         context.Scope = [];
         return label is null ? row : LabelBinder.Bind(row, label, context);
+    }
+
+    /// <summary>The sizes that a row is for: those it names, else those of a line "Size XL only:" above it; empty for all.</summary>
+    private ImmutableArray<int> Sizes(RowNode node, RowContext context)
+    {
+        var named = node.Label is null ? [] : SizesNamed.Bind(node.Label, context);
+        if (node.Label is { Sizes.IsEmpty: false })
+        {
+            _standing = node.Body.IsEmpty ? named : _standing;
+            return named;
+        }
+
+        var text = _source.Slice(node.Span).TrimStart("*_ ");
+        if (text.StartsWith("all sizes", StringComparison.OrdinalIgnoreCase) || text.StartsWith("for all sizes", StringComparison.OrdinalIgnoreCase) || text.StartsWith("on all sizes", StringComparison.OrdinalIgnoreCase)
+            || text.StartsWith("both sizes", StringComparison.OrdinalIgnoreCase))
+        {
+            _standing = [];
+        }
+
+        return _standing;
     }
 
     /// <summary>The row without the counts stated behind it, and without the sign at its end.</summary>

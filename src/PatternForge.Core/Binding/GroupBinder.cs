@@ -60,6 +60,13 @@ internal sealed class GroupBinder
             return at;
         }
 
+        // "K2 (edge sts)": the bracket says which stitches they are.
+        if (group.Before == Separator.None && steps.Count > 0 && (followed is null || !IsTimes(followed)) && group.Body is [PhraseNode { Atoms: [_, _, ..] } said]
+            && (said.Atoms[^1].Is("sts") || said.Atoms[^1].Is("st") || said.Atoms[^1].Is("stitches") || said.Atoms[^1].Is("stitch")) && said.Atoms.All(a => a.Kind == TokenKind.Word && a.Text.All(char.IsLetter)))
+        {
+            return at;
+        }
+
         // "Knit in front and back of each st (kfb)": the bracket explains what has just been said.
         if (followed is null && group.Before == Separator.None && steps.Count > 0 && steps[^1] is RunStep { To.Extent: Extent.End })
         {
@@ -158,6 +165,13 @@ internal sealed class GroupBinder
             var many = cursor.EatNumber();
             cursor.Eat("st|yo");
             return new InOneStitchStep(span.Cover(cursor.SpanFrom(0)), body, many is null ? TimesReader.TryRead(cursor, _draft.Context) : _draft.Context.AmountOf(many));
+        }
+
+        if (cursor.Is("in|into") && cursor.Is("each|every|all", 1) && TargetReader.TryRead(cursor, _draft.Context) is { } each)
+        {
+            // "(k1, p1) in each st across": the whole bracket into every stitch.
+            var place = span.Cover(cursor.SpanFrom(0));
+            return new RepeatStep(place, [new InOneStitchStep(place, body, null)]) { To = each };
         }
 
         if (cursor.Is("in|into"))

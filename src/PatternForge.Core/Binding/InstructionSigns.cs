@@ -19,7 +19,7 @@ internal static class InstructionSigns
         if (unread == 0)
         {
             // Words to the maker alone ("Fasten off.") are instructions; so is a lone count ("36 sts.").
-            return steps.Count > 0 || rows.Any(r => !r.Claims.IsEmpty);
+            return steps.Exists(s => s is not (RemarkStep { IsSentence: true } or SentenceStep)) || rows.Any(r => !r.Claims.IsEmpty);
         }
 
         if (working > unread || (working > 0 && steps[0] is not UnreadStep && !IsSentence(nodes)))

@@ -32,7 +32,7 @@ internal sealed class RowBinder
         context.Claims.Clear();
         context.HasBadNumber = false;
         var draft = new RowDraft(context);
-        var steps = new RowBinder(draft).Sequence(nodes, isTop: true);
+        var steps = new RowBinder(draft).Sequence(CastOnParts.Split(nodes), isTop: true);
         return new Body(steps, [.. context.Claims], draft.HasUnread || context.HasBadNumber, draft.BareGroup, draft.WantsCount);
     }
 

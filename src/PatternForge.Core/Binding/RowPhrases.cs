@@ -35,6 +35,9 @@ internal static class RowPhrases
         yield return ("graft|close the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
         yield return ("graft ...", All);
 
+        // Cable needle; its "hold in front" is no holder.
+        yield return ("sl the? next? {n} st? to|on|onto a? cn ...", (m, c) => new CableNeedleStep(m.Span, c.AmountOf(m.Numbers[0]), null));
+
         // Holders.
         yield return ("place|sl|put|leave|transfer|move this {n}? {w}? st on|onto|to|in ... hold|holder ...", (m, c) => new HoldStep(m.Span, m.Numbers.Count > 0 ? c.AmountOf(m.Numbers[0]) : null, FromRight: true));
         yield return ("place|sl|put|leave|transfer|move the? next|foll|first|rem {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
@@ -51,7 +54,6 @@ internal static class RowPhrases
         yield return ("k|p|work the? {n} provisional st ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
 
         // Cable needle.
-        yield return ("sl the? next? {n} st? to|on|onto a? cn ...", (m, c) => new CableNeedleStep(m.Span, c.AmountOf(m.Numbers[0]), null));
         yield return ("hold|leave in|at|to front|back ...", Remark);
         yield return ("and hold|leave in|at|to front|back ...", Remark);
 
@@ -73,6 +75,10 @@ internal static class RowPhrases
         yield return ("dec {n} st? at? each end and {n} st? in|at the? center ...", (m, c) => EndsAndCentre(m, c, -1));
         yield return ("inc {n} st? at? each end", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), 2)));
         yield return ("dec {n} st? at? each end", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), -2)));
+
+        // "Knit the knit sts and purl the purl sts": every stitch as it looks.
+        yield return ("k the? k st? and p the? p st? ...", (m, c) => new RunStep(m.Span, StitchBook.InPattern, new Target(Extent.End)));
+        yield return ("p the? p st? and k the? k st? ...", (m, c) => new RunStep(m.Span, StitchBook.InPattern, new Target(Extent.End)));
 
         // Words that change nothing.
         foreach (var words in new[]

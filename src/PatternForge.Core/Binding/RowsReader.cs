@@ -33,6 +33,7 @@ internal static class RowsReader
         "work until ... measure ...",
         "work for {n} ...",
         "work stst|garter|rib ...",
+        "work {w} {w} rib ...",
         "stst|garter for ...",
         "beg with ... row|rnd work {n} row|rnd ...",
         "beg with ... row|rnd work|cont ...",

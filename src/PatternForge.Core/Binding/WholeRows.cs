@@ -15,7 +15,7 @@ internal sealed class WholeRows
     public int? TryBind(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, PhraseCursor cursor, List<Step> steps)
     {
         // "Work even in K1, P1 rib for 2 in" is cut at its comma.
-        var isFabric = cursor.Is("work|cont") && cursor.Lexemes.Exists(l => l.Is("in"));
+        var isFabric = cursor.Is("work|cont") && (cursor.Lexemes.Count <= 2 || cursor.Lexemes.Exists(l => l.Is("in")));
         if (isFabric && Merged(nodes, at, phrase, steps) is { } fabric)
         {
             return fabric;

@@ -34,6 +34,12 @@ internal sealed class WordBinder
                 continue;
             }
 
+            if (cursor.Is("with|using") && WithStitchesLater(cursor, steps, countedOnly: true))
+            {
+                continue;
+            }
+
+            cursor.At = start;
             if ((MarkerReader.TryRead(cursor) ?? CableNeedleReader.TryRead(cursor, _draft.Context) ?? RowPhrases.TryRead(cursor, _draft.Context) ?? ChartReader.TryRead(cursor, _draft.Context) ?? StitchReader.TryRead(cursor, _draft.Context)) is { } step)
             {
                 steps.Add(step);
@@ -59,7 +65,7 @@ internal sealed class WordBinder
             }
 
             cursor.At = start;
-            if (WithStitchesLater(cursor, steps))
+            if (WithStitchesLater(cursor, steps, countedOnly: false))
             {
                 continue;
             }
@@ -109,7 +115,7 @@ internal sealed class WordBinder
     }
 
     /// <summary>"With waste yarn k4": the words before the first stitch are a remark.</summary>
-    private bool WithStitchesLater(PhraseCursor cursor, List<Step> steps)
+    private bool WithStitchesLater(PhraseCursor cursor, List<Step> steps, bool countedOnly)
     {
         if (!cursor.Is("with|using|in|on|for|over|across|from|the|work|now|turn|this|rs|ws|b|a|mc|cc"))
         {
@@ -120,7 +126,8 @@ internal sealed class WordBinder
         for (var skip = start + 1; skip < cursor.Lexemes.Count; skip++)
         {
             cursor.At = skip;
-            if (cursor.Lexemes[skip].Atom.Kind == TokenKind.Word && !cursor.Lexemes[skip].Is("a|in|st|work") && StitchReader.TryRead(cursor, _draft.Context) is { } step)
+            if (cursor.Lexemes[skip].Atom.Kind == TokenKind.Word && !cursor.Lexemes[skip].Is("a|in|st|work") && StitchReader.TryRead(cursor, _draft.Context) is { } step
+                && (!countedOnly || step is RunStep or OperationStep { Times: not null }))
             {
                 steps.Add(new RemarkStep(cursor.Lexemes[start].Span));
                 steps.Add(step);
@@ -131,8 +138,20 @@ internal sealed class WordBinder
         return false;
     }
 
+    /// <summary>"The last of the markers is the one for the beginning of the round": a sentence about the work, with no stitches or rows counted in it.</summary>
+    private static bool IsSentence(PhraseCursor cursor) =>
+        cursor.Lexemes.Count >= 4 && cursor.Lexemes[0].Atom.Text.ToLowerInvariant() is "the" or "this" or "these" or "it" or "you" or "your" or "there" or "they" or "if" or "when" or "each"
+        && !Enumerable.Range(0, cursor.Lexemes.Count - 1).Any(i => cursor.Lexemes[i].IsNumber && cursor.Is("st|row|rnd|times|more", i + 1));
+
     private void NotUnderstood(PhraseCursor cursor, List<Step> steps)
     {
+        if (cursor.At == 0 && IsSentence(cursor))
+        {
+            steps.Add(new RemarkStep(cursor.Lexemes[0].Span.Cover(cursor.Lexemes[^1].Span), IsSentence: true));
+            cursor.At = cursor.Lexemes.Count;
+            return;
+        }
+
         var lexeme = cursor.Peek()!;
         var isWholePhrase = cursor.At == 0 && (cursor.Lexemes.Count == 1 || (cursor.Lexemes.Count == 2 && cursor.Lexemes[1].IsNumber));
         if (lexeme.Atom.Kind == TokenKind.Word && (isWholePhrase || StitchReader.IsNext(cursor, _draft.Context, ahead: 1)) && UnknownWords.LooksLikeStitch(lexeme.Atom.Text, isWholePhrase))

@@ -133,7 +133,9 @@ public sealed record CableNeedleStep(TextSpan Origin, Amount? Stitches, Operatio
 public sealed record SpreadStep(TextSpan Origin, Amount Change) : Step(Origin);
 
 /// <summary>The worker does nothing to the stitches here: a colour, a needle, a word to the maker.</summary>
-public sealed record RemarkStep(TextSpan Origin) : Step(Origin);
+/// <param name="Origin">Where it stands.</param>
+/// <param name="IsSentence">True for a sentence about the work, which by itself is prose.</param>
+public sealed record RemarkStep(TextSpan Origin, bool IsSentence = false) : Step(Origin);
 
 /// <summary>The work is joined into a ring, or goes back to rows.</summary>
 public sealed record JoinStep(TextSpan Origin, bool IntoRound) : Step(Origin);

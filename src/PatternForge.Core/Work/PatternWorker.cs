@@ -226,6 +226,7 @@ public sealed class PatternWorker
             foreach (var size in active)
             {
                 Join(row, _states[size]);
+                _states[size].Live.ForgetPlaces();
                 _states[size].IsKnown = false;
                 LineWorker.Keep(row, _states[size], new Budget(_options));
             }
@@ -250,8 +251,13 @@ public sealed class PatternWorker
         }
 
         var trusted = false;
-        foreach (var outcome in outcomes)
+        foreach (var (size, outcome) in active.Zip(outcomes))
         {
+            if (!_states[size].IsKnown && outcome.Problems.Any(p => p.Kind != ProblemKind.Unknown))
+            {
+                _states[size].Failed.Add(row);
+            }
+
             foreach (var reading in outcome.Readings.Where(r => !readings.Contains(r)))
             {
                 readings.Add(reading);
@@ -323,6 +329,12 @@ public sealed class PatternWorker
 
     private void Register(BoundRow row, int[] active)
     {
+        // "Rib rnd: ... Rep Rib rnd until ...": the name is that of the row alone, without what is said of it behind it.
+        if (row.Steps.FirstOrDefault(s => s is RowsStep) is { } rows && row.Steps.IndexOf(rows) is > 0 and var at && StepCounts.MakeRow(row.Steps[..at]))
+        {
+            row = row with { Steps = row.Steps[..at] };
+        }
+
         foreach (var size in active)
         {
             var state = _states[size];
@@ -366,11 +378,6 @@ public sealed class PatternWorker
         foreach (var size in active)
         {
             var state = _states[size];
-            if (!state.IsKnown && before[size] is not null && !row.HasUnread)
-            {
-                state.Failed.Add(row);
-            }
-
             if (!state.IsKnown && before[size] is { } same && !row.HasUnread && !row.Claims.Any(c => c.IsTrusted) && StepCounts.Keeps(row.Steps))
             {
                 // A row that keeps the count when it is right: the next one goes on from there.
@@ -380,7 +387,7 @@ public sealed class PatternWorker
             if (!state.IsKnown && row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true })?.Values[size] is { } count && count <= _options.MaxStitches)
             {
                 state.SetCount(count);
-                if (row.HasUnread)
+                if (!state.Failed.Contains(row))
                 {
                     after[size] = count;
                 }

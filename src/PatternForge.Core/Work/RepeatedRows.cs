@@ -222,6 +222,12 @@ internal sealed class RepeatedRows
             return true;
         }
 
+        if (worked.Row.HasUnread)
+        {
+            Trial.Lose(new Problem(ProblemKind.Unknown, step.Origin)); // what was not understood is not understood the second time
+            return false;
+        }
+
         if (State.Failed.Contains(worked.Row))
         {
             _line.Remember(worked); // its mistake has been told; what it does is not known

@@ -96,6 +96,13 @@ internal sealed class Repeats
                 return;
             }
 
+            if (_run.Guessed)
+            {
+                // How often it is worked depends on markers whose places are not known.
+                _run.Trial.Lose(new Problem(ProblemKind.Unknown, repeat.Origin));
+                return;
+            }
+
             if (_run.Missing > missing || needles.LeftCount < stop)
             {
                 var needs = left - needles.LeftCount + _run.Missing - missing;
