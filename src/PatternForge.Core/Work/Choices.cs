@@ -13,10 +13,19 @@ internal sealed class Choices
     private readonly Dictionary<(TextSpan Span, ReadingKind Kind), int> _taken;
     private readonly List<((TextSpan Span, ReadingKind Kind) Key, int Alternatives)> _met = [];
 
-    private Choices(Dictionary<(TextSpan Span, ReadingKind Kind), int> taken) => _taken = taken;
+    private readonly bool _timesInAll;
+
+    private Choices(Dictionary<(TextSpan Span, ReadingKind Kind), int> taken, bool timesInAll)
+    {
+        _taken = taken;
+        _timesInAll = timesInAll;
+    }
 
     /// <summary>The default reading everywhere.</summary>
-    public static Choices First => new([]);
+    public static Choices First => new([], timesInAll: false);
+
+    /// <summary>The default reading everywhere, but for "rep n times": what the pattern has shown it to mean comes first.</summary>
+    public static Choices Beginning(bool timesInAll) => new([], timesInAll);
 
     /// <summary>Which of the alternatives to take, from 0, the default.</summary>
     public int Take(TextSpan span, ReadingKind kind, int alternatives = 2)
@@ -27,7 +36,8 @@ internal sealed class Choices
             _met.Add((key, alternatives));
         }
 
-        return _taken.GetValueOrDefault(key);
+        var taken = _taken.GetValueOrDefault(key);
+        return kind == ReadingKind.InAll && _timesInAll ? 1 - taken : taken;
     }
 
     /// <summary>The next assignment to try, or null when all have been.</summary>
@@ -40,7 +50,7 @@ internal sealed class Choices
             if (now + 1 < alternatives)
             {
                 next[key] = now + 1;
-                return new Choices(next);
+                return new Choices(next, _timesInAll);
             }
 
             next[key] = 0;

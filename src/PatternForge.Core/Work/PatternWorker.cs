@@ -14,6 +14,7 @@ public sealed class PatternWorker
     private readonly RowMessages _messages;
     private readonly RowOrder _order;
     private int _section = -1;
+    private bool _timesInAll;
 
     private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options)
     {
@@ -276,7 +277,7 @@ public sealed class PatternWorker
         var saved = active.Select(size => _states[size].Save()).ToArray();
         RowOutcome[] Try(Choices choices) => [.. active.Select(size => LineWorker.Work(row, _states[size], choices, new Budget(_options)))];
 
-        var choices = Choices.First;
+        var choices = Choices.Beginning(_timesInAll);
         var first = Try(choices);
         if (Fits(row, active, first) || choices.Next() is null)
         {
@@ -294,6 +295,8 @@ public sealed class PatternWorker
             var outcome = Try(choices);
             if (Fits(row, active, outcome))
             {
+                // What only fits one way here is what the pattern means by it from here on.
+                _timesInAll = outcome.SelectMany(o => o.Readings).LastOrDefault(r => r.Kind is ReadingKind.InAll or ReadingKind.More) is { } times ? times.Kind == ReadingKind.InAll : _timesInAll;
                 return outcome;
             }
         }
@@ -303,7 +306,7 @@ public sealed class PatternWorker
             _states[active[i]].Restore(saved[i]);
         }
 
-        return Try(Choices.First);
+        return Try(Choices.Beginning(_timesInAll));
     }
 
     private static bool Fits(BoundRow row, int[] active, RowOutcome[] outcomes)
