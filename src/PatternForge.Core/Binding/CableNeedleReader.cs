@@ -24,9 +24,9 @@ internal static class CableNeedleReader
         c.At++;
         c.Eat("the");
         var amount = digits >= 0 ? RowContext.Constant(digits, first.Span) : c.EatNumber() is { } number ? context.AmountOf(number) : null;
-        StitchReader.Modifiers(c);
-        c.Eat("st");
-        if (amount is not null && c.Eat("from|off"))
+        StitchWords.Modifiers(c);
+        c.Eat("st|this");
+        if (c.Eat("from|off"))
         {
             c.Eat("the");
             if (c.Eat("cn"))

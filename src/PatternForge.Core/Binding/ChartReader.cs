@@ -6,7 +6,7 @@ namespace PatternForge.Core.Binding;
 internal static class ChartReader
 {
     /// <summary>The step at the cursor, or null with the cursor unmoved.</summary>
-    public static OperationStep? TryRead(PhraseCursor c, RowContext context)
+    public static Step? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
         var work = c.Eat("work");
@@ -26,6 +26,12 @@ internal static class ChartReader
                 {
                     return new OperationStep(c.SpanFrom(start), StitchBook.InPattern, context.AmountOf(over));
                 }
+            }
+
+            c.At = start;
+            if (Named(c, context) is { } chart)
+            {
+                return chart;
             }
 
             c.At = start;
@@ -53,6 +59,39 @@ internal static class ChartReader
 
         c.At = start;
         return null;
+    }
+
+    /// <summary>"work Chart A", "work Chart A 3 times across", "work row 3 of Chart A to last 10 sts": so often its width, else to where it says, else to the end.</summary>
+    private static Step? Named(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        c.Eat("work");
+        if (c.EatAll("row|rnd", "{n}", "of") || c.EatAll("next", "row|rnd", "of"))
+        {
+            c.Eat("the");
+        }
+
+        if (!c.Eat("chart") || c.Peek() is not { } name || name.Atom.Text.Length > 2)
+        {
+            return null;
+        }
+
+        c.At++;
+        c.EatAll("row|rnd", "{n}");
+        c.Eat("as-set");
+        if (TargetReader.TryRead(c, context) is { } target)
+        {
+            return new RunStep(c.SpanFrom(start), StitchBook.InPattern, target);
+        }
+
+        if (TimesReader.TryRead(c, context) is { } times)
+        {
+            TargetReader.EatWholeRow(c);
+            var width = context.Facts.Charts.FirstOrDefault(k => k.Name.EndsWith(name.Atom.Text, StringComparison.OrdinalIgnoreCase))?.Values;
+            return width is null ? null : new OperationStep(c.SpanFrom(start), StitchBook.InPattern, Product(context, new Amount(width.Map(q => (int?)q?.Value), times.Origin), times));
+        }
+
+        return c.IsDone ? new RunStep(c.SpanFrom(start), StitchBook.InPattern, new Target(Extent.End)) : null;
     }
 
     private static Amount Product(RowContext context, Amount a, Amount b) => a with

@@ -6,6 +6,15 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads stated counts: "(24 sts)", "— 48 (52, 56) sts", "= 48", "48 sts rem", "6 sts dec'd", "you should have 20 sts".</summary>
 internal static class ClaimReader
 {
+    private static readonly Lazy<PhrasePattern[]> Introductions = new(() =>
+    [
+        .. new[]
+        {
+            "you should|will now? have now? a? total? of? >", "you now? have now? >", "should|now have >", "there should|will now? be now? >", "there are|is now? >", "for a total of >", "a total of >",
+            "total st? count? of|is|=? >", "st count of|is|=? >", "count of|is|=? >", "leaving|makes|giving >", "now >",
+        }.Select(text => new PhrasePattern(text)),
+    ]);
+
     /// <summary>A claim that takes up the whole phrase, or null. A number alone counts only where its place introduces it: in brackets, behind an equals sign, last in the row.</summary>
     public static Claim? TryRead(List<Lexeme> lexemes, RowContext context, bool introduced)
     {
@@ -13,10 +22,16 @@ internal static class ClaimReader
         return Read(c, context, introduced) is { } claim && c.IsDone ? claim : null;
     }
 
-    /// <summary>"for a total of 30 sts" inside a phrase; null with the cursor unmoved.</summary>
+    /// <summary>"for a total of 30 sts" and "= 30 sts" inside a phrase; null with the cursor unmoved.</summary>
     public static Claim? TryReadTotal(PhraseCursor c, RowContext context)
     {
         var start = c.At;
+        if (c.Peek()?.Atom.Kind == TokenKind.EqualsSign && Read(c, context, introduced: true) is { } equal && c.IsDone)
+        {
+            return equal;
+        }
+
+        c.At = start;
         c.Eat("for");
         c.Eat("a");
         if (c.EatAll("total", "of") && c.EatNumber() is { } number && c.Eat("st") && !c.Is("times"))
@@ -28,6 +43,27 @@ internal static class ClaimReader
         return null;
     }
 
+    /// <summary>True for words that only introduce the count behind them: "Total:", "Stitch count:".</summary>
+    public static bool IsIntroduction(List<Lexeme> lexemes)
+    {
+        var c = new PhraseCursor(lexemes);
+        return Introduction(c) && c.IsDone;
+    }
+
+    private static bool Introduction(PhraseCursor c)
+    {
+        foreach (var pattern in Introductions.Value)
+        {
+            if (pattern.Match(c.Lexemes, c.At) is { } match)
+            {
+                c.At = match.End;
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     private static Claim? Read(PhraseCursor c, RowContext context, bool introduced)
     {
         if (c.Peek()?.Atom.Kind == TokenKind.EqualsSign)
@@ -37,46 +73,25 @@ internal static class ClaimReader
         }
 
         var start = c.At;
-        if (c.EatAll("you", "should", "now", "have") || c.EatAll("you", "should", "have") || c.EatAll("should", "have") || c.EatAll("you", "now", "have") || c.EatAll("you", "have")
-            || c.EatAll("there", "should", "be") || c.EatAll("there", "are", "now") || c.EatAll("there", "are") || c.EatAll("now", "have") || c.EatAll("you", "will", "have") || c.EatAll("for", "a", "total", "of")
-            || c.EatAll("a", "total", "of") || c.EatAll("total", "of") || c.Eat("total|leaving|makes"))
-        {
-            introduced = true;
-        }
-
-        if (c.Eat("inc'd|dec'd"))
-        {
-            return null;
-        }
-
+        introduced |= Introduction(c);
+        var sign = c.Eat("+") ? 1 : c.Eat("inc'd") ? 1 : c.Eat("dec'd") ? -1 : 0;
         if (c.EatNumber() is not { } number)
         {
             return null;
         }
 
         var noun = c.Eat("st") || c.EatAll("live", "st") || c.EatAll("total", "st") || c.EatAll("heel", "st");
-        if (noun && c.Is("inc'd|dec'd|inc|dec"))
+        if (noun && (sign != 0 || c.Is("inc'd|dec'd|inc|dec|more|fewer|less")))
         {
-            var down = c.Is("dec'd|dec");
-            c.At++;
+            var down = sign < 0 || c.Is("dec'd|dec|fewer|less");
+            c.Eat("inc'd|dec'd|inc|dec|more|fewer|less");
             c.EatAll("in", "total");
             c.Eat("each|every|per|this");
             c.Eat("row|rnd");
-            if (!c.IsDone)
-            {
-                return null;
-            }
-
-            var (values, trusted) = Values(number, context);
-            return new Claim(c.SpanFrom(start), ClaimKind.Change, down ? values.Map(v => -v) : values, trusted);
+            return c.IsDone ? Change(number, down, c, start, context) : null;
         }
 
-        if (!noun && !introduced && !c.Is("rem"))
-        {
-            return null;
-        }
-
-        if (!noun && !c.IsDone && !c.Is("rem|total|on"))
+        if (!noun && ((!introduced && !c.Is("rem")) || (!c.IsDone && !c.Is("rem|total|on"))))
         {
             return null;
         }
@@ -84,10 +99,23 @@ internal static class ClaimReader
         return Total(number, c, start, context);
     }
 
+    private static Claim Change(Lexeme number, bool down, PhraseCursor c, int start, RowContext context)
+    {
+        var (values, trusted) = Values(number, context);
+        return new Claim(c.SpanFrom(start), ClaimKind.Change, down ? values.Map(v => -v) : values, trusted);
+    }
+
+    /// <summary>"(-2 sts)": the dash before the number takes away.</summary>
+    public static Claim? TryReadMinus(List<Lexeme> lexemes, RowContext context)
+    {
+        var c = new PhraseCursor(lexemes);
+        return c.EatNumber() is { } number && (c.IsDone || (c.Eat("st") && c.IsDone)) ? Change(number, down: true, c, 0, context) : null;
+    }
+
     private static Claim? Total(Lexeme number, PhraseCursor c, int start, RowContext context)
     {
         while (c.Eat("rem|total|altogether|left|now|in") || c.EatAll("on", "the", "needle") || c.EatAll("on", "needle") || c.EatAll("on", "your", "needle") || c.EatAll("for", "each", "needle")
-            || c.EatAll("on", "last", "row|rnd") || c.EatAll("on", "left-needle|right-needle"))
+            || c.EatAll("on", "last", "row|rnd"))
         {
         }
 

@@ -28,6 +28,12 @@ internal sealed class GroupBinder
             var lexemes = Vocabulary.Normalise(inner.Atoms);
             if (lexemes.Count <= RowDraft.MostLexemes)
             {
+                if (inner.Before == Separator.Dash && followed is null && ClaimReader.TryReadMinus(lexemes, _draft.Context) is { } fewer)
+                {
+                    _draft.Context.Claims.Add(fewer);
+                    return at;
+                }
+
                 if ((followed is null || !IsTimes(followed)) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: true) is { } claim)
                 {
                     _draft.Context.Claims.Add(claim);
@@ -49,6 +55,12 @@ internal sealed class GroupBinder
             return followed is null ? at : at + 1;
         }
 
+        if (group.Body.Length > 1 && SplitCountReader.TryRead(group.Body, 0, _draft.Context, out var lastPart) is { } split && lastPart == group.Body.Length - 1)
+        {
+            _draft.Context.Claims.Add(split);
+            return at;
+        }
+
         if (SizedClaim(group) is { } sized)
         {
             _draft.Context.Claims.Add(sized);
@@ -67,6 +79,12 @@ internal sealed class GroupBinder
             return at;
         }
 
+        // "Work in St st (knit every rnd) for 5 in": the bracket explains the fabric.
+        if (steps.Count > 0 && steps[^1] is EvenRowsStep && (followed is null || !IsTimes(followed)))
+        {
+            return at;
+        }
+
         // "Knit in front and back of each st (kfb)": the bracket explains what has just been said.
         if (followed is null && group.Before == Separator.None && steps.Count > 0 && steps[^1] is RunStep { To.Extent: Extent.End })
         {
@@ -78,8 +96,9 @@ internal sealed class GroupBinder
         if (body.IsEmpty || body.All(s => s is UnreadStep or RemarkStep))
         {
             // A remark in brackets: nothing in it is a stitch.
-            if (_draft.Context.Bag.Count == findings)
+            if (_draft.Context.Bag.Count == findings || followed is null || !IsTimes(followed))
             {
+                _draft.Context.Bag.TakeBack(findings);
                 _draft.HasUnread = hadUnread;
                 return at;
             }
@@ -159,12 +178,24 @@ internal sealed class GroupBinder
 
     private Step WithModifiers(TextSpan span, ImmutableArray<Step> body, PhraseCursor cursor)
     {
+        cursor.Eat("all");
+        var many = TimesReader.TryRead(cursor, _draft.Context);
+        if (many is not null && cursor.Is("in|into") && cursor.Is("the|next|same|first|last|this|foll", 1))
+        {
+            body = [new GroupStep(span, body, many)]; // "(k1, p1) twice in next st"
+        }
+        else
+        {
+            cursor.At = 0;
+            cursor.Eat("all");
+        }
+
         if (cursor.Is("in|into") && (cursor.Is("next|same|first|last|this|center|foll", 1) || (cursor.Is("the", 1) && cursor.Is("next|same|first|last", 2))))
         {
             cursor.At += cursor.Is("the", 1) ? 3 : 2;
-            var many = cursor.EatNumber();
+            var places = cursor.EatNumber();
             cursor.Eat("st|yo");
-            return new InOneStitchStep(span.Cover(cursor.SpanFrom(0)), body, many is null ? TimesReader.TryRead(cursor, _draft.Context) : _draft.Context.AmountOf(many));
+            return new InOneStitchStep(span.Cover(cursor.SpanFrom(0)), body, places is null ? TimesReader.TryRead(cursor, _draft.Context) : _draft.Context.AmountOf(places));
         }
 
         if (cursor.Is("in|into") && cursor.Is("each|every|all", 1) && TargetReader.TryRead(cursor, _draft.Context) is { } each)

@@ -46,6 +46,14 @@ internal sealed class PhraseCursor
         return true;
     }
 
+    /// <summary>Takes "1st", "2nd" and the like.</summary>
+    public bool EatOrdinal()
+    {
+        var isOrdinal = Peek() is { Number.IsOrdinal: true };
+        At += isOrdinal ? 1 : 0;
+        return isOrdinal;
+    }
+
     public Lexeme? EatNumber()
     {
         if (!IsNumber())

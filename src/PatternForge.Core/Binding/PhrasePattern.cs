@@ -5,7 +5,10 @@ namespace PatternForge.Core.Binding;
 /// <summary>What a phrase pattern caught: its numbers in order, and how far it reached.</summary>
 internal sealed class PhraseMatch
 {
-    public List<Lexeme> Numbers { get; } = [];
+    public List<Lexeme> Numbers { get; } = new(0);
+
+    /// <summary>The words that were matched.</summary>
+    public IReadOnlyList<Lexeme> Words { get; set; } = [];
 
     public required TextSpan Span { get; set; }
 
@@ -33,12 +36,18 @@ internal sealed class PhrasePattern
 
     public PhraseMatch? Match(List<Lexeme> lexemes, int at)
     {
+        if (_parts[0] is { Kind: PartKind.Word, IsOptional: false } first && (at >= lexemes.Count || !first.Fits(lexemes[at])))
+        {
+            return null; // nothing is made for the many that do not even begin so
+        }
+
         var match = new PhraseMatch { Span = default };
         if (!Try(lexemes, at, 0, match))
         {
             return null;
         }
 
+        match.Words = lexemes.GetRange(at, match.End - at);
         match.Span = lexemes[at].Span.Cover(lexemes[Math.Max(at, match.End - 1)].Span);
         return match;
     }

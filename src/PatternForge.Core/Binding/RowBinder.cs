@@ -20,7 +20,7 @@ internal sealed class RowBinder
         _words = new WordBinder(draft);
         _groups = new GroupBinder(draft, this, _words);
         _repeats = new RepeatBinder(draft, this, _words, _groups);
-        _whole = new WholeRows(draft);
+        _whole = new WholeRows(draft, _words);
     }
 
     /// <summary>What a row's body says.</summary>
@@ -31,6 +31,7 @@ internal sealed class RowBinder
     {
         context.Claims.Clear();
         context.HasBadNumber = false;
+        context.HasChart = false;
         var draft = new RowDraft(context);
         var steps = new RowBinder(draft).Sequence(CastOnParts.Split(nodes), isTop: true);
         return new Body(steps, [.. context.Claims], draft.HasUnread || context.HasBadNumber, draft.BareGroup, draft.WantsCount);
@@ -95,6 +96,7 @@ internal sealed class RowBinder
         }
 
         WholeRowIfBare(steps, sentence, needle);
+        YarnForward(steps);
         _draft.Sentence = outer;
         return [.. steps];
     }
@@ -127,7 +129,26 @@ internal sealed class RowBinder
     }
 
     private static bool IsNeedle(PhraseNode phrase) =>
-        phrase.Atoms.Length is 2 or 3 && (phrase.Atoms[0].Is("needle") || (phrase.Atoms[0].Is("on") && phrase.Atoms[1].Is("needle"))) && phrase.Atoms[^1].Kind == TokenKind.Number;
+        (phrase.Atoms.Length == 1 && RowWords.IsNeedle(phrase.Atoms[0])) || (phrase.Atoms is [.., { Kind: TokenKind.Number, Number.IsOrdinal: true }, var noun] && noun.Is("needle") && phrase.Atoms.Length <= 3 && (phrase.Atoms.Length == 2 || phrase.Atoms[0].Is("on")))
+        || phrase.Atoms.Length is 2 or 3 && (phrase.Atoms[0].Is("needle") || (phrase.Atoms[0].Is("on") && phrase.Atoms[1].Is("needle"))) && phrase.Atoms[^1].Kind == TokenKind.Number;
+
+    /// <summary>"yf, sl 1, yb" and "yfwd, p1" only move the yarn; "yf, sl 1, k1, psso" makes a stitch (NOTATION, signs that mean two things).</summary>
+    private void YarnForward(List<Step> steps)
+    {
+        for (var i = 0; i + 1 < steps.Count; i++)
+        {
+            if (steps[i] is not OperationStep { Operation.Id: "yfwd" } forward || steps[i + 1] is not OperationStep next)
+            {
+                continue;
+            }
+
+            var passes = steps.Skip(i + 2).Take(3).Any(s => s is OperationStep { Operation.PassesOver: > 0 });
+            if (next.Operation.Gives == Stitches.StitchKind.Purl || (next.Operation.Family == Stitches.Family.Slip && !passes))
+            {
+                steps[i] = forward with { Operation = _draft.Context.Book.YarnToFront };
+            }
+        }
+    }
 
     /// <summary>"Knit." alone in its sentence means every stitch.</summary>
     private static void WholeRowIfBare(List<Step> steps, int from, bool needle)
@@ -135,7 +156,7 @@ internal sealed class RowBinder
         var working = -1;
         for (var i = from; i < steps.Count; i++)
         {
-            if (steps[i] is RemarkStep or SpreadStep or TurnStep or JoinStep or SlideStep or SentenceStep or NeedleStep or CastOnStep { AtEnd: true } or MarkerStep)
+            if (steps[i] is RemarkStep or SpreadStep or TurnStep or JoinStep or SlideStep or SentenceStep or NeedleStep or CastOnStep { AtEnd: true } or PickUpStep or MarkerStep)
             {
                 continue;
             }
@@ -175,6 +196,37 @@ internal sealed class RowBinder
             return at;
         }
 
+        if (lexemes is [var word] && Vocabulary.AlternativesContain("note|tip|nb|hint|important", word.Norm) && at + 1 < nodes.Length && nodes[at + 1].Before == Separator.Semicolon)
+        {
+            // "NOTE: keep edges loose": a remark to the next full stop.
+            steps.Add(new RemarkStep(phrase.Span));
+            while (at + 1 < nodes.Length && nodes[at + 1].Before != Separator.Stop)
+            {
+                at++;
+            }
+
+            return at;
+        }
+
+        if (phrase is { Before: Separator.Stop or Separator.Dash or Separator.Semicolon, Atoms: [{ Kind: TokenKind.Number }, _, ..] } && SplitCountReader.TryRead(nodes, at, _draft.Context, out var lastPart) is { } split)
+        {
+            _draft.Context.Claims.Add(split);
+            return lastPart;
+        }
+
+        if (ClaimReader.IsIntroduction(lexemes) && at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.None or Separator.Semicolon } counted)
+        {
+            // "Total: 50 sts"
+            lexemes.AddRange(Vocabulary.Normalise(counted.Atoms));
+            if (ClaimReader.TryRead(lexemes, _draft.Context, introduced: false) is { } total)
+            {
+                _draft.Context.Claims.Add(total);
+                return at + 1;
+            }
+
+            lexemes = Vocabulary.Normalise(phrase.Atoms);
+        }
+
         if (IsClaimPlace(nodes, at, phrase) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: IsLastNumber(nodes, at, phrase)) is { } claim)
         {
             if (needle && steps.Count > 0 && steps[^1] is NeedleStep)
@@ -189,6 +241,7 @@ internal sealed class RowBinder
             return at;
         }
 
+        _draft.Context.HasChart |= lexemes.Exists(l => l.Is("chart"));
         ReferenceReader.Check(lexemes, _draft.Context);
         if (isTop && ReferenceReader.IsAsForSection(nodes, at, lexemes, _draft.Context))
         {
@@ -198,6 +251,12 @@ internal sealed class RowBinder
         }
 
         var cursor = new PhraseCursor(lexemes);
+        if (cursor.Is("end") && steps.Count > 0 && steps[^1] is RunStep { To.Extent: Extent.End, Operation.Takes: > 0 } run && StitchReader.IsNext(cursor, _draft.Context, cursor.Is("with|in", 1) ? 2 : 1))
+        {
+            // "p across, ending k3"
+            steps[^1] = new RepeatStep(run.Origin, [new OperationStep(run.Origin, run.Operation, null)]) { To = run.To };
+        }
+
         if (cursor.Is("end") && steps.Count > 0 && steps[^1] is RepeatStep or RepeatRowsStep)
         {
             return _repeats.Ending(nodes, at, cursor, steps);
@@ -226,5 +285,6 @@ internal sealed class RowBinder
         phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon
         || phrase.Atoms[0].Kind == TokenKind.EqualsSign
         || (phrase.Before == Separator.None && at > 0 && nodes[at - 1] is GroupNode or RepeatNode && phrase.Atoms[^1].Kind == TokenKind.Word)
+        || (phrase.Before == Separator.Comma && phrase.Atoms is [{ Kind: TokenKind.Number }, { Kind: TokenKind.Word }, ..] && !nodes.Take(at).Any(n => n is PhraseNode before && IsNeedle(before)))
         || nodes.Length == 1;
 }

@@ -43,6 +43,12 @@ internal sealed class RowContext
     /// <summary>Set when a number of the row cannot be used, so that the row is taken on trust.</summary>
     public bool HasBadNumber { get; set; }
 
+    /// <summary>True once the row has named a chart: rows named after it are the chart's.</summary>
+    public bool HasChart { get; set; }
+
+    /// <summary>True when the last slipped stitches were slipped together: psso passes both over.</summary>
+    public bool SlippedTogether { get; set; }
+
     /// <summary>Counts found inside phrases.</summary>
     public List<Claim> Claims { get; } = [];
 

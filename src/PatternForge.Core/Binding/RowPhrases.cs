@@ -25,8 +25,8 @@ internal static class RowPhrases
 
         // Binding off and closing.
         yield return ("bo the? all|rem all|rem|the? {n} {w}? st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
-        yield return ("bo next|first|center|the? next|center? {n} center? st? ...", (m, c) => new BindOffStep(m.Span, c.AmountOf(m.Numbers[0]), null, null));
-        yield return ("bo all|rem|the ...", All);
+        yield return ("bo next|first|center|the? next|center? {n} center? st? ...", BindOff);
+        yield return ("bo all|rem|the|using|with|in ...", All);
         yield return ("bo {w}? {w}? {w}? {w}? {w}? {w}?", All);
         yield return ("cut|break ... draw-through the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
         yield return ("cut|break ... draw-through ...", All);
@@ -42,7 +42,7 @@ internal static class RowPhrases
         yield return ("place|sl|put|leave|transfer|move this {n}? {w}? st on|onto|to|in ... hold|holder ...", (m, c) => new HoldStep(m.Span, m.Numbers.Count > 0 ? c.AmountOf(m.Numbers[0]) : null, FromRight: true));
         yield return ("place|sl|put|leave|transfer|move the? next|foll|first|rem {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
         yield return ("place|sl|put|leave|transfer|move {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
-        yield return ("place|sl|put|leave|transfer|move the? all|rem rem? st ... hold|holder ...", (m, _) => new HoldStep(m.Span, null, FromRight: false));
+        yield return ("place|sl|put|leave|transfer|move the? all|rem? rem? st ... hold|holder ...", (m, _) => new HoldStep(m.Span, null, FromRight: false));
         yield return ("place|return|transfer|move|sl the? hold ... st ... needle ...", (m, _) => new ReturnStep(m.Span, null));
         yield return ("place|return|transfer|move|sl the? {n} hold st ... needle ...", (m, c) => new ReturnStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("sl this {n}? st back to left-needle and k|p this again ...", Remark);
@@ -58,8 +58,13 @@ internal static class RowPhrases
         yield return ("and hold|leave in|at|to front|back ...", Remark);
 
         // Ring, rows, turns.
-        yield return ("join ...", (m, c) => new JoinStep(m.Span, IntoRound: true));
-        yield return ("turn work|and|the? ...", (m, _) => new TurnStep(m.Span, Wraps: false));
+        yield return ("join ... and >", Join);
+        yield return ("join ...", Join);
+        yield return ("turn work|and|the? ...", (m, _) => m.Words.Any(w => w.Norm is "hold" or "holder") ? null : new TurnStep(m.Span, Wraps: false));
+        yield return ("turn work? >", (m, _) => new TurnStep(m.Span, Wraps: false));
+        yield return ("wrap next|foll|first? {n}? st? and|&? turn|t", (m, _) => new TurnStep(m.Span, Wraps: true));
+        yield return ("wrap next|foll|first? {n}? st?", Remark);
+        yield return ("w1|wst", Remark);
         yield return ("w&t", (m, _) => new TurnStep(m.Span, Wraps: true));
         yield return ("do not turn ...", (m, _) => new SlideStep(m.Span));
         yield return ("slide ...", (m, _) => new SlideStep(m.Span));
@@ -73,21 +78,26 @@ internal static class RowPhrases
         yield return ("dec {n} st? in|at the? center ...", (m, c) => new SpreadStep(m.Span, RowContext.Negative(c.AmountOf(m.Numbers[0]))));
         yield return ("inc {n} st? at? each end and {n} st? in|at the? center ...", (m, c) => EndsAndCentre(m, c, 1));
         yield return ("dec {n} st? at? each end and {n} st? in|at the? center ...", (m, c) => EndsAndCentre(m, c, -1));
-        yield return ("inc {n} st? at? each end", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), 2)));
-        yield return ("dec {n} st? at? each end", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), -2)));
+        yield return ("inc {n} st? at? the? each|both end|side|edge of? the? row|rnd?", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), 2)));
+        yield return ("dec {n} st? at? the? each|both end|side|edge of? the? row|rnd?", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), -2)));
 
-        // "Knit the knit sts and purl the purl sts": every stitch as it looks.
-        yield return ("k the? k st? and p the? p st? ...", (m, c) => new RunStep(m.Span, StitchBook.InPattern, new Target(Extent.End)));
-        yield return ("p the? p st? and k the? k st? ...", (m, c) => new RunStep(m.Span, StitchBook.InPattern, new Target(Extent.End)));
+        // Old words that stand alone.
+        yield return ("o|over", (m, c) => Old(m, c, b => b.YarnOver, 1));
+        yield return ("o|over twice", (m, c) => Old(m, c, b => b.YarnOver, 2));
+        yield return ("th o", (m, c) => Old(m, c, b => b.YarnOver, 1));
+        yield return ("n|narrow", (m, c) => Old(m, c, b => b.KnitTwoTogether, 1));
+        yield return ("plain", (m, c) => new RunStep(m.Span, c.Book.Knit, new Target(Extent.End)));
 
         // Words that change nothing.
+        yield return ("cut|break yarn|wool|off|mc|cc|a|b|c and >", Remark);
+        yield return ("pu wrap|wraps ...", Remark);
         foreach (var words in new[]
                  {
                      "change ...", "switch ...", "weave ...", "fasten off ...", "being careful ...", "taking care ...", "making sure ...", "stuff ...", "note ...", "tip ...", "cut|break yarn|wool|off ...",
                      "cut|break mc|cc|a|b|c|the ...", "leave|leaving a ...", "leave an ...", "leaving ...", "drop yarn|mc|cc|a|b ...", "attach ...", "rejoin yarn|mc|cc|to|with ...", "carry ...", "rs|ws facing ...", "with rs|ws facing",
                      "with the? rs|ws facing ...", "and? secure ...", "do not stretch ...", "do not ...", "resolving ...", "knitting|picking|hiding wraps ...", "using ...", "with ...", "end with|after|on a? rs|ws row ...", "end with ...", "needle {n}",
-                     "on needle {n}", "for ...", "removing ...", "as-set", "as before", "row|rnd is now ...", "beg of rnd ...", "all sizes", "pull ...", "and? pull|draw tight ...", "and? fasten ...", "{n} on each of {n} needle", "{n} st on each of {n} needle",
-                     "and? hide ...", "this is|counts|forms ...", "you will ...", "repeat m", "tie ...", "sew ...", "block ...", "tighten ...", "set aside ...", "beg with row|rnd {n} ...", "all sizes ...", "divide ... evenly ...", "distribute ...", "arrange ...", "cont with ...",
+                     "on needle {n}", "for ...", "removing ...", "on {w}? {w}? needle ...", "needle", "beg at|from ...", "make a sl knot ...", "make a slipknot ...", "mark ...", "keeping ...", "wrapping ...", "as-set", "as before", "as you|they ...", "row|rnd is now ...", "beg of rnd ...", "all sizes", "pull ...", "and? pull|draw tight ...", "and? fasten ...", "{n} st? on|per each? needle ...", "{n} on each of {n} needle", "{n} st on each of {n} needle",
+                     "and? hide ...", "this {n}? row|rnd form|forms|est|sets|establish ...", "last {n} row|rnd form|forms|est|sets|establish ...", "this is|counts|forms|form|sets|est ...", "you will ...", "repeat m", "tie ...", "sew ...", "block ...", "tighten ...", "set aside ...", "beg with row|rnd {n} ...", "all sizes ...", "divide ... evenly ...", "distribute ...", "arrange ...", "cont with ...",
                  })
         {
             yield return (words, Remark);
@@ -122,9 +132,42 @@ internal static class RowPhrases
         return null;
     }
 
+    // "Join second ball of yarn", "join CC": no ring.
+    private static Step Join(PhraseMatch match, RowContext context) =>
+        match.Words.Skip(1).Any(w => w.Norm is "ball" or "yarn" or "wool" or "mc" or "cc" or "strand" or "color" or "new" or "contrast" or "shade" || (w.Atom.Text.Length == 1 && char.IsUpper(w.Atom.Text[0]))) ? new RemarkStep(match.Span) : new JoinStep(match.Span, IntoRound: true);
+
+    // "BO 4 sts each side" and "at neck edge twice" are shaping over rows, not stitches of this one.
+    private static BindOffStep? BindOff(PhraseMatch match, RowContext context) =>
+        match.Words.Any(w => w.Norm is "each" or "every" or "both" or "neck" or "armhole" or "rows" or "twice" or "once" or "times") ? null : new BindOffStep(match.Span, context.AmountOf(match.Numbers[0]), null, null);
+
     private static BindOffStep All(PhraseMatch match, RowContext context) => new(match.Span, null, null, null);
 
-    private static RemarkStep Remark(PhraseMatch match, RowContext context) => new(match.Span);
+    /// <summary>Words to the maker; "using 4 mm needles cast on 34 sts" stops before the casting on.</summary>
+    private static RemarkStep Remark(PhraseMatch match, RowContext context)
+    {
+        if (match.Words[0].Norm is "with" or "using" or "on" or "make" or "beg" or "in" or "at")
+        {
+            var words = match.Words;
+            var work = Enumerable.Range(1, Math.Max(0, words.Count - 2)).FirstOrDefault(i => words[i].Norm is "co" or "bo" or "pu" && words[i + 1].IsNumber);
+            match.End -= work > 0 ? match.Words.Count - work : 0;
+        }
+
+        return new RemarkStep(match.Span);
+    }
+
+    // "o", "n" and "over" alone between commas, as old books have them, where the pattern does not define them otherwise.
+    private static OperationStep? Old(PhraseMatch match, RowContext context, Func<StitchBook, Stitches.Operation> find, int times)
+    {
+        var said = match.Words[0].Atom.Text;
+        if (context.Book.IsSpecial(said))
+        {
+            return null;
+        }
+
+        context.LastName = "";
+        context.Use(find(context.Book), match.Span);
+        return new OperationStep(match.Span, find(context.Book), RowContext.Constant(times, match.Span));
+    }
 
     private static SpreadStep EndsAndCentre(PhraseMatch match, RowContext context, int sign)
     {

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
@@ -8,48 +7,35 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads phrases that stand for whole rows: "Knit 6 rows", "work even until ...", "Rep Rows 1-4 five more times", "rep last 2 rows until 20 sts rem".</summary>
 internal static class RowsReader
 {
-    private static readonly Lazy<FrozenDictionary<string, PhrasePattern[]>> Even = new(() => Index(
-        "k|p {n} more? row|rnd ...",
-        "k|p the? next {n} row|rnd ...",
-        "k|p the? next row|rnd ...",
-        "work {n} more? row|rnd ...",
-        "work another {n} row|rnd ...",
-        "work even|straight|plain ...",
-        "work in ... until|for ...",
-        "work in ... st|stst|rib|garter|patt ...",
-        "work as-set ...",
-        "work in-patt ...",
-        "cont even ...",
-        "cont as-set ...",
-        "cont in-patt ...",
-        "cont in ...",
-        "cont to work ...",
-        "cont working ...",
-        "cont until ...",
-        "cont to foll chart {w} ...",
-        "k|p every|each row|rnd ...",
-        "k|p until ... measure ...",
-        "k|p for {n} ...",
-        "work until ... measure ...",
-        "work for {n} ...",
-        "work stst|garter|rib ...",
-        "work {w} {w} rib ...",
-        "stst|garter for ...",
-        "beg with ... row|rnd work {n} row|rnd ...",
-        "beg with ... row|rnd work|cont ...",
-        "beg with ... row|rnd",
-        "without shaping ...",
-        "work without shaping ..."));
+    private static readonly string[] OrdinalWords = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"];
+
+    /// <summary>"..., then every 4th row twice": the same row again, at another pace; null with the cursor unmoved.</summary>
+    public static RepeatRowsStep? GoOn(PhraseCursor c, RowContext context, RepeatRowsStep before)
+    {
+        var start = c.At;
+        c.Eat("and");
+        c.Eat("then");
+        var again = c.Is("every|on|each") ? Ending(c, context, before with { WithPlainRows = false, Value = null }, isOpen: false) : null;
+        if (again is null || again.Until == RowsUntil.Open || !c.IsDone)
+        {
+            c.At = start;
+            return null;
+        }
+
+        return again with { Origin = c.SpanFrom(start) };
+    }
 
     /// <summary>A step for whole rows that the words from the cursor to the end of the phrase say, or null with the cursor unmoved.</summary>
     public static RowsStep? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
+        c.Eat("and");
+        c.Eat("then");
         RowsStep? step = Repeat(c, context);
         if (step is null)
         {
             c.At = start;
-            step = EvenRows(c, context);
+            step = EvenRowsReader.TryRead(c, context);
         }
 
         if (step is null)
@@ -60,53 +46,12 @@ internal static class RowsReader
         return step;
     }
 
-    private static FrozenDictionary<string, PhrasePattern[]> Index(params string[] patterns) => patterns.Select(p => new PhrasePattern(p))
-        .SelectMany(p => p.FirstWords!.Split('|').Select(word => (word, p)))
-        .GroupBy(x => x.word, StringComparer.Ordinal)
-        .ToFrozenDictionary(g => g.Key, g => g.Select(x => x.p).ToArray(), StringComparer.Ordinal);
-
-    private static EvenRowsStep? EvenRows(PhraseCursor c, RowContext context)
-    {
-        if (c.Peek() is not { } first || !Even.Value.TryGetValue(first.Norm, out var patterns))
-        {
-            return null;
-        }
-
-        foreach (var pattern in patterns)
-        {
-            if (pattern.Match(c.Lexemes, c.At) is not { } match)
-            {
-                continue;
-            }
-
-            // "until 5 sts rem" is no even work: the count changes.
-            if (c.Lexemes.FindIndex(l => l.Is("until")) is var until and >= 0 && until + 2 < c.Lexemes.Count && c.Lexemes.Skip(until).Take(4).Any(l => l.Is("st")) && !c.Lexemes.Exists(l => l.Is("measure")))
-            {
-                continue;
-            }
-
-            // A count of rows is a number with "row" behind it; a length is not.
-            var rows = match.Numbers.FirstOrDefault(n => c.Lexemes.IndexOf(n) is var at && c.Lexemes.Skip(at + 1).Take(2).Any(l => l.Is("row") || l.Is("rnd")));
-            var hasPlainStitch = c.Lexemes.Skip(c.At + 1).Any(l => l.Is("m") || l.Is("last"));
-            if (rows is null && hasPlainStitch && !c.Lexemes.Any(l => l.Is("measure")))
-            {
-                continue;
-            }
-
-            // "work in K1, P1 rib for 2 in" is cut at the comma: its second half is read with it by the row binder.
-            c.At = match.End;
-            var one = rows is null && c.Lexemes.Count > 1 && c.Lexemes[..Math.Min(3, c.Lexemes.Count)].Exists(l => l.Is("next")) ? RowContext.Constant(1, match.Span) : null;
-            return new EvenRowsStep(match.Span, rows is null ? one : context.AmountOf(rows));
-        }
-
-        return null;
-    }
-
     /// <summary>"Rep ...", "as Row 3", "work Rows 1-4 twice", "same as Row 2".</summary>
     private static RepeatRowsStep? Repeat(PhraseCursor c, RowContext context)
     {
         var start = c.At;
         var isRepeat = c.Eat("rep");
+        var isAs = false;
         if (!isRepeat)
         {
             var work = c.Eat("work");
@@ -118,10 +63,12 @@ internal static class RowsReader
                 return null;
             }
 
-            if (!asRow && !(c.Is("row|rnd") && c.IsNumber(1)))
+            if (!asRow && !(c.Is("row|rnd") && c.IsNumber(1) && !context.HasChart) && !IsNamedAgain(c))
             {
                 return null;
             }
+
+            isAs = asRow;
         }
 
         c.Eat("the");
@@ -138,6 +85,14 @@ internal static class RowsReader
             }
 
             step = step with { Last = last is null ? RowContext.Constant(1, c.SpanFrom(reference)) : context.AmountOf(last) };
+        }
+        else if (Array.FindIndex(OrdinalWords, word => c.Is(word)) is var nth and >= 0 && (c.Is("row|rnd", 1) || (c.Is("and|to", 1) && c.Is("row|rnd", 3))))
+        {
+            // "as first row"
+            c.At++;
+            var to = c.Eat("and|to") ? Array.FindIndex(OrdinalWords, word => c.Eat(word)) : nth;
+            c.Eat("row|rnd");
+            step = step with { Numbers = [.. Enumerable.Range(nth + 1, Math.Max(1, to - nth + 1))] };
         }
         else if (c.Peek()?.Number is { IsOrdinal: true })
         {
@@ -178,7 +133,21 @@ internal static class RowsReader
 
         step = step with { Reference = c.SpanFrom(reference) };
         c.Eat("inclusive|incl");
-        return Ending(c, context, step, isRepeat) is { } done ? done with { Origin = c.SpanFrom(start) } : null;
+        if (c.EatAll("of", "patt|pattern") || c.EatAll("of", "the|this", "patt|pattern"))
+        {
+        }
+
+        return Ending(c, context, step, isOpen: isRepeat || isAs) is { } done ? done with { Origin = c.SpanFrom(start) } : null;
+    }
+
+    // "Work Dec row every 4th row", "work Inc rnd 3 times": the name of a row and how often, not "work rib rows".
+    private static bool IsNamedAgain(PhraseCursor c)
+    {
+        var start = c.At;
+        c.Eat("the|a");
+        var named = !c.Is("next|last|each|every|first|foll|all|even|rs|ws|in|plain") && Name(c) is not null && (c.Is("every|on|once|twice") || (c.IsNumber() && c.Is("times|more", 1)));
+        c.At = start;
+        return named;
     }
 
     private static ImmutableArray<int>? Numbers(PhraseCursor c)
@@ -193,7 +162,8 @@ internal static class RowsReader
 
             var from = (int)value;
             var to = from;
-            if ((c.Eat("to|through") || EatDash(c)) && c.EatNumber()?.Number is { IsList: false } last)
+            var isRange = c.Is("to|through") ? c.IsNumber(1) && !c.Is("st|cm|in|mm", 2) : c.Peek()?.Atom.Kind == TokenKind.Dash;
+            if (isRange && c.At++ >= 0 && c.EatNumber()?.Number is { IsList: false } last)
             {
                 to = (int)Math.Min(last.Values[0] ?? 0, from + 9_999);
             }
@@ -212,17 +182,6 @@ internal static class RowsReader
         }
 
         return numbers.Count == 0 ? null : numbers.ToImmutable();
-    }
-
-    private static bool EatDash(PhraseCursor c)
-    {
-        if (c.Peek()?.Atom.Kind != TokenKind.Dash)
-        {
-            return false;
-        }
-
-        c.At++;
-        return true;
     }
 
     /// <summary>"dec row", "set-up rnd": up to four words and then row or round.</summary>
@@ -251,16 +210,21 @@ internal static class RowsReader
         return null;
     }
 
-    private static RepeatRowsStep? Ending(PhraseCursor c, RowContext context, RepeatRowsStep step, bool isRepeat)
+    private static RepeatRowsStep? Ending(PhraseCursor c, RowContext context, RepeatRowsStep step, bool isOpen)
     {
         if (c.IsDone)
         {
-            return step with { Until = isRepeat ? RowsUntil.Open : RowsUntil.Times, Value = RowContext.Constant(1, step.Reference) };
+            return step with { Until = isOpen ? RowsUntil.Open : RowsUntil.Times, Value = RowContext.Constant(1, step.Reference) };
+        }
+
+        if (c.EatAll("on", "next|foll", "rs|ws", "row|rnd") || c.EatAll("on", "next|foll", "row|rnd"))
+        {
+            return AtEnd(c, step with { Until = RowsUntil.Times, Value = RowContext.Constant(1, step.Reference) });
         }
 
         if (c.Eat("every|on"))
         {
-            c.Eat("every");
+            c.Eat("every|each");
             step = step with { WithPlainRows = true };
             c.Eat("foll");
             if (c.Peek() is { IsNumber: true })
@@ -288,9 +252,10 @@ internal static class RowsReader
             c.Eat("have");
             if (c.EatNumber() is { } count && c.Eat("st"))
             {
-                c.Eat("rem|on|left");
-                c.Eat("needle|in");
-                c.Eat("total");
+                while (c.Eat("rem|on|left|the|your|needle|in|total"))
+                {
+                }
+
                 return c.IsDone ? step with { Until = RowsUntil.Count, Value = context.AmountOf(count) } : null;
             }
 

@@ -13,12 +13,13 @@ internal sealed class ShapingReader
     private Amount? _perRow;
     private int _edges = 1;
     private bool _neckFirst;
+    private bool _mayCountTimes;
 
     /// <summary>The shaping that the words from the cursor to the end of the phrase say, or null with the cursor unmoved.</summary>
     public RowsStep? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        var (sign, perRow, edges) = (_sign, _perRow, _edges);
+        var (sign, perRow, edges, times) = (_sign, _perRow, _edges, _mayCountTimes);
         var stretches = ImmutableArray.CreateBuilder<ShapingStretch>();
         c.Eat("and");
         c.Eat("then");
@@ -31,8 +32,9 @@ internal sealed class ShapingReader
 
         if (Verb(c, context) && Schedule(c, context, stretches))
         {
-            while (!c.IsDone && c.Eat("then"))
+            while (!c.IsDone && (c.Eat("then") || c.Eat("and")))
             {
+                c.Eat("then");
                 Verb(c, context);
                 if (!Schedule(c, context, stretches))
                 {
@@ -46,7 +48,7 @@ internal sealed class ShapingReader
             }
         }
 
-        (_sign, _perRow, _edges) = (sign, perRow, edges);
+        (_sign, _perRow, _edges, _mayCountTimes) = (sign, perRow, edges, times);
         c.At = start;
         return null;
     }
@@ -57,6 +59,7 @@ internal sealed class ShapingReader
         var verb = c.Is("inc|co") ? 1 : c.Is("dec|bo") ? -1 : 0;
         if (verb != 0)
         {
+            _mayCountTimes = _neckFirst || c.Is("bo");
             c.At++;
             _sign = verb;
             _perRow = null;
@@ -84,6 +87,7 @@ internal sealed class ShapingReader
         if (EdgePlace(c) is { } edges)
         {
             _edges = edges;
+            _mayCountTimes = true;
         }
 
         return _perRow is not null;
@@ -95,6 +99,12 @@ internal sealed class ShapingReader
         c.Eat("at|on");
         c.Eat("the");
         if (c.Eat("each|both") && c.Eat("end|side|edge"))
+        {
+            c.Eat("of");
+            return 2;
+        }
+
+        if (c.EatAll("beg", "and", "end") || c.EatAll("beg", "and", "at", "end"))
         {
             c.Eat("of");
             return 2;
@@ -117,8 +127,8 @@ internal sealed class ShapingReader
         c.Eat("of|on|in|at");
         c.Eat("the");
 
-        // "BO 3 sts once, then 2 sts twice": only behind "at neck edge".
-        if (_neckFirst && TimesReader.TryRead(c, context) is { } plain)
+        // "BO 3 sts at neck edge once, then 2 sts twice": each time is a row.
+        if (_mayCountTimes && TimesReader.TryRead(c, context) is { } plain)
         {
             stretches.Add(new ShapingStretch(change, plain, null));
             return true;
@@ -128,6 +138,11 @@ internal sealed class ShapingReader
         var next = c.Eat("next|first");
         var ordinalStart = !next && c.Peek()?.Number is { IsOrdinal: true } && c.Is("and", 1);
         if (ordinalStart)
+        {
+            c.At++;
+        }
+
+        if ((next || ordinalStart) && c.Is("row|rnd") && c.Is("and", 1))
         {
             c.At++;
         }
@@ -163,7 +178,7 @@ internal sealed class ShapingReader
         }
 
         c.At = start;
-        if (c.Eat("next|foll"))
+        if (c.Eat("next|foll|last|this"))
         {
             c.Eat("foll|next");
             var rows = c.EatNumber();
@@ -224,7 +239,7 @@ internal sealed class ShapingReader
         c.EatAll("a", "total", "of");
         if (TimesReader.TryRead(c, context) is { } times)
         {
-            c.EatAll("in", "total");
+            TimesReader.EatInAll(c);
             stretches.Add(new ShapingStretch(change, times, null));
             return true;
         }

@@ -33,6 +33,12 @@ internal static class SpecialStitches
     {
         var known = book.Find(definition.Name) ?? Known(definition.How, book) ?? (definition.FullName is { } full ? Known(full, book) : null);
         var (takes, makes) = (definition.Takes, definition.Makes);
+        if ((takes is null || makes is null) && known is not null && IsSaidTwice(definition.How, known, book))
+        {
+            takes ??= known.Takes;
+            makes ??= known.Makes - known.PassesOver;
+        }
+
         if (takes is null || makes is null)
         {
             var counted = Count(definition.How, facts, book, options);
@@ -64,7 +70,19 @@ internal static class SpecialStitches
         };
     }
 
-    private static Operation? Known(string words, StitchBook book) => book.Find(words.Split([';', ',', '.'], 2)[0].Trim());
+    // "narrow, knit 2 together": two names of one stitch.
+    private static bool IsSaidTwice(string words, Operation known, StitchBook book)
+    {
+        var parts = words.Split([';', ',', '('], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(p => p.TrimEnd(')', '.')).Distinct(StringComparer.OrdinalIgnoreCase).ToArray();
+        return parts.Length > 1 && parts.All(p => book.Find(p)?.Id == known.Id);
+    }
+
+    // "knit 2 together", "narrow, knit 2 together", "narrow (k2tog)": the one part that the trade knows.
+    private static Operation? Known(string words, StitchBook book)
+    {
+        var parts = words.Split([';', ',', '.', '(', ')', '='], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        return parts.Length == 0 ? null : book.Find(parts[0]) ?? (parts.Select(book.Find).OfType<Operation>().ToArray() is [var only] ? only : null);
+    }
 
     /// <summary>Works the "how" once: what its steps take and make. Null when it cannot be read as notation.</summary>
     private static (int Takes, int Makes)? Count(string how, PatternFacts facts, StitchBook book, CompileOptions options)

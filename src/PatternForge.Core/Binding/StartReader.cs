@@ -57,6 +57,10 @@ internal static class StartReader
 
                     step = step with { Markers = markers.ToImmutable() };
                 }
+                else if (NeedleCounts(c, context) is { } counts)
+                {
+                    step = step with { Needles = counts };
+                }
                 else if (c.EatNumber() is { } each && c.Eat("st") && c.EatAll("on", "each", "of") && c.EatNumber() is { } needles && c.Eat("needle"))
                 {
                     var amount = context.AmountOf(each);
@@ -75,5 +79,30 @@ internal static class StartReader
         }
 
         return step with { Origin = c.SpanFrom(0) };
+    }
+
+    /// <summary>"15, 30 and 15 sts on needles 1, 2 and 3".</summary>
+    private static ImmutableArray<Amount>? NeedleCounts(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        var counts = ImmutableArray.CreateBuilder<Amount>();
+        while (c.EatNumber() is { } count && counts.Count < 8)
+        {
+            counts.Add(context.AmountOf(count));
+            c.Eat("and");
+        }
+
+        if (counts.Count < 2 || !c.Eat("st") || !c.EatAll("on", "needle") || !c.IsNumber())
+        {
+            c.At = start;
+            return null;
+        }
+
+        while (c.EatNumber() is not null)
+        {
+            c.Eat("and");
+        }
+
+        return counts.ToImmutable();
     }
 }

@@ -36,6 +36,9 @@ internal sealed class StitchBook
         MakeOne = Get("m1");
         YarnOver = Get("yo");
         Slip = Get("sl");
+        KnitTwoTogether = Get("k2tog");
+        PassTwoOver = Get("p2sso");
+        YarnToFront = Get("ytf");
     }
 
     public Operation Knit { get; }
@@ -49,6 +52,12 @@ internal sealed class StitchBook
     public Operation YarnOver { get; }
 
     public Operation Slip { get; }
+
+    public Operation KnitTwoTogether { get; }
+
+    public Operation PassTwoOver { get; }
+
+    public Operation YarnToFront { get; }
 
     /// <summary>Longest name of a special stitch in words.</summary>
     public int LongestSpecial { get; private set; } = 1;

@@ -17,7 +17,7 @@ internal static class StitchReader
     {
         var start = cursor.At;
         var used = context.Used.Count;
-        var step = Increase(cursor, context) ?? Named(cursor, context);
+        var step = IncreaseReader.TryRead(cursor, context) ?? Named(cursor, context);
         if (step is null)
         {
             cursor.At = start;
@@ -40,69 +40,6 @@ internal static class StitchReader
         return found;
     }
 
-    /// <summary>"inc": where it says into which stitch it is a kfb, else it may be either.</summary>
-    private static Step? Increase(PhraseCursor c, RowContext context)
-    {
-        if (!c.Is("inc") || context.Book.IsSpecial(c.Peek()!.Atom.Text))
-        {
-            return null;
-        }
-
-        var start = c.At;
-        context.LastName = c.Peek()!.Atom.Text;
-        c.At++;
-        var number = c.EatNumber();
-        c.Eat("st");
-        if (c.Is("evenly|each|at"))
-        {
-            return null; // shaping, not a stitch
-        }
-
-        if (c.Eat("in|into"))
-        {
-            c.Eat("the");
-            if (c.Eat("center"))
-            {
-                return null;
-            }
-
-            if (c.Eat("next|first|last|foll|this|same"))
-            {
-                var many = c.EatNumber();
-                c.Eat("st");
-                context.Use(context.Book.Kfb, c.SpanFrom(start));
-                return new OperationStep(c.SpanFrom(start), context.Book.Kfb, many is null ? null : context.AmountOf(many));
-            }
-
-            c.Eat("each|every|all");
-            c.Eat("of");
-            c.Eat("next|foll");
-            var each = c.EatNumber();
-            if (!c.Eat("st"))
-            {
-                return null;
-            }
-
-            context.Use(context.Book.Kfb, c.SpanFrom(start));
-            if (each is not null)
-            {
-                return new OperationStep(c.SpanFrom(start), context.Book.Kfb, context.AmountOf(each));
-            }
-
-            TargetReader.EatWholeRow(c);
-            return new RunStep(c.SpanFrom(start), context.Book.Kfb, new Target(Extent.End));
-        }
-
-        if (!c.IsDone && number is not null && c.Is("between"))
-        {
-            return null;
-        }
-
-        var times = number is null ? null : context.AmountOf(number);
-        context.Use(context.Book.Kfb, c.SpanFrom(start));
-        return new IncreaseStep(c.SpanFrom(start), context.Book.Kfb, context.Book.MakeOne, Multiply(times, TimesReader.TryRead(c, context)));
-    }
-
     private static Step? Named(PhraseCursor c, RowContext context)
     {
         var start = c.At;
@@ -112,8 +49,19 @@ internal static class StitchReader
             return null;
         }
 
-        Modifiers(c);
-        NextSo(c);
+        StitchWords.Modifiers(c);
+        if (operation.Id == "w&t")
+        {
+            return new TurnStep(c.SpanFrom(start), Wraps: true);
+        }
+
+        if (operation is { Takes: 1, Makes: 1, Family: Family.Basic } && StitchWords.Wrapped(c))
+        {
+            context.Use(operation, c.SpanFrom(start));
+            return new OperationStep(c.SpanFrom(start), operation, count);
+        }
+
+        StitchWords.NextSo(c);
 
         if (c.Is("across") && c.IsNumber(1))
         {
@@ -125,18 +73,24 @@ internal static class StitchReader
             count = context.AmountOf(c.EatNumber()!);
         }
 
-        Modifiers(c);
-        Noun(c);
+        StitchWords.Modifiers(c);
+        StitchWords.Noun(c);
         if (operation.Family == Family.Slip && count is not null)
         {
-            c.Eat("tog"); // "sl 2 tog knitwise"
+            context.SlippedTogether = c.Eat("tog"); // "sl 2 tog knitwise"
+        }
+        else if (operation.Id == "psso" && context.SlippedTogether)
+        {
+            // What was slipped together is passed over together.
+            operation = context.Book.PassTwoOver;
+            context.SlippedTogether = false;
         }
 
-        Modifiers(c);
+        StitchWords.Modifiers(c);
         Step? step = null;
         if (count is null && TargetReader.TryRead(c, context) is { } target)
         {
-            Modifiers(c);
+            StitchWords.Modifiers(c);
             step = new RunStep(c.SpanFrom(start), operation, target);
         }
         else
@@ -147,30 +101,17 @@ internal static class StitchReader
                 : new OperationStep(c.SpanFrom(start), operation, Multiply(count, TimesReader.TryRead(c, context)));
         }
 
-        Modifiers(c);
+        StitchWords.Modifiers(c);
         context.Use(operation, c.SpanFrom(start));
         return step;
-    }
-
-    // "the next 12 sts", "held 12 sts": words before the number.
-    private static void NextSo(PhraseCursor c)
-    {
-        var start = c.At;
-        c.Eat("across");
-        c.Eat("the");
-        c.Eat("next|first|foll|rem|hold|last");
-        c.Eat("hold");
-        if (!c.IsNumber())
-        {
-            c.At = start;
-        }
     }
 
     /// <summary>True when a step is a plain stitch without a number, which alone in a row means all of them ("Knit.").</summary>
     public static bool IsBarePlain(Step step) =>
         step is OperationStep { Times: null, Operation: { Takes: 1, Makes: 1, Family: Family.Basic or Family.Brioche } };
 
-    private static Amount? Multiply(Amount? a, Amount? b)
+    /// <summary>So many times so many; the one that is there where the other is null.</summary>
+    public static Amount? Multiply(Amount? a, Amount? b)
     {
         if (a is null || b is null)
         {
@@ -190,7 +131,20 @@ internal static class StitchReader
     /// <summary>The longest run of words that names a stitch.</summary>
     private static (Operation? Operation, Amount? Count) OperationAt(PhraseCursor c, RowContext context)
     {
+        if (StitchWords.AsTheyAppear(c))
+        {
+            context.LastName = "";
+            return (StitchBook.InPattern, null);
+        }
+
         if (c.Is("work|patt|rib") && !context.Book.IsSpecial(c.Peek()!.Atom.Text))
+        {
+            c.At++;
+            context.LastName = "";
+            return (StitchBook.InPattern, null);
+        }
+
+        if (c.Is("cont") && c.Is("in-patt|as-set", 1))
         {
             c.At++;
             context.LastName = "";
@@ -247,7 +201,8 @@ internal static class StitchReader
 
             if (length == 1)
             {
-                var (stem, digits) = Split(name);
+                // "k1A, k1B": the letter is the yarn.
+                var (stem, digits) = Split(name.Length > 2 && name[^1] is >= 'A' and <= 'J' && char.IsAsciiDigit(name[^2]) ? name[..^1] : name);
                 if (stem.Length > 0 && digits >= 0 && context.Book.Find(stem) is { Takes: > 0 } or { Makes: > 0 } && context.Book.Find(stem) is { } known)
                 {
                     c.At++;
@@ -285,7 +240,8 @@ internal static class StitchReader
         for (var i = 0; i < length; i++)
         {
             var lexeme = c.Lexemes[c.At + i];
-            if (lexeme.Atom.Kind is not (TokenKind.Word or TokenKind.Number or TokenKind.Slash) || lexeme.Number is { IsList: true })
+            var isJoint = lexeme.Atom is { Kind: TokenKind.Dash, SpaceBefore: false } && i > 0 && i < length - 1;
+            if ((!isJoint && lexeme.Atom.Kind is not (TokenKind.Word or TokenKind.Number or TokenKind.Slash)) || lexeme.Number is { IsList: true })
             {
                 return false;
             }
@@ -300,57 +256,7 @@ internal static class StitchReader
             }
         }
 
-        return length == 1 ? c.Lexemes[c.At].Atom.Kind == TokenKind.Word : c.Lexemes[c.At + length - 1].Atom.Kind == TokenKind.Word || c.Lexemes[c.At].Norm is "yo" or "m" || context.Book.IsSpecial(context.Source.ToString(c.Lexemes[c.At].Span.Cover(c.Lexemes[c.At + length - 1].Span)));
-    }
-
-    /// <summary>Words that say how and change no count.</summary>
-    public static void Modifiers(PhraseCursor c)
-    {
-        while (!c.IsDone)
-        {
-            if (c.Eat("tbl|wyif|wyib|kwise|pwise|knitwise|purlwise|loosely|tightly|firmly|very|plain|individually|singly|only"))
-            {
-                continue;
-            }
-
-            if (c.EatAll("through", "back", "loop|loops") || c.EatAll("through", "the", "back", "loop|loops") || c.EatAll("with", "yarn", "in", "front|back") || c.EatAll("with", "yarn", "at", "front|back")
-                || c.EatAll("as", "if", "to", "k|p") || c.EatAll("as", "though", "to", "k|p") || c.EatAll("one", "at", "a", "times")
-                || c.EatAll("as-set") || c.EatAll("in-patt", "as-set") || c.EatAll("in-patt") || c.EatAll("in", "patt"))
-            {
-                continue;
-            }
-
-            if (c.Is("in") && c.Is("rib|stst|garter|seed|moss|rev", 1))
-            {
-                c.At += 2;
-                while (c.Eat("st|stst"))
-                {
-                }
-
-                continue;
-            }
-
-            return;
-        }
-    }
-
-    /// <summary>"sts", "heel sts", "more sts", "of the held sts": what is counted.</summary>
-    public static void Noun(PhraseCursor c)
-    {
-        if (c.Eat("st"))
-        {
-            return;
-        }
-
-        // up to two words before "sts", none of which is a number or a place
-        for (var words = 1; words <= 2; words++)
-        {
-            if (c.Peek(words)?.Is("st") == true && Enumerable.Range(0, words).All(i => c.Peek(i) is { IsNumber: false, Atom.Kind: TokenKind.Word } w && w.Norm is not ("to" or "in" or "into" or "until" or "k" or "p" or "next" or "each" or "across" or "and" or "at")))
-            {
-                c.At += words + 1;
-                return;
-            }
-        }
+        return length == 1 ? c.Lexemes[c.At].Atom.Kind == TokenKind.Word : c.Lexemes[c.At + length - 1].Atom.Kind == TokenKind.Word || (c.Lexemes[c.At].Norm is "yo" or "m" or "make" && c.Peek(length)?.Is("times") != true) || context.Book.IsSpecial(context.Source.ToString(c.Lexemes[c.At].Span.Cover(c.Lexemes[c.At + length - 1].Span)));
     }
 
     private static void Place(PhraseCursor c, RowContext context, Operation operation, ref Amount? count, out bool toEnd)
@@ -369,7 +275,12 @@ internal static class StitchReader
         }
 
         c.Eat("the");
-        if (c.Eat("next|first|last|same|foll|this"))
+        if (operation is { Takes: 1, Makes: 1 } && (c.EatAll("row|st", "below") || c.EatAll("st", "one", "row", "below")))
+        {
+            return;
+        }
+
+        if (c.Eat("next|first|last|same|foll|this") || c.EatOrdinal())
         {
             if (c.EatNumber() is { } many)
             {

@@ -33,7 +33,16 @@ internal static class TargetReader
                 return Read(c, context) ?? new Target(Extent.End);
             }
 
-            EatWholeRow(c);
+            if (!c.EatAll("all", "st") && !c.EatAll("all", "the", "st"))
+            {
+                EatWholeRow(c);
+            }
+
+            return new Target(Extent.End);
+        }
+
+        if (c.EatAll("the", "entire|whole", "row|rnd") || c.EatAll("entire|whole", "row|rnd"))
+        {
             return new Target(Extent.End);
         }
 
@@ -57,13 +66,25 @@ internal static class TargetReader
                 return AfterTo(c, context);
             }
 
+            if (c.IsNumber() && (c.Is("before", 1) || (c.Is("st", 1) && c.Is("before", 2))))
+            {
+                return AfterTo(c, context);
+            }
+
             if (c.EatNumber() is { } left)
             {
                 var more = c.Eat("st");
                 if (c.Eat("on"))
                 {
                     c.Eat("the");
-                    return c.Eat("right-needle") ? new Target(Extent.OnRightNeedle, context.AmountOf(left)) : null;
+                    if (!c.Eat("right-needle"))
+                    {
+                        return null;
+                    }
+
+                    // "... on right needle after bind-off"
+                    c.At = c.Eat("after") ? c.Lexemes.Count : c.At;
+                    return new Target(Extent.OnRightNeedle, context.AmountOf(left));
                 }
 
                 c.Eat("unworked|left");
@@ -91,13 +112,23 @@ internal static class TargetReader
         }
 
         if (c.EatAll("each", "st") || c.EatAll("every", "st") || c.EatAll("of", "each", "st") || c.EatAll("all", "st") || c.EatAll("rem", "st") || c.EatAll("all", "rem", "st")
-            || c.EatAll("the", "rem", "st") || c.EatAll("the", "remainder") || c.EatAll("the", "rest") || c.EatAll("rest") || c.EatAll("every", "rem", "st"))
+            || c.EatAll("all", "heel|instep|sole|front|back|sleeve|body|hold", "st") || c.EatAll("all", "of", "the", "st") || c.EatAll("all", "the", "st") || c.EatAll("the", "rem", "st") || c.EatAll("the", "remainder") || c.EatAll("the", "rest") || c.EatAll("rest") || c.EatAll("every", "rem", "st"))
         {
+            EatOvers(c);
             EatWholeRow(c);
             return new Target(Extent.End);
         }
 
         return null;
+    }
+
+    // "all sts and yarn overs"
+    private static void EatOvers(PhraseCursor c)
+    {
+        if (!c.EatAll("and", "yo|yos") && !c.EatAll("and", "the", "yo|yos"))
+        {
+            c.EatAll("and", "yarn", "over|overs");
+        }
     }
 
     /// <summary>"of row", "across row", "of the round", "to end": words that add nothing.</summary>
@@ -106,6 +137,7 @@ internal static class TargetReader
         c.Eat("across|around");
         c.EatAll("to", "end");
         EatOfRow(c);
+        c.EatAll("to", "end");
     }
 
     private static void EatOfRow(PhraseCursor c)
@@ -132,6 +164,11 @@ internal static class TargetReader
         {
             EatOfRow(c);
             return new Target(Extent.End);
+        }
+
+        if (Gap(c))
+        {
+            return new Target(Extent.Gap);
         }
 
         var within = c.Eat("within");
@@ -169,12 +206,6 @@ internal static class TargetReader
             return null;
         }
 
-        if (c.Eat("gap|bo'd|turn"))
-        {
-            c.Eat("st|edge|point");
-            return new Target(Extent.Gap);
-        }
-
         if (Marker(c) is { } marker)
         {
             return marker;
@@ -204,9 +235,8 @@ internal static class TargetReader
                     return new Target(Extent.LastStitches, amount);
                 }
 
-                if (c.Eat("gap|bo'd|turn|wrapped|double"))
+                if (Gap(c))
                 {
-                    c.Eat("st|point");
                     return new Target(Extent.Gap, amount);
                 }
 
@@ -229,6 +259,22 @@ internal static class TargetReader
         return null;
     }
 
+    /// <summary>"gap", "last wrapped st", "previous turn", "DS": a place that a short row left.</summary>
+    private static bool Gap(PhraseCursor c)
+    {
+        var start = c.At;
+        c.Eat("the");
+        c.Eat("last|prev|previous|next|first");
+        if (c.Eat("gap|bo'd|turn|turned|wrapped|wrap|double|dbl|ds|mds"))
+        {
+            c.Eat("st|edge|point");
+            return true;
+        }
+
+        c.At = start;
+        return false;
+    }
+
     private static Target? Marker(PhraseCursor c)
     {
         var start = c.At;
@@ -238,7 +284,7 @@ internal static class TargetReader
             return new Target(Extent.LastMarker);
         }
 
-        c.Eat("next|first|foll");
+        c.Eat("next|first|foll|second|third|fourth");
         string? name = null;
         if (c.Eat("center"))
         {

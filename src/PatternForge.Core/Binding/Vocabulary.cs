@@ -15,8 +15,8 @@ internal static class Vocabulary
         "beg: beg begin beginning begins start starting beginnings",
         "foll: foll following follow follows folls subsequent",
         "rem: rem remain remaining remains",
-        "inc: inc incs increase increases increasing",
-        "dec: dec decs decrease decreases decreasing",
+        "inc: inc inc'ing inc’ing incs increase increases increasing",
+        "dec: dec dec'ing dec’ing decs decrease decreases decreasing",
         "inc'd: inc'd incd increased inc’d",
         "dec'd: dec'd decd decreased dec’d",
         "alt: alt alternate alternating",
@@ -68,18 +68,20 @@ internal static class Vocabulary
         (["bind|binding|cast|casting", "off"], "bo"),
         (["bound|cast", "off"], "bo"),
         (["cast|casting", "on"], "co"),
-        (["pick|picking", "up", "and", "k|p"], "pu"),
-        (["pu", "and", "k|p"], "pu"),
+        (["pick|picking", "up", "and|&", "k|p"], "pu"),
+        (["pu", "and|&", "k|p"], "pu"),
         (["pick|picking", "up"], "pu"),
         (["k", "up"], "pu"),
         (["right", "side"], "rs"),
         (["wrong", "side"], "ws"),
         (["waste|scrap|spare", "yarn"], "holder"),
+        (["spare", "needle"], "holder"),
         (["st|safety", "holder|pin|pins"], "holder"),
         (["cable", "needle"], "cn"),
         (["double", "pointed", "needle"], "cn"),
         (["double-pointed", "needle"], "cn"),
-        (["wrap", "and", "turn"], "w&t"),
+        (["wrap", "and|&", "turn"], "w&t"),
+        (["w", "and|&", "t"], "w&t"),
         (["place|put|insert", "m"], "pm"),
         (["place|put", "a", "m"], "pm"),
         (["sl", "m"], "sm"),
@@ -146,6 +148,11 @@ internal static class Vocabulary
         if (atom.Kind is not (TokenKind.Word or TokenKind.Times))
         {
             return atom.Kind == TokenKind.Number ? "{n}" : atom.Text;
+        }
+
+        if (atom.Text.Contains('.', StringComparison.Ordinal))
+        {
+            return NormOf(new Atom(atom.Kind, atom.Span, atom.Text.Replace(".", "", StringComparison.Ordinal), atom.SpaceBefore));
         }
 
         Span<char> lower = atom.Text.Length <= 64 ? stackalloc char[atom.Text.Length] : new char[atom.Text.Length];

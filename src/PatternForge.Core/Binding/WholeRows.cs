@@ -9,16 +9,41 @@ internal sealed class WholeRows
 {
     private readonly RowDraft _draft;
 
-    public WholeRows(RowDraft draft) => _draft = draft;
+    private readonly WordBinder _words;
+
+    public WholeRows(RowDraft draft, WordBinder words)
+    {
+        _draft = draft;
+        _words = words;
+    }
 
     /// <summary>A phrase, alone or with the next ones, that stands for whole rows; the last node taken, or null.</summary>
     public int? TryBind(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, PhraseCursor cursor, List<Step> steps)
     {
+        // "Work 1 row dec 1 st at each end": rows, and what happens in them.
+        var change = cursor.Lexemes.FindIndex(l => l.Is("inc") || l.Is("dec"));
+        if (cursor.Is("k|p|work") && cursor.IsNumber(1) && change is > 2 and < 5 && (cursor.Is("row|rnd", change - 1) || cursor.Is("row|rnd", change - 2)))
+        {
+            var rows = new PhraseCursor(cursor.Lexemes.GetRange(0, cursor.Is("row|rnd", change - 1) ? change : change - 1));
+            if (TryWhole(rows, steps))
+            {
+                cursor.At = change;
+                _words.Bind(cursor, steps);
+                return at;
+            }
+        }
+
         // "Work even in K1, P1 rib for 2 in" is cut at its comma.
-        var isFabric = cursor.Is("work|cont") && (cursor.Lexemes.Count <= 2 || cursor.Lexemes.Exists(l => l.Is("in")));
+        var isFabric = cursor.Is("work|cont") && (cursor.Lexemes.Count <= 2 || cursor.Lexemes.Exists(l => l.Is("in") || l.Is("row") || l.Is("rnd")));
         if (isFabric && Merged(nodes, at, phrase, steps) is { } fabric)
         {
             return fabric;
+        }
+
+        if (steps.FindLast(s => s is not RemarkStep) is RepeatRowsStep { WithPlainRows: true } paced && RowsReader.GoOn(cursor, _draft.Context, paced) is { } again)
+        {
+            steps.Add(again);
+            return at;
         }
 
         if (LateTimes(cursor, steps) || TryWhole(cursor, steps) || Start(nodes, ref at, cursor, steps))

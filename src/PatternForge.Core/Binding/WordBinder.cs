@@ -16,7 +16,7 @@ internal sealed class WordBinder
         while (!cursor.IsDone)
         {
             var start = cursor.At;
-            if (cursor.Eat("and|then|&|+|,|also|again|next"))
+            if (cursor.Eat("and|then|&|+|,|also|again|next|loosely|tightly|firmly") || (cursor.Is("wyif|wyib") && StitchReader.IsNext(cursor, _draft.Context, ahead: 1) && cursor.Eat("wyif|wyib")))
             {
                 continue;
             }

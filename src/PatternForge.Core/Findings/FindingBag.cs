@@ -36,6 +36,17 @@ public sealed class FindingBag
     public void Add(Rule rule, TextSpan span, string message, string? help = null) =>
         Add(new Finding(rule, Source, span, message) { Help = help });
 
+    /// <summary>Takes back what was added after the first so many: what had been read turned out to be a remark.</summary>
+    public void TakeBack(int count)
+    {
+        foreach (var finding in _findings.Skip(count))
+        {
+            _seen.Remove((finding.Rule.Code, finding.Span, finding.Message));
+        }
+
+        _findings.RemoveRange(count, _findings.Count - count);
+    }
+
     /// <summary>All of them by place, then code.</summary>
     public ImmutableArray<Finding> ToSorted() =>
         [.. _findings.OrderBy(f => f.Span.Start).ThenBy(f => f.Rule.Code, StringComparer.Ordinal).ThenBy(f => f.Message, StringComparer.Ordinal)];

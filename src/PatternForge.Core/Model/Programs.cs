@@ -7,7 +7,10 @@ namespace PatternForge.Core.Model;
 public abstract record RowsStep(TextSpan Origin) : Step(Origin);
 
 /// <summary>So many rows in which the count stays as it is; null where a length says how many.</summary>
-public sealed record EvenRowsStep(TextSpan Origin, Amount? Rows) : RowsStep(Origin);
+/// <param name="Origin">Where it stands.</param>
+/// <param name="Rows">How many rows; null where a length says.</param>
+/// <param name="Named">How many stitches the words say there are ("work even on 59 sts"); null when they do not.</param>
+public sealed record EvenRowsStep(TextSpan Origin, Amount? Rows, Amount? Named = null) : RowsStep(Origin);
 
 /// <summary>How a repeat of whole rows ends.</summary>
 public enum RowsUntil

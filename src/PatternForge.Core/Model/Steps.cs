@@ -126,7 +126,7 @@ public sealed record ReturnStep(TextSpan Origin, Amount? Stitches) : Step(Origin
 /// <summary>Stitches are picked up (and knit) along an edge.</summary>
 public sealed record PickUpStep(TextSpan Origin, Amount Stitches) : Step(Origin);
 
-/// <summary>Stitches go to the cable needle, or are worked from it.</summary>
+/// <summary>Stitches go to the cable needle, or are worked from it; null stitches are all that are on it.</summary>
 public sealed record CableNeedleStep(TextSpan Origin, Amount? Stitches, Operation? WorkedAs) : Step(Origin);
 
 /// <summary>So many stitches more or fewer, spread over the row or at its ends: the place does not matter to the count.</summary>

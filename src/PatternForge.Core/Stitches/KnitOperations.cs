@@ -49,7 +49,7 @@ public static class KnitOperations
             "Lift the next stitch of the left needle over the one just worked and let it go."),
 
         // Decreases of one.
-        Of("k2tog", Any("k2tog", "k2t"), "knit 2 together", 2, 1, Family.Decrease, StitchKind.Decrease, Difficulty.Basic, "lean-right-2",
+        Of("k2tog", Any("k2tog", "k2t", "narrow"), "knit 2 together", 2, 1, Family.Decrease, StitchKind.Decrease, Difficulty.Basic, "lean-right-2",
             "Knit two stitches as one; the decrease leans right.", Lean.Right),
         Of("p2tog", Any("p2tog", "p2t"), "purl 2 together", 2, 1, Family.Decrease, StitchKind.Decrease, Difficulty.Basic, "purl-lean-right-2",
             "Purl two stitches as one; seen from the knit side the decrease leans right.", Lean.Right),
@@ -89,7 +89,7 @@ public static class KnitOperations
             "Turn two stitches round by slipping them knitwise, purl the third and lift both over it: a centred double decrease for the wrong side.", Lean.Centre),
 
         // Increases into a stitch.
-        Of("kfb", Any("kfb", "kf&b", "k1f&b", "k f/b", "k1 f/b", "kf/b", "k1fb", "kfab", "knit in front and back", "knit front and back", "knit into front and back"), "knit into the front and back", 1, 2, Family.Increase, StitchKind.Increase, Difficulty.Basic, "increase-bar",
+        Of("kfb", Any("kfb", "kf&b", "k1f&b", "k f/b", "k1 f/b", "kf/b", "k1fb", "kfab", "k in front and back", "k into front and back", "k into the front and back", "knit in front and back", "knit front and back", "knit into front and back"), "knit into the front and back", 1, 2, Family.Increase, StitchKind.Increase, Difficulty.Basic, "increase-bar",
             "Knit into the front and then the back leg of the same stitch; a small bar shows."),
         Of("pfb", Any("pfb", "pf&b", "p1f&b", "p f/b", "pf/b", "p1fb", "purl in front and back", "purl front and back"), "purl into the front and back", 1, 2, Family.Increase, StitchKind.Increase, Difficulty.Easy, "purl-increase-bar",
             "Purl into the front and then the back leg of the same stitch."),
@@ -139,7 +139,7 @@ public static class KnitOperations
             "Take the yarn over the right needle to the back: a new stitch between a purl and a knit one."),
         Of("yfrn", Uk("yfrn", "yfwd-rn", "wfrn"), "yarn forward and round needle", 0, 1, Family.YarnOver, StitchKind.YarnOver, Difficulty.Easy, "over",
             "Bring the yarn to the front and once round the right needle: a new stitch between a knit and a purl one."),
-        Of("yo2", Any("yo2", "yo twice", "dyo", "2yo", "yo x 2", "yarn over twice"), "double yarn over", 0, 2, Family.YarnOver, StitchKind.YarnOver, Difficulty.Easy, "over-double",
+        Of("yo2", Any("yo2", "yo twice", "dyo", "2yo", "yo x 2", "double yo", "yarn over twice"), "double yarn over", 0, 2, Family.YarnOver, StitchKind.YarnOver, Difficulty.Easy, "over-double",
             "Lay the yarn twice over the right needle: two new stitches, worked as told in the next row."),
         Of("byo", Any("byo", "backward yo", "backwards yo", "reverse yo", "ryo"), "backward yarn over", 0, 1, Family.YarnOver, StitchKind.YarnOver, Difficulty.Intermediate, "over-backward",
             "Lay the yarn over the right needle from back to front: a new stitch that sits the other way round."),

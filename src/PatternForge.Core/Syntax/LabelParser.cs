@@ -192,7 +192,7 @@ public sealed class LabelParser
             return null;
         }
 
-        if (words > 0 && _atoms.EatKind(TokenKind.Colon))
+        if (words > 0 && !RowWords.IsNeedle(_atoms.All[start]) && _atoms.EatKind(TokenKind.Colon))
         {
             return new LabelNode { Span = _atoms.Covered(start), IsTitle = true };
         }

@@ -118,8 +118,12 @@ public static class Lexer
         return at < end && Fractions.Contains(text[at]) ? at + 1 : at;
     }
 
+    private static bool IsSpelled(string text, int at, int end) =>
+        at + 2 < end && text[at] == '.' && char.IsLetter(text[at + 1]) && text[at + 2] == '.';
+
     private static int WordEnd(string text, int at, int end)
     {
+        var start = at;
         while (at < end)
         {
             var c = text[at];
@@ -133,6 +137,17 @@ public static class Lexer
             {
                 at += 2;
                 continue;
+            }
+
+            if (at - start == 1 && IsSpelled(text, at, end))
+            {
+                // y.o., p.s.s.o.: letters with stops between them are one abbreviation.
+                while (IsSpelled(text, at, end))
+                {
+                    at += 2;
+                }
+
+                return at < end && text[at] == '.' ? at + 1 : at;
             }
 
             break;

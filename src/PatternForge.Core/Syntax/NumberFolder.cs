@@ -8,6 +8,8 @@ public sealed class NumberFolder
     private static readonly string[] NumberWords =
         ["nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"];
 
+    private static readonly string[] Tens = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+
     private const decimal Greatest = 1_000_000_000_000_000m;
 
     private readonly SourceText _source;
@@ -240,9 +242,16 @@ public sealed class NumberFolder
 
     private static decimal? WordValue(string text)
     {
-        if (text.Length is < 3 or > 9)
+        if (text.Length is < 3 or > 15)
         {
             return null;
+        }
+
+        var hyphen = text.IndexOf('-', StringComparison.Ordinal);
+        var ten = Array.FindIndex(Tens, word => text.AsSpan(0, hyphen < 0 ? text.Length : hyphen).Equals(word, StringComparison.OrdinalIgnoreCase));
+        if (ten >= 0 && (hyphen < 0 || WordValue(text[(hyphen + 1)..]) is > 0 and < 10))
+        {
+            return (10 * (ten + 2)) + (hyphen < 0 ? 0 : WordValue(text[(hyphen + 1)..]));
         }
 
         var index = Array.FindIndex(NumberWords, word => string.Equals(word, text, StringComparison.OrdinalIgnoreCase));

@@ -11,6 +11,9 @@ internal static class RowWords
         _ => RowWord.None,
     };
 
+    /// <summary>"N1": the short name of a needle.</summary>
+    public static bool IsNeedle(Atom atom) => atom is { Kind: TokenKind.Word, Text: [('N' or 'n'), >= '1' and <= '8'] };
+
     /// <summary>Takes "and" or its sign.</summary>
     public static bool EatAnd(AtomCursor atoms)
     {

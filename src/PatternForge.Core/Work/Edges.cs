@@ -115,8 +115,9 @@ internal static class Edges
             return;
         }
 
-        if (step.FromRight)
+        if ((step.FromRight && (run.Used > 0 || run.Needles.RightCount > 0)) || run.Turned)
         {
+            // Just turned: what is left is behind the work now, on the right needle.
             var wanted = Math.Min(count ?? run.Needles.RightCount, run.Budget.MostStitches);
             var dropped = run.Needles.Drop(wanted);
             run.Missing += wanted - dropped;
@@ -158,7 +159,7 @@ internal static class Edges
 
     private static void CableNeedle(RowRun run, CableNeedleStep step)
     {
-        var count = Math.Min(run.In(step.Stitches) ?? 0, run.Budget.MostStitches);
+        var count = Math.Min(run.In(step.Stitches) ?? (step.Stitches is null ? run.OnCableNeedle : 0), run.Budget.MostStitches);
         if (step.WorkedAs is null)
         {
             run.Take(count);

@@ -239,6 +239,18 @@ public sealed class Needles
         return Math.Max(passed, 1);
     }
 
+    /// <summary>Stitches worked since the last gap on the right needle: those after a bind-off.</summary>
+    public int SinceGap()
+    {
+        var since = 0;
+        for (var i = _right.Count - 1; i >= 0 && _right[i].Mark != PlaceMark.Gap; i--)
+        {
+            since += _right[i].Count;
+        }
+
+        return since;
+    }
+
     /// <summary>How many marks of a kind are still ahead.</summary>
     public int MarksAhead(PlaceMark mark) => _left.Count(r => r.Mark == mark);
 

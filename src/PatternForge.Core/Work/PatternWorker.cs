@@ -240,9 +240,10 @@ public sealed class PatternWorker
             state.Begin();
         }
 
-        var saved = active.Select(size => _states[size].Save()).ToArray();
+        var isForLater = row.SpeaksForOthers && !StepCounts.Keeps(row.Steps);
+        SizeState.Snapshot[] saved = isForLater ? [.. active.Select(size => _states[size].Save())] : [];
         var outcomes = Readings(row, active);
-        if (row.SpeaksForOthers && !StepCounts.Keeps(row.Steps))
+        if (isForLater)
         {
             // It was worked to see whether it fits; it changes the count only where its turn comes.
             for (var i = 0; i < active.Length; i++)
@@ -332,12 +333,6 @@ public sealed class PatternWorker
 
     private void Register(BoundRow row, int[] active)
     {
-        // "Rib rnd: ... Rep Rib rnd until ...": the name is that of the row alone, without what is said of it behind it.
-        if (row.Steps.FirstOrDefault(s => s is RowsStep) is { } rows && row.Steps.IndexOf(rows) is > 0 and var at && StepCounts.MakeRow(row.Steps[..at]))
-        {
-            row = row with { Steps = row.Steps[..at] };
-        }
-
         foreach (var size in active)
         {
             var state = _states[size];

@@ -42,7 +42,7 @@ internal static class Places
         {
             Extent.End => needles.LeftCount,
             Extent.LastStitches => needles.LeftCount - before,
-            Extent.OnRightNeedle => before - needles.RightCount,
+            Extent.OnRightNeedle => before - (before < needles.RightCount ? needles.SinceGap() : needles.RightCount),
             Extent.LastMarker => needles.DistanceToLast(PlaceMark.Marker) - before,
             Extent.Marker => ToMarker(run, target, before) - before,
             Extent.Gap => needles.DistanceTo(PlaceMark.Gap, before, null) - before,

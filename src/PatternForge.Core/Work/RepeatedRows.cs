@@ -148,7 +148,7 @@ internal sealed class RepeatedRows
 
         if (step.Name is { } name)
         {
-            return State.Named.TryGetValue(name, out var named) ? [new WorkedRow(named, named.Steps)] : Missing(step, null);
+            return State.Named.TryGetValue(name, out var named) ? [new WorkedRow(named, OwnSteps(named))] : Missing(step, null);
         }
 
         var rows = new List<WorkedRow>();
@@ -159,10 +159,17 @@ internal sealed class RepeatedRows
                 return Missing(step, number);
             }
 
-            rows.Add(new WorkedRow(row, row.Steps));
+            rows.Add(new WorkedRow(row, OwnSteps(row)));
         }
 
         return rows;
+    }
+
+    // "Row 1: *K2, p2; rep from * to end. Rep Row 1 for 2 in": the row is what stands before the words for whole rows.
+    private static ImmutableArray<Step> OwnSteps(BoundRow row)
+    {
+        ImmutableArray<Step> own = [.. row.Steps.TakeWhile(s => s is not RowsStep)];
+        return StepCounts.MakeRow(own) ? own : row.Steps;
     }
 
     private List<WorkedRow>? LastRows(RepeatRowsStep step)

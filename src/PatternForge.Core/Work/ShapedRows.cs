@@ -23,6 +23,11 @@ internal sealed class ShapedRows
             return;
         }
 
+        if (Trial.In(even.Named) is { } named && named != State.Count)
+        {
+            Trial.Outcome.Problems.Add(new Problem(ProblemKind.NamedCount, even.Origin, named, State.Count));
+        }
+
         State.Live.Settle();
         for (var i = 0; i < rows; i++)
         {
