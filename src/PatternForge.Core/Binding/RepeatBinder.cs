@@ -43,7 +43,7 @@ internal sealed class RepeatBinder
             return Ending(nodes, at, cursor, steps);
         }
 
-        if (repeat.LastPass.IsEmpty && step.To is { Extent: Model.Extent.End } && cursor.IsDone && HasTail(nodes, at))
+        if (repeat.LastPass.IsEmpty && step.To is { Extent: Model.Extent.End } && (cursor.IsDone ? HasTail(nodes, at) : StitchReader.IsNext(cursor, _draft.Context)))
         {
             return Tail(nodes, at, cursor, steps, isOfLastRepeat: false);
         }
@@ -58,6 +58,11 @@ internal sealed class RepeatBinder
         if (!repeat.SaysRepeat)
         {
             cursor.Eat("rep");
+        }
+
+        if (!repeat.SaysRepeat && StitchReader.IsNext(cursor, _draft.Context))
+        {
+            return step with { To = new Target(Model.Extent.End) }; // "*...* k6": to the end, but for what follows
         }
 
         if (cursor.IsDone || (cursor.Is("end") && cursor.Lexemes.Count > cursor.At + 1))

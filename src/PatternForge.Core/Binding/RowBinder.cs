@@ -71,6 +71,13 @@ internal sealed class RowBinder
                         break;
                     }
 
+                    if (SizedStitchReader.TryRead(nodes, i, _draft.Context) is { } sized)
+                    {
+                        steps.AddRange(sized);
+                        i++;
+                        break;
+                    }
+
                     i = Multiplied(nodes, i, steps) ?? Phrase(nodes, i, phrase, steps, isTop, needle);
                     break;
                 case GroupNode group:
@@ -156,7 +163,7 @@ internal sealed class RowBinder
         var working = -1;
         for (var i = from; i < steps.Count; i++)
         {
-            if (steps[i] is RemarkStep or SpreadStep or TurnStep or JoinStep or SlideStep or SentenceStep or NeedleStep or CastOnStep { AtEnd: true } or PickUpStep or MarkerStep)
+            if (steps[i] is RemarkStep or SpreadStep or TurnStep or JoinStep or SlideStep or SentenceStep or NeedleStep or CastOnStep or PickUpStep or MarkerStep)
             {
                 continue;
             }

@@ -16,6 +16,7 @@ internal static class SplitCountReader
         var sum = new long?[context.SizeCount];
         Array.Fill(sum, 0);
         var parts = 0;
+        var isEachSide = false;
         for (var i = at; i < nodes.Length && nodes[i] is PhraseNode phrase && (i == at || phrase.Before is Separator.Comma or Separator.Semicolon); i++)
         {
             var c = new PhraseCursor(Vocabulary.Normalise(phrase.Atoms));
@@ -30,10 +31,11 @@ internal static class SplitCountReader
             }
 
             parts++;
+            isEachSide |= times == 2 && phrase.Atoms[^1].Text.ToLowerInvariant() is "side" or "front" or "shoulder" or "half";
             last = i;
         }
 
-        return parts < 2 ? null : new Claim(nodes[at].Span.Cover(nodes[last].Span), ClaimKind.Total, PerSize.Each([.. sum.Select(n => n is null ? (int?)null : (int)Math.Min(n.Value, int.MaxValue))]));
+        return parts < (isEachSide ? 1 : 2) ? null : new Claim(nodes[at].Span.Cover(nodes[last].Span), ClaimKind.Total, PerSize.Each([.. sum.Select(n => n is null ? (int?)null : (int)Math.Min(n.Value, int.MaxValue))]));
     }
 
     private static (Amount Amount, int Times)? Part(PhraseCursor c, RowContext context)

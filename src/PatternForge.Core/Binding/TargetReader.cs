@@ -53,6 +53,11 @@ internal static class TargetReader
 
         if (c.Eat("until"))
         {
+            if (OtherNeedle(c))
+            {
+                return new Target(Extent.OtherNeedle);
+            }
+
             if (c.EatAll("end") || c.EatAll("the", "end"))
             {
                 EatOfRow(c);
@@ -257,6 +262,31 @@ internal static class TargetReader
         }
 
         return null;
+    }
+
+    /// <summary>"until all sts of the next group are worked", "until all held sts have been used".</summary>
+    private static bool OtherNeedle(PhraseCursor c)
+    {
+        var start = c.At;
+        if (c.EatAll("all", "st") || c.EatAll("all", "the", "st") || c.EatAll("all", "hold", "st"))
+        {
+            c.Eat("of|from|on");
+            c.Eat("the");
+            c.Eat("next|other|foll|previous|left-needle|first");
+            c.Eat("group|rectangle|triangle|needle|holder|section|square|block");
+            if (c.Eat("are|have"))
+            {
+                c.Eat("been");
+                if (c.Eat("work|used|decreased|dec'd|joined|gone"))
+                {
+                    c.Eat("up");
+                    return true;
+                }
+            }
+        }
+
+        c.At = start;
+        return false;
     }
 
     /// <summary>"gap", "last wrapped st", "previous turn", "DS": a place that a short row left.</summary>

@@ -32,6 +32,9 @@ public enum Extent
     /// <summary>To the end of this needle, or so many stitches before it.</summary>
     Needle,
 
+    /// <summary>Until the stitches on the other needle are used up, the work being turned back and forth (entrelac).</summary>
+    OtherNeedle,
+
     /// <summary>Until so many stitches are on the right needle.</summary>
     OnRightNeedle,
 

@@ -29,7 +29,7 @@ internal static class Edges
             case PickUpStep pick:
                 run.Needles.Put(StitchKind.CastOn, run.In(pick.Stitches) ?? 0);
                 run.Turned = false;
-                run.PickedUp = true;
+                run.MayGoRound = true;
                 break;
             case CableNeedleStep cable:
                 CableNeedle(run, cable);
@@ -52,6 +52,7 @@ internal static class Edges
         else
         {
             run.Needles.SlipMark(PlaceMark.Marker, keep: step.Action == MarkerAction.Slip);
+            run.MayGoRound |= run.State.InTheRound && run.Needles.LeftCount == 0;
         }
     }
 

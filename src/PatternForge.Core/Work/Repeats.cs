@@ -35,6 +35,12 @@ internal sealed class Repeats
         }
 
         _run.HasExtent = true;
+        if (repeat.To is { Extent: Extent.OtherNeedle })
+        {
+            UntilOtherNeedleIsEmpty(repeat);
+            return;
+        }
+
         if (repeat.Ending.IsEmpty)
         {
             RepeatTo(repeat, 0);
@@ -63,6 +69,33 @@ internal sealed class Repeats
                 _run.Missing = (int)Math.Min(1_000_000_000, _run.Missing + ((long)(times - i - 1) * Math.Max(1, each)));
                 return;
             }
+        }
+    }
+
+    /// <summary>Back and forth over a group of stitches until those of the other needle are all joined to it.</summary>
+    private void UntilOtherNeedleIsEmpty(RepeatStep repeat)
+    {
+        for (var waiting = _run.Needles.RightCount; waiting > 0;)
+        {
+            var missing = _run.Missing;
+            _steps.Work(repeat.Body);
+            if (_run.Budget.IsSpent || !_run.State.IsKnown || _run.Missing > missing)
+            {
+                return;
+            }
+
+            if (_run.Needles.LeftCount == 0)
+            {
+                return; // the last of them has been joined; the turn is that of the row's end
+            }
+
+            if (_run.Needles.RightCount >= waiting)
+            {
+                _run.Lose(new Problem(ProblemKind.Endless, repeat.Origin));
+                return;
+            }
+
+            waiting = _run.Needles.RightCount;
         }
     }
 

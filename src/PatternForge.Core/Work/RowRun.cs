@@ -49,8 +49,8 @@ internal sealed class RowRun
     /// <summary>True when the last step was a bracket or a marker, after which plain working on may be left unsaid.</summary>
     public bool EndsWithGroup { get; set; }
 
-    /// <summary>True once stitches have been picked up in the row.</summary>
-    public bool PickedUp { get; set; }
+    /// <summary>True when the row may go on past the start of the round: stitches have been picked up, or its marker has been slipped.</summary>
+    public bool MayGoRound { get; set; }
 
     /// <summary>True when a place was needed that is not known: the row's count holds if the rest is worked to its end.</summary>
     public bool Guessed { get; set; }
@@ -92,7 +92,7 @@ internal sealed class RowRun
     {
         Used += count;
         var taken = Needles.Take(count);
-        while (taken < count && State.InTheRound && (MayLeave || PickedUp) && Needles.RightCount > 0)
+        while (taken < count && State.InTheRound && (MayLeave || MayGoRound) && Needles.RightCount > 0)
         {
             Needles.BringRound(count - taken);
             taken += Needles.Take(count - taken);
