@@ -44,7 +44,7 @@ internal static class ChartReader
         {
             var amount = context.AmountOf(number);
             Amount? times = null;
-            while (!c.IsDone && !c.Is("pm|sm|and"))
+            while (!c.IsDone && !c.Is("pm|sm|and") && !StitchWords.IsCounted(c.Peek()!, context.Book))
             {
                 times = TimesReader.TryRead(c, context) ?? times;
                 if (!c.IsDone)

@@ -92,7 +92,11 @@ internal sealed class RepeatBinder
 
         if (times is null)
         {
-            return null;
+            // "*...* Do not cut yarn": to the end, and a remark.
+            var at = cursor.At;
+            var isRemark = !repeat.SaysRepeat && RowPhrases.TryRead(cursor, _draft.Context) is RemarkStep;
+            cursor.At = at;
+            return isRemark ? step with { To = new Target(Model.Extent.End) } : null;
         }
 
         saysMore |= cursor.Eat("more|again");

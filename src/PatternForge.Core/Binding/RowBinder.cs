@@ -87,7 +87,7 @@ internal sealed class RowBinder
                     i = _repeats.Bind(nodes, i, repeat, steps);
                     break;
                 case MarkNode mark:
-                    if (nodes.Length > 1 && mark.Mark == "*" && i > 0 && nodes[i - 1] is PhraseNode back && RepeatFolder.SaysRepeat(back))
+                    if (nodes.Length > 1 && i > 0 && nodes[i - 1] is PhraseNode back && RepeatFolder.SaysRepeat(back))
                     {
                         _draft.Context.Bag.Add(RowSyntaxRules.RepeatWithoutStar, back.Span.Cover(mark.Span), "there is no star to repeat from", "put a star where the repeat begins");
                         _draft.HasUnread = true;

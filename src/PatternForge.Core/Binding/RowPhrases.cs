@@ -124,6 +124,13 @@ internal static class RowPhrases
                 if (entry.Pattern.Match(cursor.Lexemes, cursor.At) is { } match && entry.Make is not null && entry.Make(match, context) is { } step)
                 {
                     cursor.At = match.End;
+                    if (step is CastOnStep or BindOffStep { Stitches: not null } or TurnStep or CableNeedleStep)
+                    {
+                        // "CO 8 sts k72": a comma is missing, and the words behind it are stitches.
+                        var counted = Enumerable.Range(1, match.Words.Count - 1).FirstOrDefault(i => StitchWords.IsCounted(match.Words[i], context.Book));
+                        cursor.At -= counted > 0 ? match.Words.Count - counted : 0;
+                    }
+
                     return step;
                 }
             }

@@ -5,6 +5,10 @@ namespace PatternForge.Core.Binding;
 /// <summary>Words around a stitch: how it is worked, with which yarn, and what is counted. None of them changes a count.</summary>
 internal static class StitchWords
 {
+    /// <summary>True for a stitch with its number in one word: "k72", "p2tog" too.</summary>
+    public static bool IsCounted(Lexeme lexeme, StitchBook book) =>
+        lexeme.Atom.Kind == TokenKind.Word && lexeme.Atom.Text.Any(char.IsAsciiDigit) && (book.Find(lexeme.Atom.Text) is not null || (StitchReader.Split(lexeme.Atom.Text) is (var stem, >= 0) && book.Find(stem) is not null));
+
     /// <summary>Words that say how and change no count.</summary>
     public static void Modifiers(PhraseCursor c)
     {

@@ -84,6 +84,10 @@ internal static class LabelTail
         {
             if (atoms.IsKind(TokenKind.Dash) && atoms.IsKind(TokenKind.Open, 1))
             {
+                // " - (12, 13)" is a list that leaves out the first size; "- (RS)" is still the label.
+                var dash = atoms.At++;
+                var isSide = side is null && RowWords.BracketedSide(atoms) is not null;
+                atoms.At = dash + (isSide ? 1 : 0);
                 break;
             }
 

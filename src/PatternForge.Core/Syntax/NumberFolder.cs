@@ -77,7 +77,7 @@ public sealed class NumberFolder
                 {
                     // "6, (6- 7- 8- 9) sts": a stray comma before the list.
                     if (_atoms.Count > 1 && _atoms[^1].Kind == TokenKind.Comma && _atoms[^2] is { Number.IsList: false } first
-                        && IsKind(close, TokenKind.Word) && TextOf(close) is "sts" or "st")
+                        && IsKind(close, TokenKind.Word) && TextOf(close).ToLowerInvariant() is "sts" or "st" or "stitches" or "stitch")
                     {
                         _atoms.RemoveRange(_atoms.Count - 2, 2);
                         var span = first.Span.Cover(_tokens[close - 1].Span);
@@ -238,7 +238,7 @@ public sealed class NumberFolder
         return under is 2 or 3 or 4 or 8 && over < under && over > 0 ? over / under : null;
     }
 
-    private static bool IsOrdinalEnd(string text) => text is "st" or "nd" or "rd" or "th" or "d" or "ST" or "ND" or "RD" or "TH";
+    private static bool IsOrdinalEnd(string text) => text is "st" or "nd" or "rd" or "th" or "d" or "D" or "ST" or "ND" or "RD" or "TH";
 
     private static decimal? WordValue(string text)
     {

@@ -234,6 +234,11 @@ public sealed class RowParser
         }
 
         var next = _atoms[_at + 1];
+        if (phrase[^1].Text.StartsWith("rep", StringComparison.OrdinalIgnoreCase) && (next.Is("until") || next.Is("to") || next.Is("from") || next.Is("across") || next.Is("around")))
+        {
+            return true;
+        }
+
         var isShort = phrase[^1].Text.ToLowerInvariant() is "rep" or "dec" or "inc" or "foll" or "beg" or "rem" or "tog" or "st" or "sts" or "rnd" or "rnds" or "approx" or "alt" or "patt" or "cont" or "ins" or "in";
         return isShort && (next.Kind is TokenKind.Comma or TokenKind.Semicolon || (next.Kind == TokenKind.Word && char.IsLower(next.Text[0])));
     }

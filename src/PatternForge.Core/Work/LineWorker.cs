@@ -42,14 +42,15 @@ internal sealed class LineWorker
             return;
         }
 
-        if (row is { IsRange: true, Steps: [RepeatRowsStep { Until: RowsUntil.Open } open] })
+        ImmutableArray<Step> said = [.. row.Steps.Where(s => s is not (RemarkStep or SentenceStep))];
+        if (row.IsRange && said is [RepeatRowsStep { Until: RowsUntil.Open } open])
         {
             // "Rows 7-10: Rep Rows 1-4": the label says how many.
             _repeated.Through(open, times);
             return;
         }
 
-        var covers = row is { IsRange: true, Steps: [RepeatRowsStep or EvenRowsStep] };
+        var covers = row.IsRange && said is [RepeatRowsStep or EvenRowsStep];
         var start = State.History.Count;
         for (var i = 0; i < (covers ? 1 : times); i++)
         {
@@ -61,7 +62,7 @@ internal sealed class LineWorker
         }
 
         var made = State.History.Count - start;
-        if (row.Steps is [RepeatRowsStep { Until: RowsUntil.Times }] && covers && Trial.Outcome.Problems.Count == 0 && row.LabelOrigin.Length > 0 && made != times)
+        if (covers && said is [RepeatRowsStep { Until: RowsUntil.Times }] && Trial.Outcome.Problems.Count == 0 && row.LabelOrigin.Length > 0 && made != times)
         {
             Trial.Outcome.LabelRows = (times, made);
         }
