@@ -175,7 +175,9 @@ internal sealed class Repeats
             return;
         }
 
-        for (var keep = repeat.Body.Length - 1; keep >= 1; keep--)
+        // The ending stands for about as many steps as it has itself; to leave out more than that is no reading.
+        var least = Math.Max(1, repeat.Body.Length - repeat.Ending.Length - 1);
+        for (var keep = repeat.Body.Length - 1; keep >= least; keep--)
         {
             var prefix = repeat.Body[..keep];
             if (Probe(prefix) is not { } head)
