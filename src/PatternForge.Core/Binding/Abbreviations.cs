@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Syntax;
-using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Binding;
 
@@ -12,7 +11,7 @@ internal static class Abbreviations
     private static readonly string[] WordsInFull = ["knit", "purl", "slip", "work", "increase", "decrease", "inches", "inch", "row", "rows", "round", "rounds", "skip", "miss", "in", "ins", "cm", "mm", "m", "g", "yd", "yds", "oz"];
 
     /// <summary>The abbreviations of one line, each once, in order of first use.</summary>
-    public static ImmutableArray<AbbreviationUse> Of(RowContext context, TextSpan line)
+    public static ImmutableArray<AbbreviationUse> Of(RowContext context, List<Token> tokens)
     {
         var terms = context.Facts.Terms?.Value ?? Dialect.Us;
         var uses = new List<AbbreviationUse>();
@@ -25,7 +24,7 @@ internal static class Abbreviations
             }
         }
 
-        foreach (var token in Lexer.Lex(context.Source, line))
+        foreach (var token in tokens)
         {
             if (token.Kind != TokenKind.Word)
             {

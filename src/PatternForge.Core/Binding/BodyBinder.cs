@@ -125,14 +125,14 @@ public sealed class BodyBinder
             draft = new FindingBag(_source);
             context = new RowContext(_source, _facts, _book, draft, _options);
         }
-
         else
         {
             NotRead(rows, draft);
         }
 
+        var tokens = Lexer.Lex(_source, block.Content);
         NumbersInRun.Check(rows, context);
-        Placeholders(block, context);
+        Placeholders(tokens, context);
         foreach (var finding in draft.ToSorted())
         {
             _bag.Add(finding);
@@ -155,7 +155,7 @@ public sealed class BodyBinder
             Label = label.Length > 0 ? PrintedText.Label(_source.ToString(label)) : "",
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
             Operations = [.. context.Used.Select(u => u.Operation).DistinctBy(o => o.Id, StringComparer.Ordinal)],
-            Abbreviations = Abbreviations.Of(context, block.Content),
+            Abbreviations = Abbreviations.Of(context, tokens),
         };
         _lines.Add(line);
         return line;
@@ -173,9 +173,9 @@ public sealed class BodyBinder
         }
     }
 
-    private void Placeholders(BlockNode block, RowContext context)
+    private void Placeholders(List<Token> tokens, RowContext context)
     {
-        foreach (var token in Lexer.Lex(_source, block.Content))
+        foreach (var token in tokens)
         {
             if (token.Kind != TokenKind.Placeholder)
             {
