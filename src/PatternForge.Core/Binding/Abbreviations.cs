@@ -24,14 +24,20 @@ internal static class Abbreviations
             }
         }
 
-        foreach (var token in tokens)
+        for (var i = 0; i < tokens.Count; i++)
         {
+            var token = tokens[i];
             if (token.Kind != TokenKind.Word)
             {
                 continue;
             }
 
             var word = context.Source.ToString(token.Span);
+            if (i > 0 && tokens[i - 1].Kind == TokenKind.Number && !token.SpaceBefore && NumberFolder.IsOrdinalEnd(word))
+            {
+                continue; // the end of "3rd" is no abbreviation
+            }
+
             if (word is "CO" or "BO" && context.Book.Find(word) is { } edge && !uses.Exists(u => u.Key == AbbreviationUse.KeyOf(word)))
             {
                 uses.Add(new AbbreviationUse(word, edge.Spoken, false, token.Span));

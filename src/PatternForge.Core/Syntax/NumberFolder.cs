@@ -238,7 +238,8 @@ public sealed class NumberFolder
         return under is 2 or 3 or 4 or 8 && over < under && over > 0 ? over / under : null;
     }
 
-    private static bool IsOrdinalEnd(string text) => text is "st" or "nd" or "rd" or "th" or "d" or "D" or "ST" or "ND" or "RD" or "TH";
+    /// <summary>True for what makes a number an ordinal: the end of 1st, 2nd, 3d and 4th.</summary>
+    public static bool IsOrdinalEnd(string text) => text is "st" or "nd" or "rd" or "th" or "d" or "D" or "ST" or "ND" or "RD" or "TH";
 
     private static decimal? WordValue(string text)
     {
