@@ -54,15 +54,15 @@ internal static class Abbreviations
         return [.. uses.DistinctBy(u => u.Key, StringComparer.Ordinal)];
     }
 
-    /// <summary>The uses of all lines as one table, sorted; what the pattern's own list says about a name goes first.</summary>
+    /// <summary>The uses of all lines as one table, sorted; where the pattern's own list has it, in the words of that list.</summary>
     public static ImmutableArray<AbbreviationUse> Table(ImmutableArray<BoundLine> lines, PatternFacts facts)
     {
-        var own = (facts.Abbreviations ?? []).Where(a => a.Meaning is not null).DistinctBy(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal).ToDictionary(a => AbbreviationUse.KeyOf(a.Name), a => a.Meaning!, StringComparer.Ordinal);
+        var own = (facts.Abbreviations ?? []).Where(a => a.Meaning is not null).DistinctBy(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal).ToDictionary(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal);
         return
         [
             .. lines.SelectMany(l => l.Abbreviations)
                 .DistinctBy(u => u.Key, StringComparer.Ordinal)
-                .Select(u => own.TryGetValue(u.Key, out var meaning) ? u with { Meaning = meaning } : u)
+                .Select(u => own.TryGetValue(u.Key, out var entry) ? u with { Name = entry.Name, Meaning = entry.Meaning! } : u)
                 .OrderBy(u => u.Name, StringComparer.OrdinalIgnoreCase).ThenBy(u => u.Name, StringComparer.Ordinal),
         ];
     }

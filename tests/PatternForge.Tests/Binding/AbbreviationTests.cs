@@ -22,6 +22,15 @@ public class AbbreviationTests
         Assert.Contains(compiled.Findings, f => f.Rule.Code == "PF501" && f.Message.Contains("`sts`", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void The_table_says_what_the_patterns_own_list_says()
+    {
+        var compiled = Compile("abbreviations: {CO: cast on, k: knit, st: stitch}", "Row 1: Knit. (24 sts)");
+
+        var stitch = Assert.Single(compiled.Abbreviations, a => a.Key == "st");
+        Assert.Equal(("st", "stitch"), (stitch.Name, stitch.Meaning));
+    }
+
     private static Compilation Compile(string key, params string[] rows) =>
         Compiler.Compile(new SourceText("rows.pattern.md", $"---\ntitle: Harbour hat\n{key}\n---\n\n## Piece\n\nCO 24.\n\n{string.Join("\n\n", rows)}\n"));
 }
