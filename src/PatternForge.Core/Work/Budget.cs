@@ -21,5 +21,17 @@ internal sealed class Budget
     /// <summary>Takes one step; false when there are none left.</summary>
     public bool Spend() => --_steps >= 0;
 
+    /// <summary>Takes so many steps at once, if that leaves any.</summary>
+    public bool SpendAll(long steps)
+    {
+        if (steps >= _steps)
+        {
+            return false;
+        }
+
+        _steps -= (int)steps;
+        return true;
+    }
+
     public void Stop() => _steps = 0;
 }

@@ -7,8 +7,16 @@ namespace PatternForge.Core.Work;
 /// <summary>The live stitches of knitting: two needles, and groups of stitches on hold.</summary>
 internal sealed class NeedleWork : ILiveWork
 {
+    /// <summary>Empty needles.</summary>
+    public NeedleWork()
+        : this(new Needles())
+    {
+    }
+
+    private NeedleWork(Needles needles) => Needles = needles;
+
     /// <summary>The two needles.</summary>
-    public Needles Needles { get; private set; } = new();
+    public Needles Needles { get; private set; }
 
     /// <summary>Groups of held stitches, in the order they were put on hold.</summary>
     public List<int> Held { get; private init; } = [];
@@ -20,7 +28,7 @@ internal sealed class NeedleWork : ILiveWork
     public int Count => Needles.Count;
 
     /// <inheritdoc/>
-    public ILiveWork Copy() => new NeedleWork { Needles = Needles.Copy(), Held = [.. Held], KnowsPlaces = KnowsPlaces };
+    public ILiveWork Copy() => new NeedleWork(Needles.Copy()) { Held = [.. Held], KnowsPlaces = KnowsPlaces };
 
     /// <inheritdoc/>
     public void Begin()

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PatternForge.Core.Stitches;
 
 namespace PatternForge.Core.Work;
@@ -18,15 +19,15 @@ public enum PlaceMark
     NeedleEnd,
 }
 
-/// <summary>A run of equal stitches, or a mark between two stitches (then <see cref="Count"/> is 0).</summary>
-public readonly record struct Run(StitchKind Kind, int Count, PlaceMark Mark, string? Name);
-
 /// <summary>
 /// The two needles of one size: the left one (to be worked, next stitch last in the list) and the right one (worked, newest stitch last in the list).
-/// Stitches are kept as runs, so a row costs by its steps and not by its stitches.
+/// Stitches are kept as runs, so a row costs by its steps and not by its stitches. Every change goes through the few methods at the end, which note it
+/// while a lifeline is in.
 /// </summary>
 public sealed class Needles
 {
+    private readonly List<string> _names;
+    private readonly Unravelling _changes = new();
     private List<Run> _left;
     private List<Run> _right;
 
@@ -35,12 +36,14 @@ public sealed class Needles
     {
         _left = [];
         _right = [];
+        _names = [];
     }
 
     private Needles(Needles other)
     {
         _left = [.. other._left];
         _right = [.. other._right];
+        _names = other._names;
         LeftCount = other.LeftCount;
         RightCount = other.RightCount;
     }
@@ -54,11 +57,8 @@ public sealed class Needles
     /// <summary>All live stitches.</summary>
     public int Count => LeftCount + RightCount;
 
-    /// <summary>A copy that shares nothing.</summary>
+    /// <summary>A copy: what is done to one of the two does not show in the other.</summary>
     public Needles Copy() => new(this);
-
-    /// <summary>True when a mark of that kind lies directly before the next stitch.</summary>
-    public bool IsNext(PlaceMark mark) => _left.Count > 0 && _left[^1].Mark == mark;
 
     /// <summary>True when any mark of that kind is on either needle.</summary>
     public bool Has(PlaceMark mark) => _left.Exists(r => r.Mark == mark) || _right.Exists(r => r.Mark == mark);
@@ -70,12 +70,12 @@ public sealed class Needles
         while (taken < count && _left.Count > 0)
         {
             var run = _left[^1];
-            _left.RemoveAt(_left.Count - 1);
             if (run.Mark != PlaceMark.None)
             {
+                Pop(_left);
                 if (run.Mark != PlaceMark.Gap)
                 {
-                    _right.Add(run);
+                    Push(_right, run);
                 }
 
                 continue;
@@ -83,10 +83,7 @@ public sealed class Needles
 
             var part = Math.Min(run.Count, count - taken);
             taken += part;
-            if (part < run.Count)
-            {
-                _left.Add(run with { Count = run.Count - part });
-            }
+            Shorten(_left, _left.Count - 1, part);
         }
 
         LeftCount -= taken;
@@ -98,7 +95,7 @@ public sealed class Needles
     {
         if (count > 0)
         {
-            Push(_right, kind, count);
+            Add(_right, kind, count);
             RightCount += count;
         }
     }
@@ -108,7 +105,7 @@ public sealed class Needles
     {
         if (count > 0)
         {
-            Push(_left, kind, count);
+            Add(_left, kind, count);
             LeftCount += count;
         }
     }
@@ -119,20 +116,11 @@ public sealed class Needles
         var dropped = 0;
         for (var i = _right.Count - 1; i >= 0 && dropped < count; i--)
         {
-            if (_right[i].Mark != PlaceMark.None)
+            if (_right[i].Mark == PlaceMark.None)
             {
-                continue;
-            }
-
-            var part = Math.Min(_right[i].Count, count - dropped);
-            dropped += part;
-            if (part == _right[i].Count)
-            {
-                _right.RemoveAt(i);
-            }
-            else
-            {
-                _right[i] = _right[i] with { Count = _right[i].Count - part };
+                var part = Math.Min(_right[i].Count, count - dropped);
+                dropped += part;
+                Shorten(_right, i, part);
             }
         }
 
@@ -141,7 +129,7 @@ public sealed class Needles
     }
 
     /// <summary>Places a mark at the working place.</summary>
-    public void Place(PlaceMark mark, string? name = null) => _right.Add(new Run(default, 0, mark, name));
+    public void Place(PlaceMark mark, string? name = null) => Push(_right, new Run(mark, NumberOf(name)));
 
     /// <summary>Places a mark so many stitches ahead on the left needle.</summary>
     public void PlaceAhead(PlaceMark mark, int stitches)
@@ -154,8 +142,8 @@ public sealed class Needles
             if (passed + run.Count > stitches)
             {
                 var part = stitches - passed;
-                _left[at - 1] = run with { Count = run.Count - part };
-                _left.Insert(at, run with { Count = part });
+                Replace(_left, at - 1, run with { Count = run.Count - part });
+                Insert(_left, at, run with { Count = part });
                 break;
             }
 
@@ -163,7 +151,7 @@ public sealed class Needles
             at--;
         }
 
-        _left.Insert(at, new Run(default, 0, mark, null));
+        Insert(_left, at, new Run(mark, 0));
     }
 
     /// <summary>Slips the mark before the next stitch; false when there is none.</summary>
@@ -174,10 +162,10 @@ public sealed class Needles
             if (_left[i].Mark == mark)
             {
                 var run = _left[i];
-                _left.RemoveAt(i);
+                Remove(_left, i);
                 if (keep)
                 {
-                    _right.Add(run);
+                    Push(_right, run);
                 }
 
                 return true;
@@ -190,10 +178,16 @@ public sealed class Needles
     /// <summary>Stitches up to the first mark that is at least <paramref name="before"/> stitches away, and not right here; null when there is none.</summary>
     public int? DistanceTo(PlaceMark mark, int before, string? name)
     {
+        var number = name is null ? 0 : _names.IndexOf(name) + 1;
+        if (name is not null && number == 0)
+        {
+            return null;
+        }
+
         var passed = 0;
         for (var i = _left.Count - 1; i >= 0; i--)
         {
-            if (_left[i].Mark == mark && passed >= Math.Max(before, 1) && (name is null || _left[i].Name == name))
+            if (_left[i].Mark == mark && passed >= Math.Max(before, 1) && (name is null || _left[i].Name == number))
             {
                 return passed;
             }
@@ -222,11 +216,11 @@ public sealed class Needles
         return last;
     }
 
-    /// <summary>Stitches up to the next mark of any kind; the mark right here is passed over.</summary>
-    public int DistanceToMark()
+    /// <summary>Stitches up to the next mark of any kind, the mark right here passed over; at least <paramref name="enough"/> where it is that far or farther.</summary>
+    public int DistanceToMark(int enough)
     {
         var passed = 0;
-        for (var i = _left.Count - 1; i >= 0; i--)
+        for (var i = _left.Count - 1; i >= 0 && passed < enough; i--)
         {
             if (_left[i].Mark != PlaceMark.None && passed > 0)
             {
@@ -237,6 +231,18 @@ public sealed class Needles
         }
 
         return Math.Max(passed, 1);
+    }
+
+    /// <summary>Stitches before the next mark of any kind, 0 where one is right here; at least <paramref name="enough"/> where there are so many.</summary>
+    internal int PlainAhead(int enough)
+    {
+        var plain = 0;
+        for (var i = _left.Count - 1; i >= 0 && plain < enough && _left[i].Mark == PlaceMark.None; i--)
+        {
+            plain += _left[i].Count;
+        }
+
+        return plain;
     }
 
     /// <summary>Stitches worked since the last gap on the right needle: those after a bind-off.</summary>
@@ -251,18 +257,15 @@ public sealed class Needles
         return since;
     }
 
-    /// <summary>How many marks of a kind are still ahead.</summary>
-    public int MarksAhead(PlaceMark mark) => _left.Count(r => r.Mark == mark);
-
     /// <summary>The work is turned: the needles change places. A mark shows where when stitches were left.</summary>
     public void Turn()
     {
         var isShort = LeftCount > 0 && RightCount > 0;
-        (_left, _right) = (_right, _left);
+        Exchange();
         (LeftCount, RightCount) = (RightCount, LeftCount);
         if (isShort)
         {
-            _right.Add(new Run(default, 0, PlaceMark.Gap, null));
+            Push(_right, new Run(PlaceMark.Gap, 0));
         }
     }
 
@@ -272,59 +275,175 @@ public sealed class Needles
         while (_left.Count > 0)
         {
             var run = _left[^1];
-            _left.RemoveAt(_left.Count - 1);
-            _right.Add(run);
+            Pop(_left);
+            Push(_right, run);
         }
 
-        _right.Reverse();
-        (_left, _right) = (_right, _left);
+        Reverse();
+        Exchange();
         LeftCount += RightCount;
         RightCount = 0;
     }
 
-    /// <summary>In a ring, the stitches after the left needle's last are the right needle's first: brings up to so many of them round.</summary>
+    /// <summary>In a ring, the stitches after the left needle's last are the right needle's first: brings up to so many of them round. Marks passed on the way are lost.</summary>
     public void BringRound(int count)
     {
-        var first = _right.FindIndex(r => r.Mark == PlaceMark.None);
-        if (first < 0)
+        var brought = new List<Run>();
+        var (wanted, passed) = (Math.Min(count, RightCount), 0);
+        count = wanted;
+        while (wanted > 0)
         {
-            return;
+            var run = _right[passed];
+            var part = Math.Min(run.Count, wanted);
+            wanted -= part;
+            if (run.Mark == PlaceMark.None)
+            {
+                brought.Add(run with { Count = part });
+            }
+
+            if (part == run.Count)
+            {
+                passed++;
+            }
+            else
+            {
+                Replace(_right, passed, run with { Count = run.Count - part });
+            }
         }
 
-        var run = _right[first];
-        var part = Math.Min(run.Count, count);
-        _right.RemoveRange(0, first);
-        if (part == run.Count)
-        {
-            _right.RemoveAt(0);
-        }
-        else
-        {
-            _right[0] = run with { Count = run.Count - part };
-        }
-
-        _left.Insert(0, run with { Count = part });
-        LeftCount += part;
-        RightCount -= part;
+        RemoveFirst(_right, passed);
+        brought.Reverse();
+        InsertFirst(_left, brought);
+        LeftCount += count;
+        RightCount -= count;
     }
 
     /// <summary>All stitches and marks leave the needles.</summary>
     public void Clear()
     {
-        _left.Clear();
-        _right.Clear();
+        while (_left.Count > 0)
+        {
+            Pop(_left);
+        }
+
+        while (_right.Count > 0)
+        {
+            Pop(_right);
+        }
+
         LeftCount = RightCount = 0;
     }
 
-    private static void Push(List<Run> needle, StitchKind kind, int count)
+    /// <summary>A thread through all live stitches, to rip back to. It stays in until it is taken out; the last one put in goes first.</summary>
+    internal Lifeline PutLifeline() => _changes.Begin(LeftCount, RightCount);
+
+    /// <summary>Rips back to a lifeline, which stays in.</summary>
+    internal void RipBackTo(Lifeline lifeline)
+    {
+        _changes.Undo(lifeline, ref _left, ref _right);
+        (LeftCount, RightCount) = (lifeline.LeftCount, lifeline.RightCount);
+    }
+
+    /// <summary>Takes out the lifeline that was put in last.</summary>
+    internal void TakeOutLifeline() => _changes.End();
+
+    private int NumberOf(string? name)
+    {
+        if (name is null)
+        {
+            return 0;
+        }
+
+        if (!_names.Contains(name))
+        {
+            _names.Add(name);
+        }
+
+        return _names.IndexOf(name) + 1;
+    }
+
+    private void Add(List<Run> needle, StitchKind kind, int count)
     {
         if (needle.Count > 0 && needle[^1] is { Mark: PlaceMark.None } top && top.Kind == kind)
         {
-            needle[^1] = top with { Count = top.Count + count };
+            Replace(needle, needle.Count - 1, top with { Count = top.Count + count });
         }
         else
         {
-            needle.Add(new Run(kind, count, PlaceMark.None, null));
+            Push(needle, new Run(kind, count));
         }
+    }
+
+    /// <summary>So many stitches of a run are gone; with the last of them the run is.</summary>
+    private void Shorten(List<Run> needle, int at, int by)
+    {
+        var run = needle[at];
+        if (by < run.Count)
+        {
+            Replace(needle, at, run with { Count = run.Count - by });
+        }
+        else
+        {
+            Remove(needle, at);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Push(List<Run> needle, Run run)
+    {
+        _changes.Pushed(needle == _left);
+        needle.Add(run);
+    }
+
+    private void Pop(List<Run> needle) => Remove(needle, needle.Count - 1);
+
+    private void Replace(List<Run> needle, int at, Run run)
+    {
+        _changes.Replaced(needle == _left, at, needle[at]);
+        needle[at] = run;
+    }
+
+    private void Insert(List<Run> needle, int at, Run run)
+    {
+        _changes.Inserted(needle == _left, at);
+        needle.Insert(at, run);
+    }
+
+    private void Remove(List<Run> needle, int at)
+    {
+        _changes.Removed(needle == _left, at, needle[at]);
+        needle.RemoveAt(at);
+    }
+
+    private void RemoveFirst(List<Run> needle, int count)
+    {
+        for (var i = 0; i < count; i++)
+        {
+            _changes.Removed(needle == _left, 0, needle[i]);
+        }
+
+        needle.RemoveRange(0, count);
+    }
+
+    private void InsertFirst(List<Run> needle, List<Run> runs)
+    {
+        for (var i = 0; i < runs.Count; i++)
+        {
+            _changes.Inserted(needle == _left, 0);
+        }
+
+        needle.InsertRange(0, runs);
+    }
+
+    private void Exchange()
+    {
+        _changes.Exchanged();
+        (_left, _right) = (_right, _left);
+    }
+
+    private void Reverse()
+    {
+        _changes.Reversed();
+        _right.Reverse();
     }
 }

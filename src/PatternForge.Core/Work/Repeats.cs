@@ -53,8 +53,15 @@ internal sealed class Repeats
 
     private void Times(ImmutableArray<Step> body, int times)
     {
+        var plain = PlainPass.Of(body, _run.State.Size);
         for (var i = 0; i < times; i++)
         {
+            if (plain is not null && plain.Work(_run, times - i) is > 0 and var passes)
+            {
+                i += passes - 1;
+                continue;
+            }
+
             var made = _run.Needles.Count;
             _steps.Work(body);
             if (_run.Budget.IsSpent || (_run.Missing > _run.Budget.MostStitches && made == _run.Needles.Count))
@@ -108,6 +115,7 @@ internal sealed class Repeats
         }
 
         var needles = _run.Needles;
+        var plain = PlainPass.Of(repeat.Body, _run.State.Size);
         var stop = needles.LeftCount - distance + tail;
         var available = needles.LeftCount - stop;
         if (available < 0)
@@ -121,31 +129,39 @@ internal sealed class Repeats
         while (needles.LeftCount > stop)
         {
             var left = needles.LeftCount;
-            var saved = _run.State.Save();
-            var (missing, used) = (_run.Missing, _run.Used);
+            if (plain is not null && plain.Work(_run, (left - stop) / plain.Takes) is > 0 and var passes)
+            {
+                (times, size) = (times + passes, plain.Takes);
+                continue;
+            }
+
+            var before = RepeatPoint.Of(_run);
             _steps.Work(repeat.Body);
             if (_run.Budget.IsSpent || !_run.State.IsKnown)
             {
+                needles.TakeOutLifeline();
                 return;
             }
 
             if (_run.Guessed)
             {
                 // How often it is worked depends on markers whose places are not known.
+                needles.TakeOutLifeline();
                 _run.Trial.Lose(new Problem(ProblemKind.Unknown, repeat.Origin));
                 return;
             }
 
-            if (_run.Missing > missing || needles.LeftCount < stop)
+            if (_run.Missing > before.Missing || needles.LeftCount < stop)
             {
-                var needs = left - needles.LeftCount + _run.Missing - missing;
-                (_run.Missing, _run.Used) = (missing, used);
-                _run.State.Restore(saved);
+                var needs = left - needles.LeftCount + _run.Missing - before.Missing;
+                before.RipBack(_run);
+                needles.TakeOutLifeline();
                 _run.Misfit ??= new Problem(ProblemKind.Misfit, repeat.Origin, size > 0 ? size : needs, available, times, left - stop);
                 _run.Plain(left - stop);
                 return;
             }
 
+            needles.TakeOutLifeline();
             if (needles.LeftCount == left)
             {
                 _run.Lose(new Problem(ProblemKind.Endless, repeat.Origin));

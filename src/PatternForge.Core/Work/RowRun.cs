@@ -129,7 +129,7 @@ internal sealed class RowRun
         for (var left = times; left > 0;)
         {
             // Up to the next mark at once, so that marks keep their places among the stitches.
-            var run = operation.Takes == 0 ? left : Math.Clamp(Needles.DistanceToMark() / operation.Takes, 1, left);
+            var run = operation.Takes == 0 ? left : Math.Clamp(Needles.DistanceToMark(operation.Takes * left) / operation.Takes, 1, left);
             run = Needles.LeftCount == 0 ? left : run;
             Take(operation.Takes * run);
             Needles.Put(operation.Gives, operation.Makes * run);
