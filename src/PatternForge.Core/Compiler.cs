@@ -38,9 +38,8 @@ public static class Compiler
         var body = BodyBinder.Bind(sections, facts, source, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
-        var abbreviations = Abbreviations.Table(body.Lines, facts);
-        CheckList.Run(new CheckContext(pattern, worked, source, bag) { Abbreviations = abbreviations });
-        return Of(source, pattern, worked, abbreviations, Acceptances.Apply(bag.ToSorted(), source, file));
+        CheckList.Run(new CheckContext(pattern, worked, source, bag) { Abbreviations = body.Abbreviations, Words = body.Words });
+        return Of(source, pattern, worked, body.Abbreviations, Acceptances.Apply(bag.ToSorted(), source, file));
     }
 
     private static Compilation Of(SourceText source, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()

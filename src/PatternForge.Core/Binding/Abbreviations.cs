@@ -1,29 +1,51 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Binding;
 
-/// <summary>Which abbreviations a line uses: stitches by their short names, and the short words of the trade.</summary>
-internal static class Abbreviations
+/// <summary>Which abbreviations the lines of a pattern use: stitches by their short names, and the short words of the trade. A word is looked at once, however often it comes.</summary>
+internal sealed class Abbreviations
 {
-    private static readonly string[] WordsInFull = ["knit", "purl", "slip", "work", "increase", "decrease", "inches", "inch", "row", "rows", "round", "rounds", "skip", "miss", "in", "ins", "cm", "mm", "m", "g", "yd", "yds", "oz"];
+    private static readonly FrozenSet<string> WordsInFull = new[] { "knit", "purl", "slip", "work", "increase", "decrease", "inches", "inch", "row", "rows", "round", "rounds", "skip", "miss", "in", "ins", "cm", "mm", "m", "g", "yd", "yds", "oz" }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>The abbreviations of one line, each once, in order of first use.</summary>
-    public static ImmutableArray<AbbreviationUse> Of(RowContext context, List<Token> tokens)
+    private readonly PatternFacts _facts;
+    private readonly StitchBook _book;
+    private readonly SourceText _source;
+    private readonly Dialect _terms;
+    private readonly List<AbbreviationUse> _uses = [];
+    private readonly HashSet<string> _keys = new(StringComparer.Ordinal);
+    private readonly HashSet<(string Id, string Said)> _stitches = [];
+    private readonly HashSet<string> _ends = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _words = new(StringComparer.Ordinal);
+
+    public Abbreviations(PatternFacts facts, StitchBook book, SourceText source)
     {
-        var terms = context.Facts.Terms?.Value ?? Dialect.Us;
-        var uses = new List<AbbreviationUse>();
-        foreach (var (operation, said, span) in context.Used)
+        _facts = facts;
+        _book = book;
+        _source = source;
+        _terms = facts.Terms?.Value ?? Dialect.Us;
+    }
+
+    /// <summary>Every word of the lines as it is written, each once.</summary>
+    public ImmutableArray<string> Words => [.. _words.Union(_ends, StringComparer.Ordinal)];
+
+    /// <summary>Notes what one line uses.</summary>
+    public void Note(List<(Operation Operation, string Said, TextSpan Span)> used, List<Token> tokens)
+    {
+        foreach (var (operation, said, span) in used)
         {
-            if (said.Length > 0 && !IsInFull(said, operation.Spoken))
+            if (said.Length > 0 && _stitches.Add((operation.Id, said)) && !IsInFull(said, operation.Spoken))
             {
-                var name = operation.IsSpecial ? operation.Id : said.Equals(OperationTable.NameIn(operation, terms), StringComparison.OrdinalIgnoreCase) || !IsName(operation, said) ? OperationTable.NameIn(operation, terms) ?? operation.Id : said;
-                uses.Add(new AbbreviationUse(name, operation.IsSpecial && operation.Spoken == operation.Id ? operation.Definition : operation.Spoken, operation.IsSpecial, span));
+                var name = operation.IsSpecial ? operation.Id : said.Equals(OperationTable.NameIn(operation, _terms), StringComparison.OrdinalIgnoreCase) || !IsName(operation, said) ? OperationTable.NameIn(operation, _terms) ?? operation.Id : said;
+                Use(new AbbreviationUse(name, operation.IsSpecial && operation.Spoken == operation.Id ? operation.Definition : operation.Spoken, operation.IsSpecial, span));
             }
         }
 
+        var (words, ends) = (_words.GetAlternateLookup<ReadOnlySpan<char>>(), _ends.GetAlternateLookup<ReadOnlySpan<char>>());
         for (var i = 0; i < tokens.Count; i++)
         {
             var token = tokens[i];
@@ -32,39 +54,57 @@ internal static class Abbreviations
                 continue;
             }
 
-            var word = context.Source.ToString(token.Span);
-            if (i > 0 && tokens[i - 1].Kind == TokenKind.Number && !token.SpaceBefore && NumberFolder.IsOrdinalEnd(word))
+            var text = _source.Slice(token.Span);
+            if (i > 0 && tokens[i - 1].Kind == TokenKind.Number && !token.SpaceBefore && NumberFolder.IsOrdinalEnd(text))
             {
-                continue; // the end of "3rd" is no abbreviation
+                ends.Add(text); // the end of "3rd" is no abbreviation
             }
-
-            if (word is "CO" or "BO" && context.Book.Find(word) is { } edge && !uses.Exists(u => u.Key == AbbreviationUse.KeyOf(word)))
+            else if (words.Add(text))
             {
-                uses.Add(new AbbreviationUse(word, edge.Spoken, false, token.Span));
-                continue;
-            }
-
-            if (word.Length <= 6 && TradeWords.Find(terms, word) is { } trade && !IsInFull(word, trade.MeaningIn(terms)) && !uses.Exists(u => u.Key == AbbreviationUse.KeyOf(word)))
-            {
-                var name = trade.Names.FirstOrDefault(n => string.Equals(n.Text, word, StringComparison.OrdinalIgnoreCase))?.Text ?? word;
-                uses.Add(new AbbreviationUse(name, trade.MeaningIn(terms), false, token.Span));
+                Word(text.ToString(), token.Span);
             }
         }
-
-        return [.. uses.DistinctBy(u => u.Key, StringComparer.Ordinal)];
     }
 
-    /// <summary>The uses of all lines as one table, sorted; where the pattern's own list has it, in the words of that list.</summary>
-    public static ImmutableArray<AbbreviationUse> Table(ImmutableArray<BoundLine> lines, PatternFacts facts)
+    /// <summary>The uses as one table, sorted; where the pattern's own list has it, in the words of that list.</summary>
+    public ImmutableArray<AbbreviationUse> Table()
     {
-        var own = (facts.Abbreviations ?? []).Where(a => a.Meaning is not null).DistinctBy(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal).ToDictionary(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal);
+        var own = (_facts.Abbreviations ?? []).Where(a => a.Meaning is not null).DistinctBy(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal).ToDictionary(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal);
         return
         [
-            .. lines.SelectMany(l => l.Abbreviations)
-                .DistinctBy(u => u.Key, StringComparer.Ordinal)
+            .. _uses
                 .Select(u => own.TryGetValue(u.Key, out var entry) ? u with { Name = entry.Name, Meaning = entry.Meaning! } : u)
                 .OrderBy(u => u.Name, StringComparer.OrdinalIgnoreCase).ThenBy(u => u.Name, StringComparer.Ordinal),
         ];
+    }
+
+    private void Word(string word, TextSpan span)
+    {
+        if (word is not ("CO" or "BO") && word.Length > 6)
+        {
+            return;
+        }
+
+        var isKnown = _keys.Contains(AbbreviationUse.KeyOf(word));
+        if (word is "CO" or "BO" && _book.Find(word) is { } edge && !isKnown)
+        {
+            Use(new AbbreviationUse(word, edge.Spoken, false, span));
+            return;
+        }
+
+        if (!isKnown && TradeWords.Find(_terms, word) is { } trade && !IsInFull(word, trade.MeaningIn(_terms)))
+        {
+            var name = trade.Names.FirstOrDefault(n => string.Equals(n.Text, word, StringComparison.OrdinalIgnoreCase))?.Text ?? word;
+            Use(new AbbreviationUse(name, trade.MeaningIn(_terms), false, span));
+        }
+    }
+
+    private void Use(AbbreviationUse use)
+    {
+        if (_keys.Add(use.Key))
+        {
+            _uses.Add(use);
+        }
     }
 
     private static bool IsName(Operation operation, string said) => operation.Names.Any(n => AbbreviationUse.KeyOf(n.Text) == AbbreviationUse.KeyOf(said));
@@ -72,7 +112,7 @@ internal static class Abbreviations
     private static bool IsInFull(string said, string meaning)
     {
         var first = said.IndexOf(' ', StringComparison.Ordinal) is var blank and > 0 ? said[..blank] : said;
-        return WordsInFull.Contains(first, StringComparer.OrdinalIgnoreCase) || string.Equals(said, meaning, StringComparison.OrdinalIgnoreCase)
+        return WordsInFull.Contains(first) || string.Equals(said, meaning, StringComparison.OrdinalIgnoreCase)
             || (said.Length >= 5 && meaning.Contains(said, StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
@@ -8,16 +9,20 @@ using PatternForge.Core.Text;
 namespace PatternForge.Core.Binding;
 
 /// <summary>What the body says after binding.</summary>
-public sealed record BoundBody(ImmutableArray<Section> Sections, ImmutableArray<BoundLine> Lines);
+/// <param name="Sections">Its sections and blocks.</param>
+/// <param name="Lines">Its instruction lines.</param>
+/// <param name="Abbreviations">The abbreviations that the lines use, as the table prints them.</param>
+/// <param name="Words">The words of the lines as they are written, each once.</param>
+public sealed record BoundBody(ImmutableArray<Section> Sections, ImmutableArray<BoundLine> Lines, ImmutableArray<AbbreviationUse> Abbreviations, ImmutableArray<string> Words);
 
 /// <summary>Tells prose from instruction lines, and binds the lines.</summary>
 public sealed class BodyBinder
 {
-    private static readonly string[] ProseRoles =
-    [
+    private static readonly FrozenSet<string> ProseRoles = new[]
+    {
         "about", "introduction", "construction", "overview", "notes", "note", "pattern-notes", "care", "styling", "terms-of-use", "terms", "copyright", "thanks", "acknowledgements", "commissions", "other-designs", "contact", "links",
         "videos", "photos", "materials", "yarn", "gauge", "tension", "sizes", "sizing", "abbreviations", "special-stitches", "stitches-used", "techniques", "tools", "errata", "corrections", "versions", "safety", "schematic", "measurements",
-    ];
+    }.ToFrozenSet(StringComparer.Ordinal);
 
     private readonly SourceText _source;
     private readonly PatternFacts _facts;
@@ -25,6 +30,7 @@ public sealed class BodyBinder
     private readonly FindingBag _bag;
     private readonly CompileOptions _options;
     private readonly CancellationToken _cancel;
+    private readonly Abbreviations _abbreviations;
     private readonly List<BoundLine> _lines = [];
     private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
     private ImmutableArray<int> _standing = [];
@@ -39,6 +45,7 @@ public sealed class BodyBinder
         _bag = bag;
         _options = options;
         _cancel = cancel;
+        _abbreviations = new Abbreviations(facts, book, source);
     }
 
     /// <summary>Binds the sections of a body to the facts of its header.</summary>
@@ -48,13 +55,13 @@ public sealed class BodyBinder
         book.Define(SpecialStitches.Bind(facts, book, options));
         var binder = new BodyBinder(source, facts, book, bag, options, cancel);
         var bound = sections.Select(binder.Section).ToImmutableArray();
-        return new BoundBody(bound, [.. binder._lines]);
+        return new BoundBody(bound, [.. binder._lines], binder._abbreviations.Table(), binder._abbreviations.Words);
     }
 
     private Section Section(SectionNode node)
     {
         var role = node.DeclaredRole ?? Slug(node.Heading);
-        var isProse = ProseRoles.Contains(role, StringComparer.Ordinal);
+        var isProse = ProseRoles.Contains(role);
         _piece = node.Heading;
         _section++;
         _standing = [];
@@ -104,15 +111,23 @@ public sealed class BodyBinder
     private BoundLine? Line(BlockNode block)
     {
         var draft = new FindingBag(_source);
-        var nodes = RowParser.Parse(_source, block.Content, draft, _options.MaxDepth);
+        var tokens = Lexer.Lex(_source, block.Content);
+        var nodes = RowParser.Parse(_source, tokens, draft, _options.MaxDepth);
         if (nodes.IsEmpty)
         {
             return null;
         }
 
         var context = new RowContext(_source, _facts, _book, draft, _options) { MarkedPieces = _marked };
-        var rows = nodes.SelectMany(n => RowParts.Split(Row(n, context))).ToImmutableArray();
-        var isLabelled = nodes.Any(n => n.Label is { IsTitle: false });
+        var bound = ImmutableArray.CreateBuilder<BoundRow>(nodes.Length);
+        var isLabelled = false;
+        foreach (var node in nodes)
+        {
+            RowParts.Split(Row(node, context), bound);
+            isLabelled |= node.Label is { IsTitle: false };
+        }
+
+        var rows = bound.DrainToImmutable();
         if (!isLabelled && !InstructionSigns.LooksLikeInstruction(rows, nodes, _book))
         {
             return null;
@@ -130,7 +145,6 @@ public sealed class BodyBinder
             NotRead(rows, draft);
         }
 
-        var tokens = Lexer.Lex(_source, block.Content);
         NumbersInRun.Check(rows, context);
         Placeholders(tokens, context);
         foreach (var finding in draft.ToSorted())
@@ -140,9 +154,12 @@ public sealed class BodyBinder
 
         var label = nodes[0].Label is { IsTitle: false } first && first.Span.Start <= block.Content.Start + 4 ? first.Span : default;
         var textStart = label.Length > 0 ? nodes[0].Body.IsEmpty ? nodes[0].Span.End : nodes[0].Body.Start : block.Content.Start;
-        if (nodes.Any(n => n.Steps.Any(s => s is MarkNode { Mark: "**" })))
+        foreach (var node in nodes)
         {
-            _marked.Add(_piece.ToLowerInvariant());
+            if (HasPlaceMark(node.Steps))
+            {
+                _marked.Add(_piece.ToLowerInvariant());
+            }
         }
 
         var line = new BoundLine
@@ -154,19 +171,48 @@ public sealed class BodyBinder
             Rows = rows,
             Label = label.Length > 0 ? PrintedText.Label(_source.ToString(label)) : "",
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
-            Operations = [.. context.Used.Select(u => u.Operation).DistinctBy(o => o.Id, StringComparer.Ordinal)],
-            Abbreviations = Abbreviations.Of(context, tokens),
+            Operations = OperationsOf(context),
         };
+        _abbreviations.Note(context.Used, tokens);
         _lines.Add(line);
         return line;
+    }
+
+    /// <summary>The operations of a line, each once, in order of first use.</summary>
+    private static ImmutableArray<Operation> OperationsOf(RowContext context)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        var operations = ImmutableArray.CreateBuilder<Operation>();
+        foreach (var (operation, _, _) in context.Used)
+        {
+            if (ids.Add(operation.Id))
+            {
+                operations.Add(operation);
+            }
+        }
+
+        return operations.DrainToImmutable();
+    }
+
+    private static bool HasPlaceMark(ImmutableArray<StepNode> nodes)
+    {
+        foreach (var node in nodes)
+        {
+            if (node is MarkNode { Mark: "**" })
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Names what was not understood in rows of which nothing else has been told.</summary>
     private void NotRead(ImmutableArray<BoundRow> rows, FindingBag draft)
     {
-        foreach (var row in rows.Where(r => r.HasUnread))
+        foreach (var row in rows)
         {
-            if (row.Steps.FirstOrDefault(s => s is UnreadStep) is { } unread && !draft.ToSorted().Any(f => row.Origin.Contains(f.Span)))
+            if (row.HasUnread && row.Steps.FirstOrDefault(s => s is UnreadStep) is { } unread && !draft.HasAnyIn(row.Origin))
             {
                 draft.Add(RowRules.NotRead, unread.Origin, $"`{_source.ToString(unread.Origin)}` was not understood, so the counts of this row are not checked", "write it in other words, or state the count that the next rows can go on from");
             }
@@ -236,8 +282,19 @@ public sealed class BodyBinder
     /// <summary>The row without the counts stated behind it, and without the sign at its end.</summary>
     private TextSpan PlaceOf(RowNode node, RowBinder.Body body)
     {
-        var worked = body.Steps.Select(s => s.Origin.End).DefaultIfEmpty(node.Body.Start).Max();
-        var end = body.Claims.Where(c => c.Origin.Start >= worked).Select(c => c.Origin.Start).DefaultIfEmpty(node.Span.End).Min();
+        var worked = body.Steps.IsEmpty ? node.Body.Start : int.MinValue;
+        foreach (var step in body.Steps)
+        {
+            worked = Math.Max(worked, step.Origin.End);
+        }
+
+        var end = int.MaxValue;
+        foreach (var claim in body.Claims)
+        {
+            end = claim.Origin.Start >= worked ? Math.Min(end, claim.Origin.Start) : end;
+        }
+
+        end = end == int.MaxValue ? node.Span.End : end;
         var text = _source.Slice(TextSpan.FromBounds(node.Span.Start, end)).TrimEnd(" .,;=-–—(\t\r\n");
         return new TextSpan(node.Span.Start, Math.Max(1, text.Length));
     }

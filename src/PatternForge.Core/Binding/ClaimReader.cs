@@ -6,14 +6,12 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads stated counts: "(24 sts)", "— 48 (52, 56) sts", "= 48", "48 sts rem", "6 sts dec'd", "you should have 20 sts".</summary>
 internal static class ClaimReader
 {
-    private static readonly Lazy<PhrasePattern[]> Introductions = new(() =>
-    [
-        .. new[]
-        {
+    private static readonly Lazy<PhrasePatterns> Introductions = new(() =>
+        new(
+        [
             "you should|will now? have now? a? total? of? >", "you now? have now? >", "should|now have >", "there should|will now? be now? >", "there are|is now? >", "for a total of >", "a total of >",
             "total st? count? of|is|=? >", "st count of|is|=? >", "count of|is|=? >", "leaving|makes|giving >", "now >",
-        }.Select(text => new PhrasePattern(text)),
-    ]);
+        ]));
 
     /// <summary>A claim that takes up the whole phrase, or null. A number alone counts only where its place introduces it: in brackets, behind an equals sign, last in the row.</summary>
     public static Claim? TryRead(List<Lexeme> lexemes, RowContext context, bool introduced)
@@ -52,16 +50,13 @@ internal static class ClaimReader
 
     private static bool Introduction(PhraseCursor c)
     {
-        foreach (var pattern in Introductions.Value)
+        if (Introductions.Value.Match(c.Lexemes, c.At) is not { } match)
         {
-            if (pattern.Match(c.Lexemes, c.At) is { } match)
-            {
-                c.At = match.End;
-                return true;
-            }
+            return false;
         }
 
-        return false;
+        c.At = match.End;
+        return true;
     }
 
     private static Claim? Read(PhraseCursor c, RowContext context, bool introduced)

@@ -36,7 +36,7 @@ internal sealed class PhrasePattern
 
     public PhraseMatch? Match(List<Lexeme> lexemes, int at)
     {
-        if (_parts[0] is { Kind: PartKind.Word, IsOptional: false } first && (at >= lexemes.Count || !first.Fits(lexemes[at])))
+        if (!MayBegin(lexemes, at))
         {
             return null; // nothing is made for the many that do not even begin so
         }
@@ -50,6 +50,24 @@ internal sealed class PhrasePattern
         match.Words = lexemes.GetRange(at, match.End - at);
         match.Span = lexemes[at].Span.Cover(lexemes[Math.Max(at, match.End - 1)].Span);
         return match;
+    }
+
+    private bool MayBegin(List<Lexeme> lexemes, int at)
+    {
+        foreach (var part in _parts)
+        {
+            if (part.Kind == PartKind.Rest || (at < lexemes.Count && part.Fits(lexemes[at])))
+            {
+                return true;
+            }
+
+            if (!part.IsOptional)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private bool Try(List<Lexeme> lexemes, int at, int part, PhraseMatch match)

@@ -10,7 +10,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>What the readers of a row share: the pattern's facts, the sizes that the row is for, and what they note on the way.</summary>
 internal sealed class RowContext
 {
-    private readonly Dictionary<string, NamedNumber> _numbers;
+    private Dictionary<string, NamedNumber>? _numbers;
 
     public RowContext(SourceText source, PatternFacts facts, StitchBook book, FindingBag bag, CompileOptions options)
     {
@@ -19,7 +19,6 @@ internal sealed class RowContext
         Book = book;
         Bag = bag;
         Options = options;
-        _numbers = facts.Numbers.DistinctBy(n => n.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(n => n.Name, StringComparer.OrdinalIgnoreCase);
     }
 
     public SourceText Source { get; }
@@ -131,6 +130,7 @@ internal sealed class RowContext
     private Amount Named(Atom placeholder)
     {
         var name = placeholder.Text.Trim('{', '}');
+        _numbers ??= Facts.Numbers.DistinctBy(n => n.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(n => n.Name, StringComparer.OrdinalIgnoreCase);
         if (_numbers.TryGetValue(name, out var number))
         {
             return new Amount(number.Values.Map(q => q is null ? null : Whole(q.Value)), placeholder.Span);

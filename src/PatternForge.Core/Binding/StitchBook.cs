@@ -22,8 +22,13 @@ internal sealed class StitchBook
         Symbol = "work",
     };
 
+    private const int MostRemembered = 4_096;
+
     private readonly Craft _craft;
     private readonly Dialect _dialect;
+
+    // Rows name few stitches, and each of them many times.
+    private readonly Dictionary<string, Operation?> _found = new(StringComparer.Ordinal);
     private FrozenDictionary<string, Operation> _special = FrozenDictionary<string, Operation>.Empty;
 
     public StitchBook(PatternFacts facts)
@@ -72,6 +77,7 @@ internal sealed class StitchBook
         }
 
         _special = byName.ToFrozenDictionary(StringComparer.Ordinal);
+        _found.Clear();
     }
 
     /// <summary>True when the header defines a stitch of this name.</summary>
@@ -85,8 +91,20 @@ internal sealed class StitchBook
             return null;
         }
 
-        return _special.TryGetValue(Squeeze(name), out var special) ? special : OperationTable.Find(_craft, Dialect.Any, name);
+        if (!_found.TryGetValue(name, out var operation))
+        {
+            operation = LookUp(name);
+            if (_found.Count < MostRemembered)
+            {
+                _found.Add(name, operation);
+            }
+        }
+
+        return operation;
     }
+
+    private Operation? LookUp(string name) =>
+        _special.TryGetValue(Squeeze(name), out var special) ? special : OperationTable.Find(_craft, Dialect.Any, name);
 
     /// <summary>Names near a misspelt one.</summary>
     public IEnumerable<string> Names => _special.Values.Select(o => o.Id).Concat(OperationTable.NamesOf(_craft, _dialect, spoken: false));

@@ -176,12 +176,21 @@ internal static class Vocabulary
     /// <summary>True when the word is one of <c>a|b|c</c>.</summary>
     public static bool AlternativesContain(ReadOnlySpan<char> alternatives, ReadOnlySpan<char> word)
     {
-        foreach (var range in alternatives.Split('|'))
+        for (var at = 0; at + word.Length <= alternatives.Length;)
         {
-            if (alternatives[range].SequenceEqual(word))
+            var end = at + word.Length;
+            if ((end == alternatives.Length || alternatives[end] == '|') && alternatives.Slice(at, word.Length).SequenceEqual(word))
             {
                 return true;
             }
+
+            var bar = alternatives[at..].IndexOf('|');
+            if (bar < 0)
+            {
+                return false;
+            }
+
+            at += bar + 1;
         }
 
         return false;

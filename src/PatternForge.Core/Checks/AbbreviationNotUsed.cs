@@ -1,12 +1,13 @@
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
-using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Checks;
 
 /// <summary>An abbreviation or special stitch that the header defines and nothing uses.</summary>
 internal sealed class AbbreviationNotUsed : PatternCheck
 {
+    private static readonly char[] Digits = [.. "0123456789"];
+
     /// <inheritdoc/>
     public override Rule Rule { get; } = new(
         "PF502", "abbreviation-not-used", Area.Abbreviations, Severity.Warning,
@@ -50,17 +51,10 @@ internal sealed class AbbreviationNotUsed : PatternCheck
         }
 
         var words = context.Abbreviations.Select(u => u.Key).ToHashSet(StringComparer.Ordinal);
-        foreach (var line in context.Lines)
+        foreach (var word in context.Words)
         {
-            foreach (var token in Lexer.Lex(context.Source, line.Origin))
-            {
-                if (token.Kind == TokenKind.Word)
-                {
-                    var word = context.Source.ToString(token.Span);
-                    words.Add(AbbreviationUse.KeyOf(word));
-                    words.Add(AbbreviationUse.KeyOf(word.TrimEnd("0123456789".ToCharArray())));
-                }
-            }
+            words.Add(AbbreviationUse.KeyOf(word));
+            words.Add(AbbreviationUse.KeyOf(word.TrimEnd(Digits)));
         }
 
         foreach (var (name, origin) in own.Where(a => !IsUsed(a.Name, words, context)))

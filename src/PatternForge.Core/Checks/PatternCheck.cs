@@ -12,6 +12,9 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>Abbreviations that the rows use, as the table prints them.</summary>
     public ImmutableArray<AbbreviationUse> Abbreviations { get; init; } = [];
 
+    /// <summary>The words of the instruction lines as they are written, each once.</summary>
+    public ImmutableArray<string> Words { get; init; } = [];
+
     /// <summary>The header's facts.</summary>
     public PatternFacts Facts => Pattern.Facts;
 

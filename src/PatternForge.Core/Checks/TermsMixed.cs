@@ -1,3 +1,4 @@
+using System.Buffers;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
@@ -9,6 +10,9 @@ internal sealed class TermsMixed : PatternCheck
 {
     // Pairs of the published tables of American and British terms (common practice).
     private static readonly (string Us, string Uk)[] Pairs = [("bind off", "cast off"), ("stockinette", "stocking")];
+
+    // A line without any of these has none of the pairs: it need not be cut into tokens.
+    private static readonly SearchValues<string> Signs = SearchValues.Create(["bind", "cast", "stock"], StringComparison.OrdinalIgnoreCase);
 
     /// <inheritdoc/>
     public override Rule Rule { get; } = new(
@@ -35,6 +39,11 @@ internal sealed class TermsMixed : PatternCheck
         var (us, uk) = (new TextSpan?[Pairs.Length], new TextSpan?[Pairs.Length]);
         foreach (var line in context.Lines)
         {
+            if (!context.Source.Slice(line.Origin).ContainsAny(Signs))
+            {
+                continue;
+            }
+
             var tokens = Lexer.Lex(context.Source, line.Origin);
             for (var i = 0; i < tokens.Count; i++)
             {

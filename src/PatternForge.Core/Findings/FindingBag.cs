@@ -7,7 +7,7 @@ namespace PatternForge.Core.Findings;
 public sealed class FindingBag
 {
     private readonly List<Finding> _findings = [];
-    private readonly HashSet<(string Code, TextSpan Span, string Message)> _seen = [];
+    private HashSet<(string Code, TextSpan Span, string Message)>? _seen;
 
     /// <summary>An empty bag for one source.</summary>
     public FindingBag(SourceText source) => Source = source;
@@ -23,7 +23,7 @@ public sealed class FindingBag
     {
         // What a message quotes may run over several lines of the source; a message is one line.
         finding = finding with { Message = OneLine(finding.Message), Help = finding.Help is null ? null : OneLine(finding.Help) };
-        if (_seen.Add((finding.Rule.Code, finding.Span, finding.Message)))
+        if ((_seen ??= []).Add((finding.Rule.Code, finding.Span, finding.Message)))
         {
             _findings.Add(finding);
         }
@@ -39,15 +39,20 @@ public sealed class FindingBag
     /// <summary>Takes back what was added after the first so many: what had been read turned out to be a remark.</summary>
     public void TakeBack(int count)
     {
-        foreach (var finding in _findings.Skip(count))
+        for (var i = count; i < _findings.Count; i++)
         {
-            _seen.Remove((finding.Rule.Code, finding.Span, finding.Message));
+            var finding = _findings[i];
+            _seen!.Remove((finding.Rule.Code, finding.Span, finding.Message));
         }
 
         _findings.RemoveRange(count, _findings.Count - count);
     }
 
+    /// <summary>True when one of them stands in the span.</summary>
+    public bool HasAnyIn(TextSpan span) => _findings.Exists(f => span.Contains(f.Span));
+
     /// <summary>All of them by place, then code.</summary>
-    public ImmutableArray<Finding> ToSorted() =>
-        [.. _findings.OrderBy(f => f.Span.Start).ThenBy(f => f.Rule.Code, StringComparer.Ordinal).ThenBy(f => f.Message, StringComparer.Ordinal)];
+    public ImmutableArray<Finding> ToSorted() => _findings.Count < 2
+        ? [.. _findings]
+        : [.. _findings.OrderBy(f => f.Span.Start).ThenBy(f => f.Rule.Code, StringComparer.Ordinal).ThenBy(f => f.Message, StringComparer.Ordinal)];
 }

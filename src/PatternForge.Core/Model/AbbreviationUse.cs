@@ -15,8 +15,27 @@ public sealed record AbbreviationUse(string Name, string Meaning, bool IsSpecial
     /// <summary>One spelling of a name: "sts", "st(s)" and "St" are <c>st</c>, "inc'd" is <c>inc</c>.</summary>
     public static string KeyOf(string name)
     {
+        if (IsKey(name))
+        {
+            return name;
+        }
+
         var key = name.Replace("(s)", "", StringComparison.Ordinal).Replace("'d", "", StringComparison.Ordinal).Replace("’d", "", StringComparison.Ordinal);
         key = string.Concat(key.Where(c => char.IsLetterOrDigit(c) || c is '&' or '/')).ToLowerInvariant();
         return key is "rs" or "ws" or "ss" || key.Length < 3 || !key.EndsWith('s') ? key : key[..^1];
+    }
+
+    // A name that is its own key already: nothing is to be taken out of it.
+    private static bool IsKey(string name)
+    {
+        foreach (var c in name)
+        {
+            if (!char.IsAsciiLetterLower(c) && !char.IsAsciiDigit(c))
+            {
+                return false;
+            }
+        }
+
+        return !name.EndsWith('s');
     }
 }

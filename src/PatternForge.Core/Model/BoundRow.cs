@@ -120,7 +120,4 @@ public sealed record BoundLine
 
     /// <summary>Operations used, in order of first use.</summary>
     public ImmutableArray<Stitches.Operation> Operations { get; init; } = [];
-
-    /// <summary>Abbreviations that the line uses, in order of first use.</summary>
-    public ImmutableArray<AbbreviationUse> Abbreviations { get; init; } = [];
 }

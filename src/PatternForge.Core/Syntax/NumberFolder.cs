@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Globalization;
 using PatternForge.Core.Text;
 namespace PatternForge.Core.Syntax;
@@ -5,10 +6,13 @@ namespace PatternForge.Core.Syntax;
 /// <summary>Puts numbers and their size lists together: tokens in, atoms out.</summary>
 public sealed class NumberFolder
 {
-    private static readonly string[] NumberWords =
-        ["nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty"];
-
-    private static readonly string[] Tens = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+    private static readonly FrozenDictionary<string, int> NumberWords = new[]
+        {
+            "nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
+        }
+        .Select((word, value) => (word, value))
+        .Concat(new[] { "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety" }.Select((word, ten) => (word, value: 10 * (ten + 2))))
+        .ToFrozenDictionary(pair => pair.word, pair => pair.value, StringComparer.OrdinalIgnoreCase);
 
     private const decimal Greatest = 1_000_000_000_000_000m;
 
@@ -239,7 +243,7 @@ public sealed class NumberFolder
     }
 
     /// <summary>True for what makes a number an ordinal: the end of 1st, 2nd, 3d and 4th.</summary>
-    public static bool IsOrdinalEnd(string text) => text is "st" or "nd" or "rd" or "th" or "d" or "D" or "ST" or "ND" or "RD" or "TH";
+    public static bool IsOrdinalEnd(ReadOnlySpan<char> text) => text is "st" or "nd" or "rd" or "th" or "d" or "D" or "ST" or "ND" or "RD" or "TH";
 
     private static decimal? WordValue(string text)
     {
@@ -248,15 +252,15 @@ public sealed class NumberFolder
             return null;
         }
 
-        var hyphen = text.IndexOf('-', StringComparison.Ordinal);
-        var ten = Array.FindIndex(Tens, word => text.AsSpan(0, hyphen < 0 ? text.Length : hyphen).Equals(word, StringComparison.OrdinalIgnoreCase));
-        if (ten >= 0 && (hyphen < 0 || WordValue(text[(hyphen + 1)..]) is > 0 and < 10))
+        if (NumberWords.TryGetValue(text, out var value))
         {
-            return (10 * (ten + 2)) + (hyphen < 0 ? 0 : WordValue(text[(hyphen + 1)..]));
+            return value;
         }
 
-        var index = Array.FindIndex(NumberWords, word => string.Equals(word, text, StringComparison.OrdinalIgnoreCase));
-        return index < 0 ? null : index;
+        var hyphen = text.IndexOf('-', StringComparison.Ordinal);
+        return hyphen > 0 && NumberWords.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(text.AsSpan(0, hyphen), out var tens) && tens >= 20 && WordValue(text[(hyphen + 1)..]) is > 0 and < 10 and var ones
+            ? tens + ones
+            : null;
     }
 
     private static decimal? TrailingValue(string word)

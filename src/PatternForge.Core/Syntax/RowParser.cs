@@ -22,10 +22,10 @@ public sealed class RowParser
         _maxDepth = maxDepth;
     }
 
-    /// <summary>The rows of one instruction line; usually one.</summary>
-    public static ImmutableArray<RowNode> Parse(SourceText source, TextSpan line, FindingBag bag, int maxDepth)
+    /// <summary>The rows of one instruction line, given by its tokens; usually one.</summary>
+    public static ImmutableArray<RowNode> Parse(SourceText source, List<Token> line, FindingBag bag, int maxDepth)
     {
-        var atoms = StarAsTimes(NumberFolder.Fold(source, Lexer.Lex(source, line)));
+        var atoms = StarAsTimes(NumberFolder.Fold(source, line));
         var parser = new RowParser(atoms, bag, maxDepth);
         var rows = ImmutableArray.CreateBuilder<RowNode>();
         while (parser._at < atoms.Count)
@@ -39,7 +39,12 @@ public sealed class RowParser
     /// <summary>"(K1, p1) *6": the only star of the line, between a bracket and a number, is a multiplication sign.</summary>
     private static List<Atom> StarAsTimes(List<Atom> atoms)
     {
-        var stars = atoms.Count(a => a is { Kind: TokenKind.Mark, Text: "*" });
+        var stars = 0;
+        foreach (var atom in atoms)
+        {
+            stars += atom is { Kind: TokenKind.Mark, Text: "*" } ? 1 : 0;
+        }
+
         for (var i = 1; i + 1 < atoms.Count && stars == 1; i++)
         {
             if (atoms[i] is { Kind: TokenKind.Mark, Text: "*" } star && atoms[i - 1].Kind == TokenKind.Close && atoms[i + 1] is { Kind: TokenKind.Number, SpaceBefore: false })
@@ -239,7 +244,9 @@ public sealed class RowParser
             return true;
         }
 
-        var isShort = phrase[^1].Text.ToLowerInvariant() is "rep" or "dec" or "inc" or "foll" or "beg" or "rem" or "tog" or "st" or "sts" or "rnd" or "rnds" or "approx" or "alt" or "patt" or "cont" or "ins" or "in";
+        Span<char> lower = stackalloc char[Math.Min(phrase[^1].Text.Length, 8)];
+        var isShort = phrase[^1].Text.AsSpan().ToLowerInvariant(lower) > 0
+            && lower is "rep" or "dec" or "inc" or "foll" or "beg" or "rem" or "tog" or "st" or "sts" or "rnd" or "rnds" or "approx" or "alt" or "patt" or "cont" or "ins" or "in";
         return isShort && (next.Kind is TokenKind.Comma or TokenKind.Semicolon || (next.Kind == TokenKind.Word && char.IsLower(next.Text[0])));
     }
 }

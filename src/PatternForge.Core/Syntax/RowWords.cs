@@ -4,12 +4,22 @@ namespace PatternForge.Core.Syntax;
 internal static class RowWords
 {
     /// <summary>Row or round; neither for another word.</summary>
-    public static RowWord WordOf(Atom? atom) => atom is not { Kind: TokenKind.Word } ? RowWord.None : atom.Text.ToLowerInvariant() switch
+    public static RowWord WordOf(Atom? atom)
     {
-        "row" or "rows" or "row(s)" => RowWord.Row,
-        "rnd" or "rnds" or "round" or "rounds" or "rd" or "rds" or "rnd(s)" => RowWord.Round,
-        _ => RowWord.None,
-    };
+        if (atom is not { Kind: TokenKind.Word, Text.Length: <= 6 })
+        {
+            return RowWord.None;
+        }
+
+        Span<char> lower = stackalloc char[atom.Text.Length];
+        atom.Text.AsSpan().ToLowerInvariant(lower);
+        return lower switch
+        {
+            "row" or "rows" or "row(s)" => RowWord.Row,
+            "rnd" or "rnds" or "round" or "rounds" or "rd" or "rds" or "rnd(s)" => RowWord.Round,
+            _ => RowWord.None,
+        };
+    }
 
     /// <summary>"N1": the short name of a needle.</summary>
     public static bool IsNeedle(Atom atom) => atom is { Kind: TokenKind.Word, Text: [('N' or 'n'), >= '1' and <= '8'] };
