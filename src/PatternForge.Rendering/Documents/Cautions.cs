@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 
 namespace PatternForge.Rendering.Documents;
 
@@ -81,7 +82,9 @@ internal static class Cautions
             });
         }
 
-        return cautions.ToImmutable();
+        return facts.Terms?.Value is Dialect.Us
+            ? [.. cautions.Select(c => c with { Text = c.Text.Replace("fibre", "fiber", StringComparison.Ordinal) })]
+            : cautions.ToImmutable();
     }
 
     private static CautionView Small(bool toy) => new()

@@ -15,8 +15,9 @@ internal static class ContentsBuilder
         Part("Yarn", "yarn", !view.Yarns.IsEmpty || !remarks.Yarn.IsEmpty);
         Part("Tools", "tools", !view.Tools.IsEmpty || !view.Notions.IsEmpty || !remarks.Tools.IsEmpty);
         Part(view.GaugeName, "gauge", !view.Gauges.IsEmpty || view.GaugeRemark is not null || !remarks.Gauge.IsEmpty);
-        Part("Abbreviations", "abbreviations", !view.Abbreviations.IsEmpty || !view.SpecialStitches.IsEmpty || !view.Notes.IsEmpty || !remarks.Abbreviations.IsEmpty);
+        Part("Abbreviations", "abbreviations", !view.Abbreviations.IsEmpty || !view.SpecialStitches.IsEmpty || !view.Charts.IsEmpty || !view.Notes.IsEmpty || !remarks.Abbreviations.IsEmpty);
         Sections(view.Before);
+        Part("Videos", "videos", !view.Videos.IsEmpty || !remarks.Videos.IsEmpty);
         Sections(view.Instructions);
         Sections(view.After);
         Part("Cautions", "cautions", !view.Cautions.IsEmpty);

@@ -92,6 +92,9 @@ public sealed record PatternView
     /// <summary>Stitches that this pattern defines for itself.</summary>
     public ImmutableArray<SpecialStitchView> SpecialStitches { get; init; } = [];
 
+    /// <summary>Charts that the rows call by their names.</summary>
+    public ImmutableArray<ChartView> Charts { get; init; } = [];
+
     /// <summary>Notes in force for every row.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
@@ -199,6 +202,19 @@ public sealed record SpecialStitchView
 
     /// <summary>How it is worked.</summary>
     public required string How { get; init; }
+
+    /// <summary>How many stitches it uses and makes, "uses 1 st, makes 5 sts"; null when the pattern does not say.</summary>
+    public string? Counts { get; init; }
+}
+
+/// <summary>A chart that the rows call by its name.</summary>
+public sealed record ChartView
+{
+    /// <summary>Its name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>How wide it is, "8 sts wide"; null when not said.</summary>
+    public string? Width { get; init; }
 }
 
 /// <summary>One caution.</summary>

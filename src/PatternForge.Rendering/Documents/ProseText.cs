@@ -2,4 +2,5 @@ namespace PatternForge.Rendering.Documents;
 
 /// <summary>Markdown that a designer wrote. Each format decides how it lands; templates print it as it comes.</summary>
 /// <param name="Markdown">The Markdown text.</param>
-public readonly record struct ProseText(string Markdown);
+/// <param name="Sizes">How many sizes the pattern has: lists of so many numbers stand for the sizes.</param>
+public readonly record struct ProseText(string Markdown, int Sizes = 1);

@@ -5,7 +5,8 @@ using PatternForge.Core.Work;
 namespace PatternForge.Rendering.Documents;
 
 /// <summary>Makes rows from worked lines: the designer's words, and the count at the side where it says something.</summary>
-internal sealed class RowBuilder
+/// <param name="sizes">How many sizes the pattern has.</param>
+internal sealed class RowBuilder(int sizes)
 {
     /// <summary>A count longer than this stands under its row and not beside it.</summary>
     private const int LongCount = 30;
@@ -32,7 +33,9 @@ internal sealed class RowBuilder
             Name = label.Length > 0 ? label : string.Create(CultureInfo.InvariantCulture, $"Step {_steps}"),
             Text = text,
             Instruction = closing?.Instruction ?? text,
+            MarkedInstruction = new SizedText(closing?.Instruction ?? text, sizes),
             Count = count,
+            MarkedCount = count is null ? null : new SizedText(count, sizes),
             CountIsSaid = said,
             Counts = worked is null ? [] : CountWording.Each(line, counts!.Value),
             CountIsLong = count?.Length > LongCount,

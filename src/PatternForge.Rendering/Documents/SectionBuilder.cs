@@ -9,15 +9,21 @@ namespace PatternForge.Rendering.Documents;
 internal sealed class SectionBuilder
 {
     private static readonly string[] Taken =
-        ["top", "main", "title", "photos", "sizes", "yarn", "tools", "gauge", "abbreviations", "stitches", "notes", "work", "care", "cautions", "contact", "more", "contents"];
+        ["top", "main", "title", "photos", "videos", "charts", "your-size", "sizes", "yarn", "tools", "gauge", "abbreviations", "stitches", "notes", "work", "care", "cautions", "contact", "more", "contents"];
 
     private readonly Compilation _compilation;
-    private readonly RowBuilder _rows = new();
+    private readonly RowBuilder _rows;
+    private readonly int _sizes;
     private readonly HashSet<string> _ids = new(Taken, StringComparer.Ordinal);
     private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
 
     /// <summary>Prepares for one pattern.</summary>
-    public SectionBuilder(Compilation compilation) => _compilation = compilation;
+    public SectionBuilder(Compilation compilation)
+    {
+        _compilation = compilation;
+        _sizes = compilation.Pattern.Facts.Sizes.Count;
+        _rows = new RowBuilder(_sizes);
+    }
 
     /// <summary>Groups of source sections: one of the first or second rank with the lower ones after it.</summary>
     public static ImmutableArray<ImmutableArray<Section>> Groups(ImmutableArray<Section> sections)
@@ -104,7 +110,7 @@ internal sealed class SectionBuilder
             switch (block)
             {
                 case ProseBlock { Markdown: var text } when !string.IsNullOrWhiteSpace(text):
-                    blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(text) });
+                    blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(text, _sizes) });
                     break;
                 case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
@@ -119,10 +125,36 @@ internal sealed class SectionBuilder
         {
             if (rows.Count > 0)
             {
-                blocks.Add(new BlockView { Kind = "rows", Rows = rows.ToImmutable() });
+                blocks.Add(new BlockView { Kind = "rows", Rows = Columns(rows.ToImmutable()) });
                 rows.Clear();
             }
         }
+    }
+
+    /// <summary>The blocks of a section and of those below it, whose headings become words of their own.</summary>
+    public ImmutableArray<BlockView> Remarks(ImmutableArray<Section> group)
+    {
+        var blocks = ImmutableArray.CreateBuilder<BlockView>();
+        foreach (var section in group)
+        {
+            if (!ReferenceEquals(section, group[0]))
+            {
+                blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText("#### " + section.Heading) });
+            }
+
+            blocks.AddRange(Blocks(section));
+        }
+
+        return blocks.ToImmutable();
+    }
+
+    /// <summary>Rows that follow one another, their counts with room for the digits of the greatest.</summary>
+    private static ImmutableArray<RowView> Columns(ImmutableArray<RowView> rows)
+    {
+        var digits = rows.Max(r => r.Count is not null && r.Counts.All(IsNumber) ? r.Counts.Max(c => (int?)c.Length) ?? 0 : 0);
+        return [.. rows.Select(r => r.MarkedCount is { } count && r.Counts.All(IsNumber) ? r with { MarkedCount = count with { Digits = digits } } : r)];
+
+        static bool IsNumber(string count) => count.All(c => char.IsAsciiDigit(c) || c == '–');
     }
 
     /// <summary>Headings with a lower one under them that has text: such a heading stays even when it has none of its own.</summary>

@@ -71,6 +71,12 @@ public sealed record RowView
     /// </summary>
     public string? Count { get; init; }
 
+    /// <summary><see cref="Instruction"/> with the numbers of each size marked as the format marks them.</summary>
+    public required SizedText MarkedInstruction { get; init; }
+
+    /// <summary><see cref="Count"/> with the numbers of each size marked as the format marks them; null where there is no count.</summary>
+    public SizedText? MarkedCount { get; init; }
+
     /// <summary>True when <see cref="Text"/> says the count, so that a page that prints the text need not add it.</summary>
     public bool CountIsSaid { get; init; }
 
@@ -104,4 +110,10 @@ public sealed record RemarksView
 
     /// <summary>On abbreviations and special stitches.</summary>
     public ImmutableArray<BlockView> Abbreviations { get; init; } = [];
+
+    /// <summary>On the photos.</summary>
+    public ImmutableArray<BlockView> Photos { get; init; } = [];
+
+    /// <summary>On the videos.</summary>
+    public ImmutableArray<BlockView> Videos { get; init; } = [];
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Model;
 
@@ -9,12 +10,6 @@ public static class ViewBuilder
 {
     private const string Draft = "Draft, not for release: counts, sizes and words may still be wrong";
 
-    private static readonly string[] AboutRoles = ["about", "introduction", "description"];
-    private static readonly string[] BeforeRoles = ["construction", "construction-overview", "overview", "notes", "pattern-notes", "before-you-begin", "fit", "techniques"];
-    private static readonly string[] AfterRoles = ["care", "styling", "ways-to-wear", "wearing"];
-    private static readonly string[] ClosingRoles =
-        ["corrections", "errata", "versions", "safety", "cautions", "terms-of-use", "copyright", "commissions", "makers", "other-designs", "thanks", "acknowledgements"];
-
     /// <summary>Builds the view.</summary>
     /// <param name="compilation">The compiled pattern.</param>
     /// <param name="draft">True to mark every page as a draft.</param>
@@ -22,8 +17,7 @@ public static class ViewBuilder
     public static PatternView Build(Compilation compilation, bool draft = false, Func<string, string?>? photoAddress = null)
     {
         var facts = compilation.Pattern.Facts;
-        var sections = new SectionBuilder(compilation);
-        var placed = Place(compilation.Pattern, sections);
+        var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation));
         var sizes = SizesBuilder.Build(facts);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
         var view = new PatternView
@@ -36,7 +30,7 @@ public static class ViewBuilder
             Edition = Wording.Edition(facts.Version, facts.Date),
             Draft = draft,
             DraftNotice = draft ? Draft : null,
-            Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary) : null,
+            Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary, facts.Sizes.Count) : null,
             Opening = placed.Opening,
             Facts = Facts(facts, sizes),
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
@@ -54,7 +48,8 @@ public static class ViewBuilder
             Abbreviations = [.. compilation.Abbreviations
                 .Where(a => !a.IsSpecial && !special.Contains(a.Name))
                 .Select(a => new AbbreviationView { Name = a.Name, Meaning = a.Meaning })],
-            SpecialStitches = [.. facts.Stitches.Select(s => new SpecialStitchView { Name = s.Name, FullName = Wording.Said(s.FullName), How = s.How.Trim() })],
+            SpecialStitches = [.. facts.Stitches.Select(s => new SpecialStitchView { Name = s.Name, FullName = Wording.Said(s.FullName), How = s.How.Trim(), Counts = Counts(s) })],
+            Charts = [.. facts.Charts.Select(c => Chart(c, facts.Sizes.Count))],
             Notes = [.. facts.Notes.Select(n => n.Value.Trim()).Where(n => n.Length > 0)],
             Remarks = placed.Remarks,
             About = placed.About,
@@ -105,97 +100,22 @@ public static class ViewBuilder
     private static LinkView Link(Link link) =>
         new() { Text = Wording.Said(link.Title) ?? link.Address.Trim(), Address = SafeAddress.ForLink(link.Address) };
 
-    private sealed class Placed
+    /// <summary>"uses 1 st, makes 5 sts", as far as the header says.</summary>
+    private static string? Counts(StitchDefinition stitch)
     {
-        public ImmutableArray<BlockView> Opening { get; set; } = [];
+        string?[] parts = [Counted("uses", stitch.Takes), Counted("makes", stitch.Makes)];
+        return Wording.Said(string.Join(", ", parts.OfType<string>()));
 
-        public ImmutableArray<BlockView> Contact { get; set; } = [];
-
-        public RemarksView Remarks { get; set; } = new();
-
-        public ImmutableArray<SectionView> About { get; set; } = [];
-
-        public ImmutableArray<SectionView> Before { get; set; } = [];
-
-        public ImmutableArray<SectionView> Instructions { get; set; } = [];
-
-        public ImmutableArray<SectionView> After { get; set; } = [];
-
-        public ImmutableArray<SectionView> Closing { get; set; } = [];
+        static string? Counted(string verb, int? count) => count is { } n ? string.Create(CultureInfo.InvariantCulture, $"{verb} {n} {(n == 1 ? "st" : "sts")}") : null;
     }
 
-    /// <summary>Puts every section in its place by its role. One that holds rows stays among the instructions, in the order of the source.</summary>
-    private static Placed Place(Pattern pattern, SectionBuilder builder)
+    private static ChartView Chart(NamedNumber chart, int sizes)
     {
-        var placed = new Placed();
-        var ranked = new List<(int Group, int Rank, SectionView View)>();
-        foreach (var group in SectionBuilder.Groups(pattern.Sections))
+        var widths = Enumerable.Range(0, sizes).Select(i => SizesBuilder.At(chart.Values, i)).ToArray();
+        return new ChartView
         {
-            var first = group[0];
-            var hasRows = group.Any(s => s.HasInstructions);
-            var isTitle = first.Level <= 1 && (first.Heading.Length == 0 || string.Equals(first.Heading.Trim(), pattern.Facts.Title?.Value.Trim(), StringComparison.OrdinalIgnoreCase));
-            if (!hasRows && group.Length == 1 && (isTitle || TakeRemarks(placed, first, builder)))
-            {
-                placed.Opening = isTitle ? placed.Opening.AddRange(builder.Blocks(first)) : placed.Opening;
-                continue;
-            }
-
-            if (builder.Build(group) is { } view)
-            {
-                var (place, rank) = hasRows ? (2, 0) : PlaceOf(first.Role);
-                ranked.Add((place, rank, view));
-            }
-        }
-
-        ImmutableArray<SectionView> Of(int place) => [.. ranked.Where(r => r.Group == place).OrderBy(r => r.Rank).Select(r => r.View)];
-        placed.About = Of(0);
-        placed.Before = Of(1);
-        placed.Instructions = Of(2);
-        placed.After = Of(3);
-        placed.Closing = Of(4);
-        return placed;
-    }
-
-    private static (int Place, int Rank) PlaceOf(string role)
-    {
-        string[][] places = [AboutRoles, BeforeRoles, [], AfterRoles, ClosingRoles];
-        for (var place = 0; place < places.Length; place++)
-        {
-            var rank = Array.IndexOf(places[place], role);
-            if (rank >= 0)
-            {
-                return (place, rank);
-            }
-        }
-
-        return (2, 0);
-    }
-
-    /// <summary>Words under a heading that the page has anyway go there, so that no heading comes twice.</summary>
-    private static bool TakeRemarks(Placed placed, Section section, SectionBuilder builder)
-    {
-        switch (section.Role)
-        {
-            case "sizes" or "size" or "measurements" or "finished-measurements":
-                placed.Remarks = placed.Remarks with { Sizes = placed.Remarks.Sizes.AddRange(builder.Blocks(section)) };
-                return true;
-            case "yarn" or "yarns":
-                placed.Remarks = placed.Remarks with { Yarn = placed.Remarks.Yarn.AddRange(builder.Blocks(section)) };
-                return true;
-            case "tools" or "notions" or "materials" or "needles" or "hook" or "hooks" or "tools-and-notions":
-                placed.Remarks = placed.Remarks with { Tools = placed.Remarks.Tools.AddRange(builder.Blocks(section)) };
-                return true;
-            case "gauge" or "tension":
-                placed.Remarks = placed.Remarks with { Gauge = placed.Remarks.Gauge.AddRange(builder.Blocks(section)) };
-                return true;
-            case "abbreviations" or "special-stitches" or "stitches":
-                placed.Remarks = placed.Remarks with { Abbreviations = placed.Remarks.Abbreviations.AddRange(builder.Blocks(section)) };
-                return true;
-            case "contact" or "help" or "questions":
-                placed.Contact = placed.Contact.AddRange(builder.Blocks(section));
-                return true;
-            default:
-                return false;
-        }
+            Name = chart.Name,
+            Width = widths.All(w => w is null) ? null : $"{Wording.TradeForm([.. widths.Select(w => w is null ? Wording.None : Wording.Number(w.Value))])} {(widths.All(w => w is null or { Value: 1 }) ? "st" : "sts")} wide",
+        };
     }
 }

@@ -6,6 +6,8 @@ namespace PatternForge.Rendering.Formats;
 /// <summary>One web page that needs nothing but itself: no network, no script.</summary>
 internal sealed class HtmlFormat : OutputFormat
 {
+    private static readonly Landing s_landing = new(Escaping.Html, Prose.ToHtml, SizeMarks.ToHtml);
+
     /// <inheritdoc/>
     public override string Name => "html";
 
@@ -18,7 +20,7 @@ internal sealed class HtmlFormat : OutputFormat
     /// <inheritdoc/>
     internal override TemplateResult Write(PatternView view, TemplateSet templates)
     {
-        var result = templates.Render("html/pattern.html", view, Escaping.Html, Prose.ToHtml);
+        var result = templates.Render("html/pattern.html", view, s_landing);
         return result with { Text = result.Text is { } text ? BlankLines.Drop(text, "<pre", "</pre>") : null };
     }
 }

@@ -6,6 +6,8 @@ namespace PatternForge.Rendering.Formats;
 /// <summary>Markdown that reads well as it is and in any viewer.</summary>
 internal sealed class MarkdownFormat : OutputFormat
 {
+    private static readonly Landing s_landing = new(Escaping.Markdown, prose => Prose.ToMarkdown(prose.Markdown), SizeMarks.ToMarkdown);
+
     /// <inheritdoc/>
     public override string Name => "md";
 
@@ -18,7 +20,7 @@ internal sealed class MarkdownFormat : OutputFormat
     /// <inheritdoc/>
     internal override TemplateResult Write(PatternView view, TemplateSet templates)
     {
-        var result = templates.Render("markdown/pattern.md", view, Escaping.Markdown, Prose.ToMarkdown);
-        return result with { Text = result.Text is { } text ? BlankLines.Single(text) : null };
+        var result = templates.Render("markdown/pattern.md", view, s_landing);
+        return result with { Text = result.Text is { } text ? PipeTables.Align(BlankLines.Single(text)) : null };
     }
 }

@@ -19,10 +19,10 @@ internal static class Prose
 {
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder { MaximumNestingDepth = 64 }.DisableHtml().UsePipeTables().UseAutoLinks().UsePreciseSourceLocation().Build();
 
-    /// <summary>As HTML that is well-formed XML.</summary>
-    public static string ToHtml(string markdown)
+    /// <summary>As HTML that is well-formed XML; numbers that stand for the sizes are marked.</summary>
+    public static string ToHtml(ProseText prose)
     {
-        var clean = Escaping.Clean(markdown);
+        var clean = Escaping.Clean(prose.Markdown);
         try
         {
             using var writer = new StringWriter { NewLine = "\n" };
@@ -32,6 +32,11 @@ internal static class Prose
             renderer.ObjectRenderers.Replace<AutolinkInlineRenderer>(new SafeAutolinks());
             renderer.ObjectRenderers.Replace<HeadingRenderer>(new LowHeadings());
             renderer.ObjectRenderers.Replace<CodeBlockRenderer>(new PlainCode());
+            if (prose.Sizes > 1)
+            {
+                renderer.ObjectRenderers.Replace<LiteralInlineRenderer>(new MarkedWords(prose.Sizes));
+            }
+
             var document = Markdown.Parse(clean, Pipeline);
             foreach (var cell in document.Descendants<TableRow>().Where(r => r.IsHeader).SelectMany(r => r.OfType<TableCell>()))
             {
@@ -186,6 +191,26 @@ internal static class Prose
         }
 
         return count;
+    }
+
+    /// <summary>Words with the numbers for each size marked.</summary>
+    private sealed class MarkedWords(int sizes) : HtmlObjectRenderer<LiteralInline>
+    {
+        protected override void Write(HtmlRenderer renderer, LiteralInline obj)
+        {
+            var at = 0;
+            var text = obj.Content.ToString();
+            foreach (var value in renderer.EnableHtmlForInline ? SizeValues.Find(text, sizes) : [])
+            {
+                renderer.WriteEscape(text.AsSpan(at, value.Start - at));
+                at = value.Start + value.Length;
+                renderer.Write(SizeMarks.Open(value.Size));
+                renderer.WriteEscape(text.AsSpan(value.Start, value.Length));
+                renderer.Write(SizeMarks.Close);
+            }
+
+            renderer.WriteEscape(text.AsSpan(at));
+        }
     }
 
     private sealed class SafeLinks : LinkInlineRenderer

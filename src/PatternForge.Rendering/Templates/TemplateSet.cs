@@ -48,9 +48,8 @@ public sealed class TemplateSet
     /// <summary>Renders a view.</summary>
     /// <param name="name">The template, <c>html/pattern.html</c>.</param>
     /// <param name="view">What it sees.</param>
-    /// <param name="escape">Escapes text for the format.</param>
-    /// <param name="prose">Turns Markdown into text of the format.</param>
-    internal TemplateResult Render(string name, PatternView view, Func<string, string> escape, Func<string, string> prose)
+    /// <param name="landing">How texts land in the format.</param>
+    internal TemplateResult Render(string name, PatternView view, Landing landing)
     {
         var folder = name[..(name.IndexOf('/', StringComparison.Ordinal) + 1)];
         if (Find(name) is not { } main)
@@ -67,7 +66,7 @@ public sealed class TemplateSet
         var contexts = s_contexts ??= new(StringComparer.Ordinal);
         if (!contexts.Remove(folder, out var context))
         {
-            context = new EscapingContext(escape);
+            context = new EscapingContext(landing.Escape);
         }
 
         context.Renew();
@@ -78,7 +77,7 @@ public sealed class TemplateSet
             { Template: { } template } => template,
             var broken => throw new BrokenPart(broken.Findings),
         };
-        context.PushGlobal(ViewScript.Of(view, prose));
+        context.PushGlobal(ViewScript.Of(view, landing));
         context.PushGlobal(new ScriptObject(StringComparer.Ordinal));
         try
         {

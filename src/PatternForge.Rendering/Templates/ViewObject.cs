@@ -6,7 +6,7 @@ namespace PatternForge.Rendering.Templates;
 
 /// <summary>The names under which templates see a kind of view, each with the way to its value. A list to allow, never reflection.</summary>
 /// <typeparam name="T">The view.</typeparam>
-internal sealed class ViewMembers<T> : Dictionary<string, Func<T, Func<string, string>, object?>>
+internal sealed class ViewMembers<T> : Dictionary<string, Func<T, Landing, object?>>
 {
     /// <summary>An empty list.</summary>
     public ViewMembers()
@@ -24,11 +24,11 @@ internal sealed class ViewObject<T> : IScriptObject
 {
     private readonly T _view;
     private readonly ViewMembers<T> _members;
-    private readonly Func<string, string> _prose;
+    private readonly Landing _landing;
     private Dictionary<string, object>? _made;
 
     /// <summary>Wraps a view.</summary>
-    public ViewObject(T view, ViewMembers<T> members, Func<string, string> prose) => (_view, _members, _prose) = (view, members, prose);
+    public ViewObject(T view, ViewMembers<T> members, Landing landing) => (_view, _members, _landing) = (view, members, landing);
 
     /// <inheritdoc/>
     public int Count => _members.Count;
@@ -60,7 +60,7 @@ internal sealed class ViewObject<T> : IScriptObject
             return false;
         }
 
-        value = read(_view, _prose);
+        value = read(_view, _landing);
         if (value is IScriptObject or Ready)
         {
             (_made ??= new(StringComparer.Ordinal))[member] = value;

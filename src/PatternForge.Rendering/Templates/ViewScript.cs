@@ -26,7 +26,10 @@ internal static class ViewScript
     public static readonly ViewMembers<AbbreviationView> Abbreviation = new() { { "name", v => v.Name }, { "meaning", v => v.Meaning } };
 
     /// <summary>A special stitch.</summary>
-    public static readonly ViewMembers<SpecialStitchView> SpecialStitch = new() { { "name", v => v.Name }, { "full_name", v => v.FullName }, { "how", v => v.How } };
+    public static readonly ViewMembers<SpecialStitchView> SpecialStitch = new() { { "name", v => v.Name }, { "full_name", v => v.FullName }, { "how", v => v.How }, { "counts", v => v.Counts } };
+
+    /// <summary>A chart.</summary>
+    public static readonly ViewMembers<ChartView> Chart = new() { { "name", v => v.Name }, { "width", v => v.Width } };
 
     /// <summary>A caution.</summary>
     public static readonly ViewMembers<CautionView> Caution = new() { { "name", v => v.Name }, { "text", v => v.Text } };
@@ -85,7 +88,8 @@ internal static class ViewScript
     {
         { "label", v => v.Label }, { "name", v => v.Name }, { "text", v => v.Text }, { "instruction", v => v.Instruction },
         { "count", v => v.Count }, { "count_is_said", v => v.CountIsSaid }, { "counts", v => List(v.Counts) },
-        { "count_is_long", v => v.CountIsLong }, { "ticks", v => List(v.Ticks) }, { "tick_name", v => v.TickName },
+        { "count_is_long", v => v.CountIsLong }, { "marked_instruction", (v, p) => Landed(v.MarkedInstruction, p) }, { "marked_count", (v, p) => Landed(v.MarkedCount, p) },
+        { "ticks", v => List(v.Ticks) }, { "tick_name", v => v.TickName },
     };
 
     /// <summary>A block.</summary>
@@ -108,6 +112,7 @@ internal static class ViewScript
     {
         { "sizes", (v, p) => List(v.Sizes, Block, p) }, { "yarn", (v, p) => List(v.Yarn, Block, p) }, { "tools", (v, p) => List(v.Tools, Block, p) },
         { "gauge", (v, p) => List(v.Gauge, Block, p) }, { "abbreviations", (v, p) => List(v.Abbreviations, Block, p) },
+        { "photos", (v, p) => List(v.Photos, Block, p) }, { "videos", (v, p) => List(v.Videos, Block, p) },
     };
 
     /// <summary>The pattern.</summary>
@@ -121,7 +126,7 @@ internal static class ViewScript
         { "amounts", (v, p) => v.Amounts is { } amounts ? new ViewObject<AmountsView>(amounts, Amounts, p) : null },
         { "gauge_name", v => v.GaugeName }, { "gauges", (v, p) => List(v.Gauges, Gauge, p) }, { "gauge_remark", v => v.GaugeRemark }, { "tools", (v, p) => List(v.Tools, Link, p) }, { "notions", (v, p) => List(v.Notions, Link, p) },
         { "abbreviations", (v, p) => List(v.Abbreviations, Abbreviation, p) }, { "special_stitches", (v, p) => List(v.SpecialStitches, SpecialStitch, p) },
-        { "notes", v => List(v.Notes) }, { "remarks", (v, p) => new ViewObject<RemarksView>(v.Remarks, Remarks, p) },
+        { "charts", (v, p) => List(v.Charts, Chart, p) }, { "notes", v => List(v.Notes) }, { "remarks", (v, p) => new ViewObject<RemarksView>(v.Remarks, Remarks, p) },
         { "about", (v, p) => List(v.About, Section, p) }, { "before", (v, p) => List(v.Before, Section, p) }, { "instructions", (v, p) => List(v.Instructions, Section, p) },
         { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
         { "videos", (v, p) => List(v.Videos, Link, p) }, { "links", (v, p) => List(v.Links, Link, p) },
@@ -130,17 +135,19 @@ internal static class ViewScript
 
     /// <summary>A pattern as a template sees it.</summary>
     /// <param name="view">The view.</param>
-    /// <param name="prose">Turns Markdown into text of the format that is being written.</param>
-    public static IScriptObject Of(PatternView view, Func<string, string> prose) => new ViewObject<PatternView>(view, Pattern, prose);
+    /// <param name="landing">How texts land in the format that is being written.</param>
+    public static IScriptObject Of(PatternView view, Landing landing) => new ViewObject<PatternView>(view, Pattern, landing);
 
-    private static Ready? Landed(ProseText? prose, Func<string, string> land) => prose is { } text ? new Ready(land(text.Markdown)) : null;
+    private static Ready? Landed(ProseText? prose, Landing landing) => prose is { } text ? new Ready(landing.Prose(text)) : null;
 
-    private static ScriptArray List<T>(ImmutableArray<T> views, ViewMembers<T> members, Func<string, string> prose)
+    private static Ready? Landed(SizedText? sized, Landing landing) => sized is { } text ? new Ready(landing.Sized(text)) : null;
+
+    private static ScriptArray List<T>(ImmutableArray<T> views, ViewMembers<T> members, Landing landing)
     {
         var list = new ScriptArray(views.Length);
         foreach (var view in views)
         {
-            list.Add(new ViewObject<T>(view, members, prose));
+            list.Add(new ViewObject<T>(view, members, landing));
         }
 
         return list;

@@ -12,6 +12,9 @@ public class BrowserTests(Browser browser) : IClassFixture<Browser>
     // A grey square of one dot, so that pages hold their pictures themselves.
     private const string Dot = "data:image/gif;base64,R0lGODlhAQABAIAAAMLCwgAAACH5BAAAAAAALAAAAAABAAEAAAICRAEAOw==";
 
+    // A grey picture that stands high on its page.
+    private const string Tall = "data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAZAAAAJYCAMAAAB7MkC6AAAAA1BMVEV3d3dY20ihAAABAElEQVR42u3BMQEAAADCoPVPbQ0PoAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAvgysBQABQtQeEgAAAABJRU5ErkJggg==";
+
     public static TheoryData<string> Pages() => [.. PageTests.Samples.Keys, "draft", .. ExamplePageTests.Names];
 
     [BrowserTheory]
@@ -48,6 +51,96 @@ public class BrowserTests(Browser browser) : IClassFixture<Browser>
                 },
                 dark);
         }
+    }
+
+    [BrowserFact]
+    public async Task The_page_passes_them_too_while_one_size_stands_out()
+    {
+        foreach (var (width, dark) in new[] { (390, false), (1280, true) })
+        {
+            await browser.Look(
+                Html("cairn-yoke-pullover"),
+                width,
+                async (page, _) =>
+                {
+                    await page.Locator("#size_4").CheckAsync();
+                    var result = await page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"), ResultTypes = [ResultType.Violations] });
+                    Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"));
+                },
+                dark);
+        }
+    }
+
+    [BrowserFact]
+    public async Task Neighbouring_sizes_differ_in_colour_and_in_their_line_and_so_do_the_names_in_the_tables() =>
+        await browser.Look(
+            Html("cairn-yoke-pullover"),
+            1280,
+            async (page, _) =>
+            {
+                var looks = await page.Locator(".row .text").First.Locator(".sz").EvaluateAllAsync<string[][]>("all => all.map(v => [v.innerText, getComputedStyle(v).color, getComputedStyle(v).textDecorationLine + ' ' + getComputedStyle(v).textDecorationStyle])");
+                Assert.Equal(["88", "92", "96", "96", "100", "104", "104", "108", "112"], looks.Select(l => l[0]));
+                Assert.Equal(9, looks.Select(l => l[1]).Distinct().Count());
+                Assert.All(looks.Zip(looks.Skip(1)), pair => Assert.NotEqual(pair.First[2], pair.Second[2]));
+                var names = await page.Locator("#sizes tbody th .sz").EvaluateAllAsync<string[]>("all => all.map(v => getComputedStyle(v).color)");
+                Assert.Equal(looks.Select(l => l[1]), names);
+            });
+
+    [BrowserFact]
+    public async Task One_size_can_stand_out_without_a_script() =>
+        await browser.Look(
+            Html("saltgrass-hat"),
+            390,
+            async (page, _) =>
+            {
+                var chosen = page.Locator(".row .text .s4").First;
+                var other = page.Locator(".row .text .s1").First;
+                await Assertions.Expect(chosen).ToHaveCSSAsync("font-weight", "400");
+                await page.GetByRole(AriaRole.Radio, new PageGetByRoleOptions { Name = "Adult M" }).CheckAsync();
+                await Assertions.Expect(chosen).ToHaveCSSAsync("font-weight", "700");
+                await Assertions.Expect(other).ToHaveCSSAsync("font-weight", "400");
+            },
+            script: false);
+
+    [BrowserTheory]
+    [InlineData("A4")]
+    [InlineData("Letter")]
+    public async Task A_printed_line_of_a_table_and_a_photo_are_never_split_over_two_pages(string paper)
+    {
+        var sizes = Enumerable.Range(1, 60).Select(i => $"size{i}e").ToArray();
+        decimal[] values = [.. sizes.Select((_, i) => 1000m + i)];
+        var made = new HandMade
+        {
+            Facts = new()
+            {
+                Title = new("Tables", default),
+                Sizes = new([.. sizes]),
+                Finished = [new("width", HandMade.Each(HandMade.Cm, values), default)],
+                Yarns = [new(default) { Name = "Yarn", Needs = HandMade.Each(HandMade.M, [.. values.Select(v => v + 1000)]) }],
+                Photos = [.. Enumerable.Range(1, 9).Select(i => new Core.Model.Photo($"{i}.png", $"photo{i}e", $"caption{i}e", default))],
+            },
+        };
+        made.Heading("Body", "body").Row("Row 1", "K.", [10], [10]);
+        var html = PageTests.Page(made.Compile(), "html", new RenderOptions { PhotoAddress = _ => Tall }).Text;
+        await browser.Look(html, 1280, async (page, _) =>
+        {
+            using var pdf = PdfDocument.Open(await page.PdfAsync(new PagePdfOptions { Format = paper, PreferCSSPageSize = false }));
+            var pages = pdf.GetPages().ToArray();
+            var texts = Array.ConvertAll(pages, p => string.Concat(p.Letters.Select(l => l.Value)).Replace(" ", "", StringComparison.Ordinal));
+            Assert.InRange(pages.Length, 4, 30);
+            for (var i = 1; i <= sizes.Length; i++)
+            {
+                Assert.Contains(texts, t => t.Contains($"size{i}e{999 + i}", StringComparison.Ordinal));
+                Assert.Contains(texts, t => t.Contains($"size{i}e{1999 + i}", StringComparison.Ordinal));
+            }
+
+            // A picture that is split is drawn on both pages, and so would be counted twice.
+            Assert.Equal(9, pages.Sum(p => p.GetImages().Count()));
+            for (var i = 0; i < pages.Length; i++)
+            {
+                Assert.Equal(pages[i].GetImages().Count(), texts[i].Split("caption", StringSplitOptions.None).Length - 1);
+            }
+        });
     }
 
     [BrowserTheory]

@@ -116,7 +116,7 @@ public class EscapingTests
         string[] known =
         [
             "html", "aside", "head", "meta", "title", "style", "body", "a", "p", "strong", "header", "h1", "h2", "h3", "h4", "h5", "h6", "svg", "defs", "pattern", "path", "rect", "main", "section", "nav", "ul", "li", "ol",
-            "div", "dl", "dt", "dd", "span", "figure", "img", "figcaption", "table", "caption", "colgroup", "col", "thead", "tbody", "tr", "th", "td", "b", "em", "label", "input", "pre", "code", "blockquote", "hr", "br", "footer",
+            "div", "dl", "dt", "dd", "span", "figure", "img", "figcaption", "table", "caption", "colgroup", "col", "thead", "tbody", "tr", "th", "td", "b", "em", "label", "input", "fieldset", "legend", "pre", "code", "blockquote", "hr", "br", "footer",
         ];
         foreach (var element in page.Descendants())
         {

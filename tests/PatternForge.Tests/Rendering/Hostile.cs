@@ -18,7 +18,7 @@ internal static class Hostile
             made.Heading(next(), next(), level).Prose(next()).Row(next(), next(), [1, 2], [3, 4], [3, 4], [1, 2, 3]).Row("", next()).Fenced(next(), next());
         }
 
-        foreach (var role in new[] { "about", "construction", "sizes", "yarn", "tools", "gauge", "abbreviations", "care", "contact", "terms-of-use", "thanks", "other-designs" })
+        foreach (var role in new[] { "about", "construction", "sizes", "yarn", "tools", "gauge", "abbreviations", "photos", "videos", "care", "contact", "terms-of-use", "thanks", "other-designs" })
         {
             made.Heading(next(), role).Prose(next());
         }
@@ -66,6 +66,7 @@ internal static class Hostile
         Photos = [new Photo(next(), next(), next(), default), new Photo(next(), null, null, default)],
         Videos = [new Link(next(), next(), default)],
         Links = [new Link(next(), next(), default)],
+        Charts = [new NamedNumber(next(), PerSize.Shared<Quantity?>(new Quantity(8, new Unit("", Dimension.Count, 1))), default)],
         Contact = next(),
     };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core;
+using PatternForge.Core.Text;
 using PatternForge.Rendering;
 using PatternForge.Rendering.Formats;
 
@@ -26,6 +27,8 @@ public class PageTests
         ["saltgrass-hat"] = SampleHat.Compile,
         ["moor-square"] = SampleSquare.Compile,
         ["weir-cardigan"] = SampleCardigan.Compile,
+        ["cairn-yoke-pullover"] = () => FromSource("cairn-yoke-pullover"),
+        ["tern-basket"] = () => FromSource("tern-basket"),
         ["empty"] = () => new HandMade().Compile("empty.pattern.md"),
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
@@ -112,6 +115,13 @@ public class PageTests
         }
 
         Assert.Contains("Row 60000", Page(made.Compile(), "html").Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>A pattern of our own with everything that a source can hold, read as any other.</summary>
+    internal static Compilation FromSource(string name)
+    {
+        var file = RepositoryRoot.Path("tests", "PatternForge.Tests", "Rendering", "Sources", name + ".pattern.md");
+        return Compiler.Compile(new SourceText($"{name}.pattern.md", File.ReadAllText(file).ReplaceLineEndings("\n")));
     }
 
     internal static RenderedFile Page(Compilation compilation, string format, RenderOptions? options = null)

@@ -16,7 +16,7 @@ public class ProseTests
     [InlineData("## Big", "<p class=\"minor\"><strong>Big</strong></p>")]
     [InlineData("a  \nb", "<p>a<br />\nb</p>")]
     [InlineData("&#1;&amp;", "<p>\ufffd&amp;</p>")]
-    public void Prose_lands_in_html(string markdown, string expected) => Assert.Equal(expected, Prose.ToHtml(markdown));
+    public void Prose_lands_in_html(string markdown, string expected) => Assert.Equal(expected, Prose.ToHtml(new ProseText(markdown)));
 
     [Theory]
     [InlineData("*a* **b** `c`", "*a* **b** `c`")]
@@ -45,7 +45,7 @@ public class ProseTests
     public void Deep_nesting_ends_in_text(string piece)
     {
         var deep = string.Concat(Enumerable.Repeat(piece, 20_000)) + "x";
-        Assert.Contains("x", Prose.ToHtml(deep), StringComparison.Ordinal);
+        Assert.Contains("x", Prose.ToHtml(new ProseText(deep)), StringComparison.Ordinal);
         Assert.Contains("x", Prose.ToMarkdown(deep), StringComparison.Ordinal);
     }
 

@@ -59,8 +59,8 @@ internal static class ViewReference
             return item == typeof(string) ? ("list of texts", null) : ($"list of {TitleOf(item)}", item);
         }
 
-        var name = type == typeof(string) ? "text" : type == typeof(bool) ? "yes or no" : type == typeof(int) ? "number" : type == typeof(ProseText) ? "prose" : TitleOf(type);
-        return (mayBeNull ? name + ", may be null" : name, type.Namespace == typeof(PatternView).Namespace && type != typeof(ProseText) ? type : null);
+        var name = type == typeof(string) ? "text" : type == typeof(bool) ? "yes or no" : type == typeof(int) ? "number" : type == typeof(ProseText) ? "prose" : type == typeof(SizedText) ? "marked text" : TitleOf(type);
+        return (mayBeNull ? name + ", may be null" : name, type.Namespace == typeof(PatternView).Namespace && type != typeof(ProseText) && type != typeof(SizedText) ? type : null);
     }
 
     private static string TitleOf(Type record) => NameOf(record.Name[..^"View".Length]).Replace('_', ' ');
