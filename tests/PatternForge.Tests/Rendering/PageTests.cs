@@ -96,6 +96,34 @@ public class PageTests
     }
 
     [Fact]
+    public void A_photo_that_cannot_be_had_leaves_its_words_and_its_caption()
+    {
+        var page = Page(SampleHat.Compile(), "html", new RenderOptions { PhotoAddress = _ => null }).Text;
+        Assert.DoesNotContain("<img", page, StringComparison.Ordinal);
+        Assert.Contains("<p class=\"missing\">A woman on a sea wall", page, StringComparison.Ordinal);
+        Assert.Contains("<figcaption>Adult M in Marram</figcaption>", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_special_stitch_says_what_it_uses_and_makes_and_a_chart_how_wide_it_is()
+    {
+        var page = Page(FromSource("cairn-yoke-pullover"), "html").Text;
+        Assert.Contains("<dt>mb <span class=\"full\">(make a stone bobble)</span></dt><dd>(k1, yo, k1) in next st, turn, p3, turn, sl 1, k2tog, psso<span class=\"note\">uses 1 st, makes 1 st</span></dd>", page, StringComparison.Ordinal);
+        Assert.Contains("<li>Stones, 8 sts wide</li>", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("html")]
+    [InlineData("md")]
+    public void The_words_of_the_page_are_spelled_as_its_terms_are(string format)
+    {
+        var american = Page(FromSource("cairn-yoke-pullover"), format).Text;
+        Assert.Contains("Colors", american, StringComparison.Ordinal);
+        Assert.DoesNotContain("Colour", american, StringComparison.Ordinal);
+        Assert.Contains("Fibre", Page(ExamplePageTests.Compile("tidewrack-scarf"), format).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_second_page_costs_little_more_than_its_text()
     {
         var hat = SampleHat.Compile();

@@ -100,4 +100,25 @@ public class SectionTests
         Assert.Equal(["rows", "prose", "rows"], blocks.Select(b => b.Kind));
         Assert.Equal(2, blocks[0].Rows.Length);
     }
+
+    [Fact]
+    public void Other_designs_and_thanks_come_last_whatever_they_are_called()
+    {
+        var made = new HandMade();
+        foreach (var role in new[] { "acknowledgments", "more-designs", "commissions", "license", "links", "errata" })
+        {
+            made.Heading(role, role).Prose("x");
+        }
+
+        Assert.Equal(["errata", "license", "commissions", "links", "more-designs", "acknowledgments"], ViewBuilder.Build(made.Compile()).Closing.Select(s => s.Role));
+    }
+
+    [Fact]
+    public void Lower_headings_under_a_part_of_the_page_go_with_it()
+    {
+        var made = new HandMade().Heading("Yarn", "yarn").Prose("one").Heading("Substitutes", "substitutes", 3).Prose("two");
+        var view = ViewBuilder.Build(made.Compile());
+        Assert.Empty(view.Instructions);
+        Assert.Equal(["one", "#### Substitutes", "two"], view.Remarks.Yarn.Select(b => b.Prose!.Value.Markdown));
+    }
 }
