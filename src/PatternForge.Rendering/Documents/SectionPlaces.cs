@@ -11,7 +11,7 @@ internal sealed record SectionPlaces
         ["about", "introduction", "description"],
         ["construction", "construction-overview", "overview", "notes", "note", "pattern-notes", "before-you-begin", "fit", "sizing", "techniques", "stitches-used"],
         [],
-        ["blocking", "care", "styling", "ways-to-wear", "wearing"],
+        ["care", "styling", "ways-to-wear", "wearing"],
         [
             "corrections", "errata", "versions", "safety", "cautions", "terms-of-use", "terms", "license", "licence", "copyright", "commissions", "makers",
             "links", "other-designs", "more-designs", "designs", "thanks", "acknowledgements", "acknowledgments",
