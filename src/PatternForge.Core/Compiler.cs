@@ -34,7 +34,9 @@ public static class Compiler
         var file = FileSplitter.Split(source, bag);
         var header = file.Header is { } span ? HeaderReader.Read(source, span, options, bag) : null;
         var facts = HeaderBinder.Bind(header, source, bag);
+        facts = facts with { TurningChains = TurningChainReader.Read(facts.Notes) };
         var sections = BodyParser.Parse(source, file.Body, bag);
+        facts = facts with { ProvedTerms = CrochetTerms.Prove(sections, source, facts) };
         var body = BodyBinder.Bind(sections, facts, source, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);

@@ -27,7 +27,7 @@ internal sealed class Abbreviations
         _facts = facts;
         _book = book;
         _source = source;
-        _terms = facts.Terms?.Value ?? Dialect.Us;
+        _terms = facts.TermsInForce ?? Dialect.Us;
     }
 
     /// <summary>Every word of the lines as it is written, each once.</summary>
@@ -58,6 +58,10 @@ internal sealed class Abbreviations
             if (i > 0 && tokens[i - 1].Kind == TokenKind.Number && !token.SpaceBefore && NumberFolder.IsOrdinalEnd(text))
             {
                 ends.Add(text); // the end of "3rd" is no abbreviation
+            }
+            else if (i > 0 && text is "st" or "sts" && tokens[i - 1].Kind == TokenKind.Word && _source.Slice(tokens[i - 1].Span).Equals("sl", StringComparison.OrdinalIgnoreCase))
+            {
+                ends.Add(text); // "sl st" is one abbreviation
             }
             else if (words.Add(text))
             {

@@ -33,6 +33,7 @@ public sealed class BodyBinder
     private readonly Abbreviations _abbreviations;
     private readonly List<BoundLine> _lines = [];
     private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
+    private readonly List<(Operation Operation, string Said, TextSpan Span)> _uses = [];
     private ImmutableArray<int> _standing = [];
     private string _piece = "";
     private int _section;
@@ -55,6 +56,11 @@ public sealed class BodyBinder
         book.Define(SpecialStitches.Bind(facts, book, options));
         var binder = new BodyBinder(source, facts, book, bag, options, cancel);
         var bound = sections.Select(binder.Section).ToImmutableArray();
+        if (facts.Craft == Craft.Crochet)
+        {
+            CrochetTerms.Check(binder._uses, facts, bag);
+        }
+
         return new BoundBody(bound, [.. binder._lines], binder._abbreviations.Table(), binder._abbreviations.Words);
     }
 
@@ -133,7 +139,7 @@ public sealed class BodyBinder
             return null;
         }
 
-        if (_facts.Craft != Craft.Knitting)
+        if (_facts.Craft == Craft.Tunisian)
         {
             // Rows of the other crafts are kept as they are, and counted as not checked.
             rows = [.. rows.Select(r => r with { Steps = [], HasUnread = true })];
@@ -173,6 +179,11 @@ public sealed class BodyBinder
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
             Operations = OperationsOf(context),
         };
+        if (_facts.Craft == Craft.Crochet)
+        {
+            _uses.AddRange(context.Used);
+        }
+
         _abbreviations.Note(context.Used, tokens);
         _lines.Add(line);
         return line;

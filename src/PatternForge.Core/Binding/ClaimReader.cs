@@ -1,4 +1,5 @@
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;
@@ -75,6 +76,21 @@ internal static class ClaimReader
             return null;
         }
 
+        if (context.IsCrochet && !c.Is("st") && KindOf(c, context) is { } kind)
+        {
+            var at = c.At;
+            c.Eat("rem|total|made|worked|in|around|each|row|rnd|this");
+            c.Eat("total|row|rnd|all|this");
+            c.Eat("row|rnd");
+            if (!c.IsDone && !c.Is("and"))
+            {
+                c.At = at;
+            }
+
+            var (kindValues, kindTrusted) = Values(number, context);
+            return new Claim(c.SpanFrom(start), ClaimKind.Total, kindValues, kindTrusted) { Of = kind };
+        }
+
         var noun = c.Eat("st") || c.EatAll("live", "st") || c.EatAll("total", "st") || c.EatAll("heel", "st");
         if (noun && (sign != 0 || c.Is("inc'd|dec'd|inc|dec|more|fewer|less")))
         {
@@ -105,6 +121,38 @@ internal static class ClaimReader
     {
         var c = new PhraseCursor(lexemes);
         return c.EatNumber() is { } number && (c.IsDone || (c.Eat("st") && c.IsDone)) ? Change(number, down: true, c, 0, context) : null;
+    }
+
+    /// <summary>What a crochet count counts: a stitch by its name, a space, a group that the header defines; null for stitches alone.</summary>
+    private static Counted? KindOf(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        c.Eat("corner|underarm");
+        if (c.Eat("picots|picot"))
+        {
+            return new Counted(CountedKind.Picot, "picots");
+        }
+
+        var other = c.Peek() is { Norm: "shells" or "petals" or "clusters" or "popcorns" or "bobbles" or "v-sts" or "groups" or "motifs" or "meshes" or "boxes" or "corners" or "blocks" or "scallops" or "points" or "ridges" or "leaves" } word && context.Book.FindPlural(word.Atom.Text) is null;
+        if (other)
+        {
+            c.At++;
+            return new Counted(CountedKind.Other, c.Lexemes[c.At - 1].Norm);
+        }
+
+        if (ThingReader.TryRead(c, context) is { Kind: not ThingKind.Stitch and not ThingKind.Any } thing)
+        {
+            return thing.Kind switch
+            {
+                ThingKind.Space => new Counted(CountedKind.Space, thing.Length is { } length ? $"ch-{length} sp" : "chain space") { Length = thing.Length },
+                ThingKind.Chain => new Counted(CountedKind.Chain, "ch"),
+                _ when context.Book.ShellOf(thing.Named!) is not null => new Counted(CountedKind.Group, thing.Named!.Id) { Stitch = thing.Named },
+                _ => new Counted(CountedKind.Stitch, CrochetNames.Of(thing.Named!, context.Terms)) { Stitch = thing.Named },
+            };
+        }
+
+        c.At = start;
+        return null;
     }
 
     private static Claim? Total(Lexeme number, PhraseCursor c, int start, RowContext context)

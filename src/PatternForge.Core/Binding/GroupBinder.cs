@@ -34,9 +34,14 @@ internal sealed class GroupBinder
                     return at;
                 }
 
-                if ((followed is null || !IsTimes(followed)) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: true) is { } claim)
+                if ((followed is null || !IsUsed(followed)) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: true) is { } claim)
                 {
                     _draft.Context.Claims.Add(claim);
+                    return at;
+                }
+
+                if (_draft.Context.IsCrochet && CountsWords.Read(lexemes)?.TryApply(steps, group.Span) == true)
+                {
                     return at;
                 }
 
@@ -67,7 +72,7 @@ internal sealed class GroupBinder
             return at;
         }
 
-        if (group.Body.Length == 2 && ClaimsOnly(group))
+        if ((group.Body.Length == 2 || _draft.Context.IsCrochet) && (followed is null || !IsUsed(followed)) && (steps.Count > 0 || !_draft.Context.IsCrochet) && ClaimsOnly(group))
         {
             return at;
         }
@@ -170,6 +175,9 @@ internal sealed class GroupBinder
         return true;
     }
 
+    // "(2 dc) in next sp", "(2 dc, ch 2) 3 times": stitches, not a count.
+    private bool IsUsed(PhraseNode phrase) => IsTimes(phrase) || (_draft.Context.IsCrochet && PlaceReader.TryRead(new PhraseCursor(Vocabulary.Normalise(phrase.Atoms)), _draft.Context) is not null);
+
     private bool IsTimes(PhraseNode phrase)
     {
         var cursor = new PhraseCursor(Vocabulary.Normalise(phrase.Atoms));
@@ -178,6 +186,14 @@ internal sealed class GroupBinder
 
     private Step WithModifiers(TextSpan span, ImmutableArray<Step> body, PhraseCursor cursor)
     {
+        if (_draft.Context.IsCrochet && CrochetGroupReader.TryRead(span, body, cursor, _draft.Context) is { } crochet)
+        {
+            return crochet;
+        }
+
+        var isRepeat = cursor.Is("rep") && cursor.Is("to|until|across|around", 1);
+        cursor.At += isRepeat ? 1 : 0;
+        var begin = cursor.At;
         cursor.Eat("all");
         var many = TimesReader.TryRead(cursor, _draft.Context);
         if (many is not null && cursor.Is("in|into") && cursor.Is("the|next|same|first|last|this|foll", 1))
@@ -186,7 +202,7 @@ internal sealed class GroupBinder
         }
         else
         {
-            cursor.At = 0;
+            cursor.At = begin;
             cursor.Eat("all");
         }
 

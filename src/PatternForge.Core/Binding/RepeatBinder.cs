@@ -43,7 +43,7 @@ internal sealed class RepeatBinder
             return Ending(nodes, at, cursor, steps);
         }
 
-        if (repeat.LastPass.IsEmpty && step.To is { Extent: Model.Extent.End } && (cursor.IsDone ? HasTail(nodes, at) : StitchReader.IsNext(cursor, _draft.Context)))
+        if (repeat.LastPass.IsEmpty && step.To is { Extent: Model.Extent.End } && (cursor.IsDone ? HasTail(nodes, at) : IsStitch(cursor)))
         {
             return Tail(nodes, at, cursor, steps, isOfLastRepeat: false);
         }
@@ -60,12 +60,12 @@ internal sealed class RepeatBinder
             cursor.Eat("rep");
         }
 
-        if (!repeat.SaysRepeat && StitchReader.IsNext(cursor, _draft.Context))
+        if (!repeat.SaysRepeat && IsStitch(cursor))
         {
             return step with { To = new Target(Model.Extent.End) }; // "*...* k6": to the end, but for what follows
         }
 
-        if (cursor.IsDone || (cursor.Is("end") && cursor.Lexemes.Count > cursor.At + 1))
+        if (cursor.IsDone || (cursor.Is("end") && cursor.Lexemes.Count > cursor.At + 1) || cursor.Peek()!.Atom.Kind == TokenKind.EqualsSign)
         {
             return step with { To = new Target(Model.Extent.End) };
         }
@@ -73,6 +73,11 @@ internal sealed class RepeatBinder
         if (cursor.EatAll("end") || cursor.EatAll("ends"))
         {
             return step with { To = new Target(Model.Extent.End) };
+        }
+
+        if ((_draft.Context.IsCrochet ? CrochetReader.TryTarget(cursor, _draft.Context) : null) is { } crochetTarget)
+        {
+            return step with { To = crochetTarget };
         }
 
         if (TargetReader.TryRead(cursor, _draft.Context) is { } target)
@@ -105,6 +110,8 @@ internal sealed class RepeatBinder
         return step with { Times = times, IsMore = saysMore, IsTwoWays = !saysMore && !inAll };
     }
 
+    private bool IsStitch(PhraseCursor cursor) => _draft.Context.IsCrochet ? CrochetReader.IsNext(cursor, _draft.Context) : StitchReader.IsNext(cursor, _draft.Context);
+
     /// <summary>True when more stitches stand behind a repeat that goes to the end: they are its tail.</summary>
     private bool HasTail(ImmutableArray<StepNode> nodes, int at)
     {
@@ -114,7 +121,7 @@ internal sealed class RepeatBinder
             if (MarkerReader.TryRead(cursor) is null || !cursor.IsDone)
             {
                 cursor.At = 0;
-                return RowPhrases.TryRead(cursor, _draft.Context) is null && StitchReader.IsNext(cursor, _draft.Context);
+                return RowPhrases.TryRead(cursor, _draft.Context) is null && IsStitch(cursor);
             }
 
             at++;

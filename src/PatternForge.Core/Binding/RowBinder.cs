@@ -117,6 +117,13 @@ internal sealed class RowBinder
         }
 
         var cursor = new PhraseCursor(Vocabulary.Normalise(((PhraseNode)nodes[at]).Atoms));
+        if (_draft.Context.IsCrochet && CrochetGroupReader.Introduces(cursor) is { } kind)
+        {
+            return Introduced(nodes, at + 1, group, steps, kind);
+        }
+
+        cursor.At = 0;
+        cursor.Eat("then");
         var isRepeat = cursor.Eat("rep|work");
         var times = cursor.IsNumber() && cursor.Is("times", 1) && cursor.Lexemes.Count == cursor.At + 2 ? TimesReader.TryRead(cursor, _draft.Context) : null;
         if (!cursor.IsDone || (times is null && !isRepeat))
@@ -130,6 +137,19 @@ internal sealed class RowBinder
         {
             steps[from] = bare with { Times = times };
             _draft.BareGroup = _draft.BareGroup is { } span && span == bare.Origin ? null : _draft.BareGroup;
+        }
+
+        return last;
+    }
+
+    /// <summary>"shell of (3 dc, ch 1, 3 dc) in next sp"; "working (sc, ch 2, sc) in each corner": the words before the bracket say what it is.</summary>
+    private int Introduced(ImmutableArray<StepNode> nodes, int at, GroupNode group, List<Step> steps, string kind)
+    {
+        var from = steps.Count;
+        var last = _groups.Bind(nodes, at, group, steps, isTop: true);
+        if (steps.Count > from && steps[from] is ShellStep shell)
+        {
+            steps[from] = kind == "working" && shell.Place.Kind is PlaceKind.Each or PlaceKind.Next ? new InsteadStep(shell.Origin, shell.Body, shell.Place.Thing) : kind == "working" ? shell : shell with { Name = kind };
         }
 
         return last;
@@ -234,7 +254,7 @@ internal sealed class RowBinder
             lexemes = Vocabulary.Normalise(phrase.Atoms);
         }
 
-        if (IsClaimPlace(nodes, at, phrase) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: IsLastNumber(nodes, at, phrase)) is { } claim)
+        if (IsClaimPlace(nodes, at, phrase, isTop) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: IsLastNumber(nodes, at, phrase)) is { } claim)
         {
             if (needle && steps.Count > 0 && steps[^1] is NeedleStep)
             {
@@ -288,8 +308,8 @@ internal sealed class RowBinder
     private static bool IsLastNumber(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase) =>
         at > 0 && at == nodes.Length - 1 && phrase is { Before: Separator.Stop or Separator.Dash, Atoms: [{ Kind: TokenKind.Number, Number.IsOrdinal: false }] };
 
-    private static bool IsClaimPlace(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase) =>
-        phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon
+    private bool IsClaimPlace(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, bool isTop) =>
+        _draft.Context.IsCrochet && phrase.Atoms[0].Kind != TokenKind.EqualsSign ? CrochetClaims.IsPlace(nodes, at, isTop, _draft.Context) : phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon
         || phrase.Atoms[0].Kind == TokenKind.EqualsSign
         || (phrase.Before == Separator.None && at > 0 && nodes[at - 1] is GroupNode or RepeatNode && phrase.Atoms[^1].Kind == TokenKind.Word)
         || (phrase.Before == Separator.Comma && phrase.Atoms is [{ Kind: TokenKind.Number }, { Kind: TokenKind.Word }, ..] && !nodes.Take(at).Any(n => n is PhraseNode before && IsNeedle(before)))

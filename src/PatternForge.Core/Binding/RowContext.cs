@@ -31,6 +31,12 @@ internal sealed class RowContext
 
     public CompileOptions Options { get; }
 
+    /// <summary>True when the rows are crochet.</summary>
+    public bool IsCrochet => Facts.Craft == Craft.Crochet;
+
+    /// <summary>The declared terms; American where none are.</summary>
+    public Dialect Terms => Facts.TermsInForce ?? Dialect.Us;
+
     public int SizeCount => Facts.Sizes.Count;
 
     /// <summary>The sizes that the row is for; empty for all.</summary>
@@ -57,8 +63,20 @@ internal sealed class RowContext
     /// <summary>Operations met, in order.</summary>
     public List<(Operation Operation, string Said, TextSpan Span)> Used { get; } = [];
 
+    /// <summary>Crochet: how many stitches the step read last skips; 0 for other steps.</summary>
+    public int LastSkip { get; set; }
+
     /// <summary>The name by which the stitch read last was called, without its number.</summary>
     public string LastName { get; set; } = "";
+
+    /// <summary>Notes the use of a stitch that is always known by that name.</summary>
+    public void UseNamed(string name, TextSpan span)
+    {
+        if (Book.Find(name) is { } operation)
+        {
+            Used.Add((operation, name, span));
+        }
+    }
 
     public void Use(Operation operation, TextSpan span) => Used.Add((operation, LastName, span));
 

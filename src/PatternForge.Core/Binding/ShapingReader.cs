@@ -77,7 +77,10 @@ internal sealed class ShapingReader
         if (c.IsNumber() && (c.Is("st", 1) || verb != 0))
         {
             _perRow = context.AmountOf(c.EatNumber()!);
-            c.Eat("st");
+            if (!c.Eat("st") && context.IsCrochet)
+            {
+                CrochetReader.OperationAt(c, context); // "dec 1 sc at each end"
+            }
         }
         else if (verb != 0)
         {
@@ -239,6 +242,7 @@ internal sealed class ShapingReader
         c.EatAll("a", "total", "of");
         if (TimesReader.TryRead(c, context) is { } times)
         {
+            c.Eat("more");
             TimesReader.EatInAll(c);
             stretches.Add(new ShapingStretch(change, times, null));
             return true;

@@ -46,6 +46,11 @@ internal static class SpecialStitches
             makes ??= counted?.Makes ?? (known is null ? null : known.Makes - known.PassesOver);
         }
 
+        if (facts.Craft == Craft.Crochet)
+        {
+            return Crochet(definition, known, facts, book, options);
+        }
+
         if (takes is null || makes is null)
         {
             return null;
@@ -82,6 +87,48 @@ internal static class SpecialStitches
     {
         var parts = words.Split([';', ',', '.', '(', ')', '='], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         return parts.Length == 0 ? null : book.Find(parts[0]) ?? (parts.Select(book.Find).OfType<Operation>().ToArray() is [var only] ? only : null);
+    }
+
+    private static readonly string[] OneStitchWords = ["together", "tog", "bobble", "popcorn", "cluster", "puff", "dec", "decrease", "post", "one loop"];
+
+    /// <summary>A crochet stitch of the pattern: a group of stitches in one place, or one stitch.</summary>
+    private static Operation Crochet(StitchDefinition definition, Operation? known, PatternFacts facts, StitchBook book, CompileOptions options)
+    {
+        var name = definition.Name.Trim().TrimEnd('.');
+        var operation = new Operation
+        {
+            Id = name,
+            Craft = Craft.Crochet,
+            Names = [new OperationName(Dialect.Any, name)],
+            Spoken = definition.FullName ?? name,
+            Definition = definition.How,
+            Takes = definition.Takes ?? known?.Takes ?? (definition.How.Contains("2 sts to 1", StringComparison.OrdinalIgnoreCase) ? 2 : 1),
+            Makes = definition.Makes ?? known?.Makes ?? 1,
+            Family = known?.Family ?? Family.Special,
+            Gives = known?.Gives ?? StitchKind.Crochet,
+            Height = known?.Height,
+            CountsAs = known?.CountsAs ?? known?.Id,
+            Difficulty = Difficulty.Intermediate,
+            Symbol = known?.Symbol,
+            IsSpecial = true,
+        };
+        if (OneStitchWords.Any(word => definition.How.Contains(word, StringComparison.OrdinalIgnoreCase)) || definition.Makes == 1)
+        {
+            return operation;
+        }
+
+        var source = new SourceText("", definition.How);
+        var bag = new FindingBag(source);
+        var nodes = RowParser.ParseSteps(source, new TextSpan(0, definition.How.Length), bag, options.MaxDepth);
+        var context = new RowContext(source, facts with { Sizes = SizeSet.One }, book, bag, options) { RowEnd = int.MaxValue };
+        var body = RowBinder.Bind(nodes, context);
+        var parts = body.Steps is [ShellStep shell] ? shell.Body : body.Steps is [GroupStep { Times: null } group] ? group.Body : body.Steps;
+        if (bag.Count == 0 && parts.Length > 0 && parts.All(s => s is CrochetStep or ChainStep or GroupStep) && parts.Any(s => s is CrochetStep) && !parts.Any(s => s is CrochetStep { Place: { Kind: PlaceKind.Next, Thing.Kind: ThingKind.Space } }))
+        {
+            book.DefineShell(name, parts);
+        }
+
+        return operation;
     }
 
     /// <summary>Works the "how" once: what its steps take and make. Null when it cannot be read as notation.</summary>

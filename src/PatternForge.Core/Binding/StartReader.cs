@@ -22,9 +22,14 @@ internal static class StartReader
         }
 
         var c = new PhraseCursor(Vocabulary.Normalise(atoms));
-        if (!c.EatAll("beg", "with") || c.EatNumber() is not { } number || !c.Eat("st"))
+        if (!c.EatAll("beg", "with") || c.EatNumber() is not { } number)
         {
             return null;
+        }
+
+        if (!c.Eat("st"))
+        {
+            return context.IsCrochet ? Parts(c, number, context) : null;
         }
 
         var step = new StartStep(c.SpanFrom(0), context.AmountOf(number));
@@ -104,5 +109,38 @@ internal static class StartReader
         }
 
         return counts.ToImmutable();
+    }
+
+    /// <summary>"Begin with 24 dc and 12 ch-2 sps": stitches and spaces by kind.</summary>
+    private static StartStep? Parts(PhraseCursor c, Lexeme number, RowContext context)
+    {
+        var parts = ImmutableArray.CreateBuilder<StartPart>();
+        var stitches = new int?[context.SizeCount];
+        Array.Fill(stitches, 0);
+        bool? ring = null;
+        for (var next = number; next is not null; next = c.EatNumber())
+        {
+            var amount = context.AmountOf(next);
+            if (ThingReader.TryRead(c, context) is not { } thing)
+            {
+                return null;
+            }
+
+            parts.Add(new StartPart(thing.Named, thing.Kind == ThingKind.Space ? thing.Length ?? 1 : null, amount));
+            for (var i = 0; i < stitches.Length; i++)
+            {
+                stitches[i] = thing.Kind == ThingKind.Space ? stitches[i] : stitches[i] + amount[i];
+            }
+
+            c.Eat("and");
+            if (c.EatAll("in", "the", "rnd"))
+            {
+                ring = true;
+            }
+
+            c.Eat("and");
+        }
+
+        return c.IsDone ? new StartStep(c.SpanFrom(0), new Amount(PerSize.Each([.. stitches]), c.SpanFrom(0))) { Parts = parts.ToImmutable(), InTheRound = ring } : null;
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
@@ -22,6 +23,10 @@ internal sealed class StitchBook
         Symbol = "work",
     };
 
+    /// <summary>A crochet stitch whose kind is not said ("17 stitches").</summary>
+    public static Operation AnyCrochet { get; } = InPattern with { Craft = Craft.Crochet, Id = "st", Names = [new OperationName(Dialect.Any, "st")], Spoken = "stitch", Gives = StitchKind.Crochet };
+
+    private readonly Dictionary<string, ImmutableArray<Step>> _shells = new(StringComparer.Ordinal);
     private const int MostRemembered = 4_096;
 
     private readonly Craft _craft;
@@ -34,7 +39,7 @@ internal sealed class StitchBook
     public StitchBook(PatternFacts facts)
     {
         _craft = facts.Craft;
-        _dialect = facts.Terms?.Value ?? Dialect.Any;
+        _dialect = facts.TermsInForce ?? Dialect.Any;
         Knit = Get("k");
         Purl = Get("p");
         Kfb = Get("kfb");
@@ -80,6 +85,15 @@ internal sealed class StitchBook
         _found.Clear();
     }
 
+    /// <summary>Keeps the stitches of a group that the header defines ("shell: (2 dc, ch 2, 2 dc) in indicated sp").</summary>
+    public void DefineShell(string id, ImmutableArray<Step> body) => _shells[id] = body;
+
+    /// <summary>The stitches of a group that the header defines; null when the stitch is no group.</summary>
+    public ImmutableArray<Step>? ShellOf(Operation operation) => _shells.TryGetValue(operation.Id, out var body) ? body : null;
+
+    /// <summary>A bobble or the like, which is one stitch whatever it is made of.</summary>
+    public static Operation OneStitch(string name) => AnyCrochet with { Id = name, Names = [new OperationName(Dialect.Any, name)], Spoken = name, Family = Family.Special };
+
     /// <summary>True when the header defines a stitch of this name.</summary>
     public bool IsSpecial(string name) => _special.ContainsKey(Squeeze(name));
 
@@ -104,7 +118,10 @@ internal sealed class StitchBook
     }
 
     private Operation? LookUp(string name) =>
-        _special.TryGetValue(Squeeze(name), out var special) ? special : OperationTable.Find(_craft, Dialect.Any, name);
+        _special.TryGetValue(Squeeze(name), out var special) ? special : OperationTable.Find(_craft, _dialect, name) ?? OperationTable.Find(_craft, Dialect.Any, name);
+
+    /// <summary>The operation of that name or of its plural ("dcs"); null when nobody knows it.</summary>
+    public Operation? FindPlural(string name) => Find(name) ?? (name.Length > 2 && name.EndsWith('s') ? Find(name[..^1]) : null);
 
     /// <summary>Names near a misspelt one.</summary>
     public IEnumerable<string> Names => _special.Values.Select(o => o.Id).Concat(OperationTable.NamesOf(_craft, _dialect, spoken: false));

@@ -47,6 +47,7 @@ internal static class TimesReader
 
         if (c.Eat("times") && c.EatNumber() is { } factor)
         {
+            c.Eat("times"); // "* 4 times"
             return context.AmountOf(factor);
         }
 

@@ -28,6 +28,18 @@ internal static class UnknownWords
         ["bpdc"] = "a crochet stitch (back post double crochet)",
     }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
 
+    private static readonly FrozenDictionary<string, string> KnittingOnly = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
+    {
+        ["knit"] = "knitting",
+        ["purl"] = "knitting",
+        ["k2tog"] = "a knitting decrease",
+        ["p2tog"] = "a knitting decrease",
+        ["ssk"] = "a knitting decrease",
+        ["skp"] = "a knitting decrease",
+        ["psso"] = "knitting",
+        ["kfb"] = "a knitting increase",
+    }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+
     /// <summary>Words that read like an abbreviation of a stitch and are no plain English.</summary>
     public static bool LooksLikeStitch(string word, bool alone)
     {
@@ -45,7 +57,7 @@ internal static class UnknownWords
     public static string? OtherCraft(string word, Craft craft)
     {
         var (stem, _) = StitchReader.Split(word);
-        return craft == Craft.Knitting ? CrochetOnly.GetValueOrDefault(stem) : null;
+        return craft == Craft.Knitting ? CrochetOnly.GetValueOrDefault(stem) : KnittingOnly.GetValueOrDefault(stem);
     }
 
     /// <summary>The craft as an adjective.</summary>

@@ -40,7 +40,14 @@ internal sealed class WordBinder
             }
 
             cursor.At = start;
-            if ((MarkerReader.TryRead(cursor) ?? CableNeedleReader.TryRead(cursor, _draft.Context) ?? RowPhrases.TryRead(cursor, _draft.Context) ?? ChartReader.TryRead(cursor, _draft.Context) ?? StitchReader.TryRead(cursor, _draft.Context)) is { } step)
+            if (_draft.Context.IsCrochet && CrochetReader.TryRead(cursor, _draft.Context) is { IsEmpty: false } crochet)
+            {
+                steps.AddRange(crochet);
+                ToEnd(cursor, steps);
+                continue;
+            }
+
+            if ((MarkerReader.TryRead(cursor) ?? CableNeedleReader.TryRead(cursor, _draft.Context) ?? RowPhrases.TryRead(cursor, _draft.Context) ?? ChartReader.TryRead(cursor, _draft.Context) ?? (_draft.Context.IsCrochet ? null : StitchReader.TryRead(cursor, _draft.Context))) is { } step)
             {
                 steps.Add(step);
                 ToEnd(cursor, steps);
@@ -89,7 +96,7 @@ internal sealed class WordBinder
     /// <summary>"K1, p1 across row", "k2, p2 to last 2 sts": what has been said since the sentence began is repeated so far.</summary>
     private void ToEnd(PhraseCursor cursor, List<Step> steps)
     {
-        if (cursor.IsDone || steps[^1] is not (OperationStep or GroupStep) || !cursor.Is("across|around|to|rep"))
+        if (cursor.IsDone || steps[^1] is not (OperationStep or GroupStep or CrochetStep or ShellStep) || !cursor.Is("across|around|to|rep"))
         {
             return;
         }

@@ -18,7 +18,11 @@ public enum ClaimKind
 /// <param name="Kind">Total or change.</param>
 /// <param name="Values">The number stated, one a size; null where it says nothing for a size.</param>
 /// <param name="IsTrusted">False when its list has the wrong length and it is ignored.</param>
-public sealed record Claim(TextSpan Origin, ClaimKind Kind, PerSize<int?> Values, bool IsTrusted = true);
+public sealed record Claim(TextSpan Origin, ClaimKind Kind, PerSize<int?> Values, bool IsTrusted = true)
+{
+    /// <summary>What is counted, in crochet, where it is a kind of stitch, spaces or groups; null for stitches alone.</summary>
+    public Counted? Of { get; init; }
+}
 
 /// <summary>The side of the fabric that faces the maker.</summary>
 public enum FabricSide
@@ -83,6 +87,26 @@ public sealed record BoundRow
 
     /// <summary>Stated counts.</summary>
     public ImmutableArray<Claim> Claims { get; init; } = [];
+
+    /// <summary>The stitches that it states in a size: the total, or the sum of its stitches by kind; null where it states none.</summary>
+    public int? StatedIn(int size)
+    {
+        int? sum = null;
+        foreach (var claim in Claims)
+        {
+            if (claim is { Kind: ClaimKind.Total, IsTrusted: true, Of: null })
+            {
+                return Claims.Last(c => c is { Kind: ClaimKind.Total, IsTrusted: true, Of: null }).Values[size];
+            }
+
+            if (claim is { Kind: ClaimKind.Total, IsTrusted: true, Of.Kind: CountedKind.Stitch } && claim.Values[size] is { } value)
+            {
+                sum = (int)Math.Min((long)(sum ?? 0) + value, int.MaxValue);
+            }
+        }
+
+        return sum;
+    }
 
     /// <summary>True when something in it was not understood.</summary>
     public bool HasUnread { get; init; }

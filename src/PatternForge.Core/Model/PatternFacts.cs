@@ -163,6 +163,12 @@ public sealed record PatternFacts
     /// <summary>The declared terms; null when not declared.</summary>
     public Located<Dialect>? Terms { get; init; }
 
+    /// <summary>The terms that the rows themselves prove where none are declared; null where they do not.</summary>
+    public Dialect? ProvedTerms { get; init; }
+
+    /// <summary>The terms to read the rows by: declared, else proved; null where neither.</summary>
+    public Dialect? TermsInForce => Terms?.Value ?? ProvedTerms;
+
     /// <summary>The project level.</summary>
     public Located<Level>? Level { get; init; }
 
@@ -213,6 +219,9 @@ public sealed record PatternFacts
 
     /// <summary>Notes in force for every row ("Ch 3 counts as dc throughout").</summary>
     public ImmutableArray<Located<string>> Notes { get; init; } = [];
+
+    /// <summary>What the notes say of turning chains; read from <see cref="Notes"/>.</summary>
+    public ImmutableArray<TurningChainNote> TurningChains { get; init; } = [];
 
     /// <summary>Charts that are not part of this file, with their width in stitches.</summary>
     public ImmutableArray<NamedNumber> Charts { get; init; } = [];

@@ -74,9 +74,15 @@ public sealed record StartStep(TextSpan Origin, Amount Stitches) : RowsStep(Orig
     /// <summary>Stitches before each marker.</summary>
     public ImmutableArray<Amount> Markers { get; init; } = [];
 
+    /// <summary>Crochet: stitches and spaces by kind; empty when only a number is given.</summary>
+    public ImmutableArray<StartPart> Parts { get; init; } = [];
+
     /// <summary>Stitches on each needle, in order.</summary>
     public ImmutableArray<Amount> Needles { get; init; } = [];
 
     /// <summary>True when the work is a ring, false when flat, null when not said.</summary>
     public bool? InTheRound { get; init; }
 }
+
+/// <summary>A part of a crochet start: so many stitches of a kind, or spaces of a length.</summary>
+public sealed record StartPart(Stitches.Operation? Stitch, int? Space, Amount Count);

@@ -20,6 +20,9 @@ public enum Extent
     /// <summary>Until so many stitches are left.</summary>
     LastStitches,
 
+    /// <summary>Until so many chain spaces are left.</summary>
+    LastSpaces,
+
     /// <summary>To the next marker, or so many stitches before it.</summary>
     Marker,
 

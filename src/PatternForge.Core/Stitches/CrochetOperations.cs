@@ -20,7 +20,7 @@ public static class CrochetOperations
             "Yarn over, draw up a loop, then draw the yarn through two loops twice."),
         new("tr", ["tr", "trc"], ["dtr"], "treble crochet", "double treble", Difficulty.Easy,
             "Yarn over twice, draw up a loop, then draw the yarn through two loops three times."),
-        new("dtr", ["dtr"], ["trtr", "ttr"], "double treble crochet", "triple treble", Difficulty.Easy,
+        new("dtr", ["dtr", "dtrc"], ["trtr", "ttr"], "double treble crochet", "triple treble", Difficulty.Easy,
             "Yarn over three times, draw up a loop, then draw the yarn through two loops four times."),
         new("trtr", ["trtr"], ["qtr", "quad tr"], "triple treble crochet", "quadruple treble", Difficulty.Intermediate,
             "Yarn over four times, draw up a loop, then draw the yarn through two loops five times."),
@@ -29,17 +29,17 @@ public static class CrochetOperations
     /// <summary>All of them: chains and slip stitches, the heights, then what is made of the heights.</summary>
     public static ImmutableArray<Operation> All { get; } =
     [
-        Of("ch", Any("ch", "chain"), "chain", 0, 1, Family.Basic, StitchKind.Chain, Difficulty.Basic, "chain",
+        Of("ch", Any("ch", "chain", "chain stitch"), "chain", 0, 1, Family.Basic, StitchKind.Chain, Difficulty.Basic, "chain",
             "Yarn over and draw through the loop on the hook."),
         Of("sl st", Any("sl st", "ss", "slip st", "slip stitch"), "slip stitch", 1, 1, Family.Basic, StitchKind.Crochet, Difficulty.Basic, "slip-stitch",
-            "Insert the hook and draw the yarn through both the stitch and the loop on the hook."),
-        .. Heights.Select(h => Of(h.Id, Both(h), h.UsSpoken, 1, 1, Family.Basic, StitchKind.Crochet, h.Difficulty, $"height-{h.Id}", h.Definition)),
+            "Insert the hook and draw the yarn through both the stitch and the loop on the hook.", height: 0),
+        .. Heights.Select(h => Of(h.Id, Both(h), h.UsSpoken, 1, 1, Family.Basic, StitchKind.Crochet, h.Difficulty, $"height-{h.Id}", h.Definition, Chains(h))),
         .. Heights.Take(4).Select(Extended),
         .. Heights.Take(5).SelectMany(h => new[] { Post(h, front: true), Post(h, front: false) }),
         .. Heights.Take(5).SelectMany(h => Enumerable.Range(2, 5).Select(many => Together(h, many))),
         .. Heights.Take(3).Select(Foundation),
         Of("rsc", [.. Us("rsc", "rev sc", "reverse single crochet"), .. Uk("rdc", "rev dc", "reverse double crochet"), .. Any("crab st", "crab stitch")], "reverse single crochet", 1, 1, Family.Basic, StitchKind.Crochet, Difficulty.Intermediate, "reversed",
-            "Work the shortest plain stitch backwards along the edge, without turning."),
+            "Work the shortest plain stitch backwards along the edge, without turning.", height: 1),
         Of("inc", Any("inc", "increase"), "increase", 1, 2, Family.Increase, StitchKind.Crochet, Difficulty.Basic, "increase",
             "Work two stitches into the same stitch."),
         Of("dec", Any("dec", "decrease"), "decrease", 2, 1, Family.Decrease, StitchKind.Crochet, Difficulty.Basic, "decrease",
@@ -48,10 +48,13 @@ public static class CrochetOperations
             "Take up the front loops of two stitches and work them as one."),
     ];
 
+    // Turning chains a stitch is tall: one for the shortest plain stitch, one more for each taller one ("common practice", and the lists of the trade's councils).
+    private static int Chains(Height h) => Array.IndexOf(Heights, h) + 1;
+
     // The extended form has one more step; British lists put the same letter before their own names.
     private static Operation Extended(Height h) => Of(
         "e" + h.Id, [.. Us(["e" + h.Us[0], "extended " + h.UsSpoken]), .. Uk(["e" + h.Uk[0], "extended " + h.UkSpoken])], "extended " + h.UsSpoken, 1, 1, Family.Basic, StitchKind.Crochet, Difficulty.Easy, $"extended-{h.Id}",
-        "Draw up a loop and make a chain of it, then finish the stitch as usual: a little taller than the plain one.");
+        "Draw up a loop and make a chain of it, then finish the stitch as usual: a little taller than the plain one.", Chains(h));
 
     private static Operation Post(Height h, bool front)
     {
@@ -63,23 +66,24 @@ public static class CrochetOperations
             $"{side} post {h.UsSpoken}", 1, 1, Family.Basic, StitchKind.Crochet, Difficulty.Intermediate, $"post-{side}-{h.Id}",
             front
                 ? "Insert the hook from the front round the post of the stitch and back to the front, then finish as usual."
-                : "Insert the hook from the back round the post of the stitch and back to the back, then finish as usual.");
+                : "Insert the hook from the back round the post of the stitch and back to the back, then finish as usual.", Chains(h), h.Id);
     }
 
     private static Operation Together(Height h, int many) => Of(
         $"{h.Id}{many}tog",
         [.. Us([$"{h.Us[0]}{many}tog", $"{h.UsSpoken} {many} together"]), .. Uk([$"{h.Uk[0]}{many}tog", $"{h.UkSpoken} {many} together"])],
         $"{h.UsSpoken} {many} together", many, 1, Family.Decrease, StitchKind.Crochet, many == 2 ? Difficulty.Easy : Difficulty.Intermediate, $"together-{h.Id}-{many}",
-        $"Work {many} stitches but leave the last loop of each on the hook, then draw the yarn through all of them.");
+        $"Work {many} stitches but leave the last loop of each on the hook, then draw the yarn through all of them.", Chains(h), h.Id);
 
     private static Operation Foundation(Height h) => Of(
         "f" + h.Id, [.. Us(["f" + h.Us[0], "foundation " + h.UsSpoken]), .. Uk(["f" + h.Uk[0], "foundation " + h.UkSpoken])], "foundation " + h.UsSpoken, 0, 1, Family.Edge, StitchKind.Crochet, Difficulty.Intermediate, null,
-        "Work the chain and the first row at once: each stitch begins with a chain of its own.");
+        "Work the chain and the first row at once: each stitch begins with a chain of its own.", Chains(h), h.Id);
 
     private static ImmutableArray<OperationName> Both(Height h) => [.. Us([.. h.Us, h.UsSpoken]), .. Uk([.. h.Uk, h.UkSpoken])];
 
     private static Operation Of(
-        string id, ImmutableArray<OperationName> names, string spoken, int takes, int makes, Family family, StitchKind gives, Difficulty difficulty, string? symbol, string definition) => new()
+        string id, ImmutableArray<OperationName> names, string spoken, int takes, int makes, Family family, StitchKind gives, Difficulty difficulty, string? symbol, string definition,
+        int? height = null, string? countsAs = null) => new()
         {
             Id = id,
             Craft = Craft.Crochet,
@@ -92,6 +96,8 @@ public static class CrochetOperations
             Gives = gives,
             Difficulty = difficulty,
             Symbol = symbol,
+            Height = height,
+            CountsAs = countsAs,
         };
 
     private static ImmutableArray<OperationName> Any(params string[] names) => [.. names.Select(n => new OperationName(Dialect.Any, n))];

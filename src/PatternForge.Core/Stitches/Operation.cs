@@ -185,6 +185,12 @@ public sealed record Operation
     /// <summary>Identifier of its chart symbol; null when charts do not show it.</summary>
     public string? Symbol { get; init; }
 
+    /// <summary>Crochet: how tall it is in chains, as a turning chain replaces it (slip stitch 0, the shortest plain stitch 1); null in other crafts and where it depends.</summary>
+    public int? Height { get; init; }
+
+    /// <summary>Crochet: the plain stitch that a decrease or post stitch is made of, by its identifier; null for itself.</summary>
+    public string? CountsAs { get; init; }
+
     /// <summary>True for a stitch that the pattern itself defines.</summary>
     public bool IsSpecial { get; init; }
 

@@ -112,7 +112,7 @@ public sealed class NumberFolder
         }
 
         var isOrdinal = false;
-        if (IsKind(next, TokenKind.Word) && !_tokens[next].SpaceBefore && IsOrdinalEnd(TextOf(next)))
+        if (IsKind(next, TokenKind.Word) && !_tokens[next].SpaceBefore && IsOrdinalEnd(TextOf(next)) && FitsOrdinal(values[0], TextOf(next)))
         {
             isOrdinal = true;
             next++;
@@ -244,6 +244,9 @@ public sealed class NumberFolder
 
     /// <summary>True for what makes a number an ordinal: the end of 1st, 2nd, 3d and 4th.</summary>
     public static bool IsOrdinalEnd(ReadOnlySpan<char> text) => text is "st" or "nd" or "rd" or "th" or "d" or "D" or "ST" or "ND" or "RD" or "TH";
+
+    // "2st" is two stitches, "1st" the first.
+    private static bool FitsOrdinal(decimal? value, string end) => !end.Equals("st", StringComparison.OrdinalIgnoreCase) || (value % 10 == 1 && value % 100 != 11);
 
     private static decimal? WordValue(string text)
     {

@@ -14,10 +14,14 @@ public static class RepeatFolder
         {
             switch (steps[at])
             {
+                case MarkNode mark when WorkedAgain(steps, at, mark.Mark) is { } again:
+                    folded.AddRange(again.Parts);
+                    at = again.Next;
+                    break;
                 case MarkNode mark when Partner(steps, at, mark.Mark) is { } partner:
                     folded.Add(Make(steps, at, mark, partner, out at));
                     break;
-                case PhraseNode phrase when at > 0 && IsBareRepeat(phrase, steps, at, out var extent, out var next) && !folded.Any(s => s is RepeatNode):
+                case PhraseNode phrase when at > 0 && !(steps[at - 1] is GroupNode && phrase.Before == Separator.None) && IsBareRepeat(phrase, steps, at, out var extent, out var next) && !folded.Any(s => s is RepeatNode):
                     var body = folded.ToImmutable();
                     folded.Clear();
                     folded.Add(new RepeatNode(body[0].Span.Cover(steps[next - 1].Span), body[0].Before, body, extent, saysRepeat: false));
@@ -52,7 +56,56 @@ public static class RepeatFolder
             }
         }
 
+        // "*A. 11 times.": the number stands alone, and nothing else says what is repeated.
+        for (var i = open + 2; i < steps.Length; i++)
+        {
+            if (steps[i] is PhraseNode { Before: Separator.Stop, Atoms: [{ Kind: TokenKind.Number }, var times] } && times.Is("times"))
+            {
+                return new Found(i, false);
+            }
+        }
+
         return null;
+    }
+
+    /// <summary>"*A*, B; rep from * to * once": A, then B, then A again.</summary>
+    private static (ImmutableArray<StepNode> Parts, int Next)? WorkedAgain(ImmutableArray<StepNode> steps, int open, string mark)
+    {
+        bool IsMark(int at) => at < steps.Length && steps[at] is MarkNode other && other.Mark == mark;
+        var close = open + 1;
+        while (close < steps.Length && !IsMark(close))
+        {
+            close++;
+        }
+
+        var says = close + 1;
+        while (says < steps.Length && !(steps[says] is PhraseNode phrase && SaysRepeat(phrase)))
+        {
+            if (IsMark(says))
+            {
+                return null;
+            }
+
+            says++;
+        }
+
+        var isNamed = says > close + 1 && IsMark(says + 1) && says + 2 < steps.Length && steps[says + 2] is PhraseNode { Atoms: [var to] } && (to.Is("to") || to.Is("and")) && IsMark(says + 3);
+        if (close == open + 1 || !isNamed || steps[close] is not MarkNode || (close > open && steps[close - 1] is PhraseNode before && SaysRepeat(before)))
+        {
+            return null;
+        }
+
+        var body = steps.AsSpan(open + 1, close - open - 1).ToImmutableArray();
+        var next = says + 4;
+        ImmutableArray<Atom> extent = [];
+        if (next < steps.Length && steps[next] is PhraseNode { Before: Separator.None } words)
+        {
+            extent = [.. words.Atoms.Where(a => !a.Is("more"))];
+            next++;
+        }
+
+        var again = new RepeatNode(steps[says].Span.Cover(steps[next - 1].Span), steps[says].Before, body, extent, saysRepeat: false);
+        return ([.. body, .. steps[(close + 1)..says], again], next);
     }
 
     private static RepeatNode Make(ImmutableArray<StepNode> steps, int open, MarkNode mark, Found partner, out int next)
@@ -60,6 +113,11 @@ public static class RepeatFolder
         var body = steps.AsSpan(open + 1, partner.End - open - 1).ToImmutableArray();
         next = partner.End + 1;
         var saysRepeat = partner.SaysRepeat;
+        if (steps[partner.End] is PhraseNode alone && !saysRepeat)
+        {
+            return new RepeatNode(mark.Span.Cover(alone.Span), mark.Before, body, alone.Atoms, saysRepeat: false);
+        }
+
         if (saysRepeat)
         {
             next++; // the mark named behind "rep from"
@@ -168,7 +226,7 @@ public static class RepeatFolder
     {
         var atoms = phrase.Atoms;
         var at = 0;
-        if (atoms[0].Is("then") && atoms.Length > 1)
+        if ((atoms[0].Is("then") || atoms[0].Is("and")) && atoms.Length > 1)
         {
             at++;
         }

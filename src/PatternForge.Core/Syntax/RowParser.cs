@@ -47,7 +47,7 @@ public sealed class RowParser
 
         for (var i = 1; i + 1 < atoms.Count && stars == 1; i++)
         {
-            if (atoms[i] is { Kind: TokenKind.Mark, Text: "*" } star && atoms[i - 1].Kind == TokenKind.Close && atoms[i + 1] is { Kind: TokenKind.Number, SpaceBefore: false })
+            if (atoms[i] is { Kind: TokenKind.Mark, Text: "*" } star && atoms[i - 1].Kind == TokenKind.Close && atoms[i + 1].Kind == TokenKind.Number)
             {
                 atoms[i] = new Atom(TokenKind.Times, star.Span, "×", star.SpaceBefore);
             }
@@ -188,6 +188,10 @@ public sealed class RowParser
         {
             _bag.Add(RowSyntaxRules.BracketNotClosed, open.Span, $"the bracket `{open.Text}` is never closed", "add the closing bracket where the repeat ends");
         }
+        else if (body is [PhraseNode { Atoms: [{ Kind: TokenKind.Number }, ..] and { Length: < 4 } }])
+        {
+            // "[12)": a count, whatever its brackets.
+        }
         else if ((open.Text, close.Text) is not (("(", ")") or ("[", "]") or ("{", "}")))
         {
             _bag.Add(RowSyntaxRules.BracketsDiffer, close.Span, $"the bracket opened with `{open.Text}` is closed with `{close.Text}`", "use the same kind of bracket at both ends");
@@ -244,9 +248,14 @@ public sealed class RowParser
             return true;
         }
 
+        if (next.Is("into") || (next.Is("in") && phrase[^1].Text.Length <= 4))
+        {
+            return true; // "1 tr. into 4th ch"
+        }
+
         Span<char> lower = stackalloc char[Math.Min(phrase[^1].Text.Length, 8)];
         var isShort = phrase[^1].Text.AsSpan().ToLowerInvariant(lower) > 0
-            && lower is "rep" or "dec" or "inc" or "foll" or "beg" or "rem" or "tog" or "st" or "sts" or "rnd" or "rnds" or "approx" or "alt" or "patt" or "cont" or "ins" or "in";
+            && lower is "sc" or "hdc" or "dc" or "tr" or "htr" or "dtr" or "ch" or "rep" or "dec" or "inc" or "foll" or "beg" or "rem" or "tog" or "st" or "sts" or "rnd" or "rnds" or "approx" or "alt" or "patt" or "cont" or "ins" or "in";
         return isShort && (next.Kind is TokenKind.Comma or TokenKind.Semicolon || (next.Kind == TokenKind.Word && char.IsLower(next.Text[0])));
     }
 }

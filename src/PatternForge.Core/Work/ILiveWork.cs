@@ -16,11 +16,23 @@ internal interface ILiveWork
     /// <summary>All live stitches.</summary>
     int Count { get; }
 
+    /// <summary>Crochet: what the next row is worked into; null where stitches live on needles.</summary>
+    RowBelow? Below { get; }
+
     /// <summary>A copy that shares nothing, to try a reading on.</summary>
     ILiveWork Copy();
 
     /// <summary>A piece begins: nothing is live yet, and everything about it is known.</summary>
     void Begin();
+
+    /// <summary>True when these steps need nothing before them: a foundation chain, a ring.</summary>
+    bool BeginsPiece(ImmutableArray<Step> steps);
+
+    /// <summary>True when the last row was worked under a reading that belongs to the whole pattern and is not yet settled.</summary>
+    bool HasOpenQuestion { get; }
+
+    /// <summary>Only the reading that the last row was worked under fits: it holds for the whole pattern from here on.</summary>
+    void Confirm();
 
     /// <summary>So many stitches are live, and nothing else is known of them.</summary>
     void Set(int count);

@@ -30,6 +30,7 @@ internal sealed class LineWorker
         var worker = new LineWorker(new Trial(state, choices, budget, outcome), 0);
         worker.Work(row);
         outcome.After = state.IsKnown ? state.Count : null;
+        outcome.Made = state.Live.Below;
         return outcome;
     }
 
@@ -145,8 +146,8 @@ internal sealed class LineWorker
     /// <summary>The count that a row states, as a total; null where it states none for this size.</summary>
     private int? Expected(BoundRow row, int? before)
     {
-        int? Last(ClaimKind kind) => row.Claims.LastOrDefault(c => c.IsTrusted && c.Kind == kind)?.Values[State.Size];
-        return Last(ClaimKind.Total) ?? before + Last(ClaimKind.Change);
+        var change = row.Claims.LastOrDefault(c => c is { IsTrusted: true, Kind: ClaimKind.Change });
+        return row.StatedIn(State.Size) ?? before + change?.Values[State.Size];
     }
 
     private void Segment(BoundRow row, ImmutableArray<Step>.Builder segment, int? stated)

@@ -28,6 +28,20 @@ internal sealed class NeedleWork : ILiveWork
     public int Count => Needles.Count;
 
     /// <inheritdoc/>
+    public RowBelow? Below => null;
+
+    /// <inheritdoc/>
+    public bool HasOpenQuestion => false;
+
+    /// <inheritdoc/>
+    public bool BeginsPiece(ImmutableArray<Step> steps) => false;
+
+    /// <inheritdoc/>
+    public void Confirm()
+    {
+    }
+
+    /// <inheritdoc/>
     public ILiveWork Copy() => new NeedleWork(Needles.Copy()) { Held = [.. Held], KnowsPlaces = KnowsPlaces };
 
     /// <inheritdoc/>

@@ -21,7 +21,8 @@ public sealed class PatternWorker
         _sizes = facts.Sizes;
         _bag = bag;
         _options = options;
-        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i, new NeedleWork()))];
+        var book = new TurningChainBook(TurningChainNotes.Of(facts));
+        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i, facts.Craft == Stitches.Craft.Crochet ? new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us) : new NeedleWork()))];
         _messages = new RowMessages(_sizes, bag);
         _order = new RowOrder(bag);
     }
@@ -88,9 +89,9 @@ public sealed class PatternWorker
                 after[size] = _states[size].IsKnown ? _states[size].Count : null;
             }
 
-            if (row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true }) is { } claim)
+            if (row.Claims.Any(c => c is { Kind: ClaimKind.Total, IsTrusted: true }))
             {
-                stated = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? claim.Values[s] : null)];
+                stated = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? row.StatedIn(s) : null)];
             }
 
             Recover(row, active, before, after);
@@ -110,10 +111,18 @@ public sealed class PatternWorker
             Numbers = numbers.ToImmutable(),
             Before = [.. before],
             After = [.. after],
+            Kinds = Kinds(after),
             Stated = stated,
             Reading = ReadingWords.Of(readings),
             Operations = line.Operations,
         };
+    }
+
+    /// <summary>Counts by kind, where there is more than one kind of stitch.</summary>
+    private ImmutableArray<ImmutableSortedDictionary<string, int>> Kinds(int?[] after)
+    {
+        var kinds = _states.Select(s => after[s.Size] is null ? ImmutableSortedDictionary<string, int>.Empty : s.Live.Below?.Kinds ?? ImmutableSortedDictionary<string, int>.Empty).ToImmutableArray();
+        return kinds.Any(k => k.Count > 1 || k.Keys.Any(name => name.EndsWith(" sp", StringComparison.Ordinal))) ? kinds : [];
     }
 
     private int[] Active(BoundRow row) => row.IsForNoSize ? [] : row.Sizes.IsEmpty ? [.. Enumerable.Range(0, _sizes.Count)] : [.. row.Sizes];
@@ -124,7 +133,7 @@ public sealed class PatternWorker
         foreach (var state in _states)
         {
             state.BeginSection();
-            if (first is CastOnStep)
+            if (first is CastOnStep || (line.Rows.Length > 0 && (first is ChainStep or RingStep) && CrochetSteps.BeginPiece(line.Rows[0].Steps)))
             {
                 state.Begin();
                 state.InTheRound = false;
@@ -198,7 +207,7 @@ public sealed class PatternWorker
         }
 
         active = [.. active.Where(size => !_states[size].IsLeftOut)];
-        var setsStart = opening is not null;
+        var setsStart = opening is not null || (active.Length > 0 && _states[active[0]].Live.BeginsPiece(row.Steps));
         if (active.Length == 0)
         {
             return false;
@@ -235,7 +244,7 @@ public sealed class PatternWorker
             return true;
         }
 
-        foreach (var state in active.Select(size => _states[size]).Where(s => !s.IsKnown))
+        foreach (var state in active.Select(size => _states[size]).Where(s => !s.IsKnown || s.Live.BeginsPiece(row.Steps)))
         {
             state.Begin();
         }
@@ -280,9 +289,14 @@ public sealed class PatternWorker
 
         var choices = Choices.Beginning(_timesInAll);
         var first = Try(choices);
-        if (Fits(row, active, first) || choices.Next() is null)
+        if (choices.Next() is null)
         {
             return first;
+        }
+
+        if (Fits(row, active, first))
+        {
+            return row.Claims.Any(c => c.IsTrusted) && active.Any(size => _states[size].Live.HasOpenQuestion) ? Settled(row, active, saved, choices, Try) : first;
         }
 
         for (var tries = 1; tries < Choices.MostTries && choices.Next() is { } next; tries++)
@@ -297,6 +311,11 @@ public sealed class PatternWorker
             if (Fits(row, active, outcome))
             {
                 // What only fits one way here is what the pattern means by it from here on.
+                foreach (var size in active)
+                {
+                    _states[size].Live.Confirm();
+                }
+
                 _timesInAll = outcome.SelectMany(o => o.Readings).LastOrDefault(r => r.Kind is ReadingKind.InAll or ReadingKind.More) is { } times ? times.Kind == ReadingKind.InAll : _timesInAll;
                 return outcome;
             }
@@ -308,6 +327,29 @@ public sealed class PatternWorker
         }
 
         return Try(Choices.Beginning(_timesInAll));
+    }
+
+    /// <summary>The first reading of a row with a stated count fits; where no other does, it is what the pattern means by it from here on.</summary>
+    private RowOutcome[] Settled(BoundRow row, int[] active, SizeState.Snapshot[] saved, Choices choices, Func<Choices, RowOutcome[]> tryWith)
+    {
+        void Back()
+        {
+            for (var i = 0; i < active.Length; i++)
+            {
+                _states[active[i]].Restore(saved[i]);
+            }
+        }
+
+        Back();
+        var otherFits = choices.Next() is { } next && Fits(row, active, tryWith(next));
+        Back();
+        var outcomes = tryWith(choices);
+        foreach (var size in active.Where(_ => !otherFits))
+        {
+            _states[size].Live.Confirm();
+        }
+
+        return outcomes;
     }
 
     private static bool Fits(BoundRow row, int[] active, RowOutcome[] outcomes)
@@ -382,7 +424,7 @@ public sealed class PatternWorker
                 state.SetCount(same);
             }
 
-            if (!state.IsKnown && row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true })?.Values[size] is { } count && count <= _options.MaxStitches)
+            if (!state.IsKnown && row.StatedIn(size) is { } count && count <= _options.MaxStitches)
             {
                 state.SetCount(count);
                 if (!state.Failed.Contains(row))

@@ -39,6 +39,9 @@ internal enum ProblemKind
     /// <summary>A row that was referred to has not been given. Text names it.</summary>
     NoSuchRow,
 
+    /// <summary>A chain, chain space or turning chain that is not there. A = its length (0: any), B = the length there is (0: none). Text names it.</summary>
+    NoSuchPlace,
+
     /// <summary>What follows cannot be known from here; nothing is wrong.</summary>
     Unknown,
 
@@ -88,6 +91,15 @@ internal enum ReadingKind
 
     /// <summary>"inc" read as a made stitch.</summary>
     IncreaseBetween,
+
+    /// <summary>"Each sc" taken as each stitch, of whatever kind.</summary>
+    EachStitch,
+
+    /// <summary>The turning chain is taken not to count.</summary>
+    TurningChain,
+
+    /// <summary>The turning chain is taken to count.</summary>
+    TurningChainCounts,
 
     /// <summary>The stitch after binding off is not part of the next number.</summary>
     AfterBindOff,

@@ -15,6 +15,9 @@ internal static class ReadingWords
             ReadingKind.WholeRepeated => "all of it is repeated to the end",
             ReadingKind.CutRepeat => "the ending takes the place of the end of the last repeat",
             ReadingKind.IncreaseBetween => "each increase is made between stitches",
+            ReadingKind.EachStitch => "each stitch is meant, of whatever kind",
+            ReadingKind.TurningChain => "the turning chain is taken not to count",
+            ReadingKind.TurningChainCounts => "the turning chain is taken to count as a stitch",
             _ => null,
         }).OfType<string>().ToArray();
         return words.Length == 0 ? null : string.Join("; ", words);

@@ -60,13 +60,22 @@ internal sealed class RowMessages
             return null;
         }
 
+        if (claim.Of is { } kind)
+        {
+            return OfKind(kind, stated, outcome);
+        }
+
         if (claim.Kind == ClaimKind.Total)
         {
-            return stated == after ? null : (stated, after);
+            // Some count the chains of the spaces as stitches; accepted where only that fits.
+            return stated == after || (outcome.Made is { ChainsInSpaces: > 0 and var chains } && stated == after + chains) ? null : (stated, after);
         }
 
         return outcome.Before is { } before && after - before != stated ? (stated, after - before) : null;
     }
+
+    private static (int Stated, int Worked)? OfKind(Counted counted, int stated, RowOutcome outcome) =>
+        outcome.Made is { } row && CrochetCounts.Of(counted, row) is [var worked, ..] fair && !fair.Contains(stated) ? (stated, worked) : null;
 
     /// <summary>Reports a row's problems, claims and readings.</summary>
     public void Report(BoundRow row, int[] active, RowOutcome[] outcomes, SizeState[] states)
@@ -110,6 +119,7 @@ internal sealed class RowMessages
             ProblemKind.TargetMissed => (WorkRules.TargetMissed, $"{Values(p => p.A)} stitches cannot be reached from {Values(p => p.B)}{In(sizes)}: {Changes(problems[0].C)}", TargetHelp(first)),
             ProblemKind.NeedleSum => (WorkRules.NeedlesDoNotAddUp, $"the needles add up to {Values(p => p.A)} stitches, but there are {Values(p => p.B)}{In(sizes)}", "check the numbers of the needles"),
             ProblemKind.Exhausted => (WorkRules.ShapedAway, $"{Values(p => p.A)} stitches are to go, but there are only {Values(p => p.B)}{In(sizes)}", "check how many rows or times the shaping is worked"),
+            ProblemKind.NoSuchPlace => (WorkRules.NoSuchPlace, NoSuchPlace(first, subject), "check the row below, or the length of the chain"),
             _ => (WorkRules.UnknownReference, first.A > 0 ? $"{(row.IsRound == true ? "round" : "row")} {first.A} has not been given" : "the rows meant here have not been given", "give the row, or correct the number or name"),
         };
         _bag.Add(new Finding(rule, _bag.Source, first.Span, message) { Sizes = Concerned(sizes), Help = help });
@@ -152,6 +162,13 @@ internal sealed class RowMessages
         return $"{first.D} more at the edges, or {first.A - first.D} more stitches in all, would make it fit";
     }
 
+    private static string NoSuchPlace(Problem problem, string subject)
+    {
+        var thing = problem.Text ?? "chain space";
+        var named = problem.A > 0 && thing != "chain" ? $"ch-{problem.A} {(thing == "chain space" ? "space" : thing)}" : thing;
+        return problem.B > 0 ? $"there is no {named}: the round begins with ch {problem.B}" : $"{subject} goes into a {named}, but there is no such {(thing == "chain" ? "chain" : "place")} to work into";
+    }
+
     private static string TooLarge(Problem problem) => problem.A switch
     {
         0 => "this line makes more stitches than any piece has (100,000 are worked)",
@@ -183,7 +200,7 @@ internal sealed class RowMessages
             var size = active[i];
             if (Differs(claim, size, outcomes[i]) is not var (said, made))
             {
-                if (claim is { IsTrusted: true, Kind: ClaimKind.Total } && claim.Values[size] is not null && outcomes[i].After is not null)
+                if (claim is { IsTrusted: true, Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } } && claim.Values[size] is not null && outcomes[i].After is not null)
                 {
                     states[size].Drift = 0;
                 }
@@ -191,7 +208,7 @@ internal sealed class RowMessages
                 continue;
             }
 
-            if (claim.Kind == ClaimKind.Total && states[size].Drift == said - made && states[size].Drift != 0)
+            if (claim is { Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } } && states[size].Drift == said - made && states[size].Drift != 0)
             {
                 // It goes on from a count reported before: told once.
                 foreach (var pending in _pending.Where(p => p.Sizes.Contains(size)))
@@ -202,7 +219,7 @@ internal sealed class RowMessages
                 continue;
             }
 
-            if (claim.Kind == ClaimKind.Total)
+            if (claim is { Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } })
             {
                 states[size].Drift = said - made;
             }
@@ -219,12 +236,21 @@ internal sealed class RowMessages
 
         var failing = sizes.ToImmutable();
         var finding = claim.Kind == ClaimKind.Total
-            ? new Finding(WorkRules.StatedCountDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {List(failing, stated)} stitches{In(failing)}, but makes {List(failing, worked)}")
+            ? new Finding(WorkRules.StatedCountDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {List(failing, stated)} {Noun(claim)}{In(failing)}, but makes {List(failing, worked)}")
             : new Finding(WorkRules.StatedChangeDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {Change(failing, stated)}{In(failing)}, but the change is {Change(failing, worked)}");
         var help = failing.Length < active.Length && active.Length > 1 ? $"the other sizes agree; check the number for {_sizes.Describe(failing)}" : $"check the count, or the row before it ({List(failing, outcomes.Where((_, i) => failing.Contains(active[i])).Select(o => o.Before ?? 0))} stitches when it begins)";
         finding = finding with { Sizes = Concerned(failing), Help = help, Labels = row.Origin.Contains(claim.Origin) ? [] : [new Label(row.Origin, "made by this row")] };
         _pending.Add(new Pending { Finding = finding, Sizes = failing });
     }
+
+    private static string Noun(Claim claim) => claim.Of switch
+    {
+        null => "stitches",
+        { Kind: CountedKind.Space, Length: { } length } => $"ch-{length} spaces",
+        { Kind: CountedKind.Space } => "chain spaces",
+        { Kind: CountedKind.Group } group => $"of \"{group.Name}\"",
+        var other => other.Name,
+    };
 
     private string Change(ImmutableArray<int> sizes, List<int> changes)
     {

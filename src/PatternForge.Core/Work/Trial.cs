@@ -13,6 +13,9 @@ internal sealed class RowOutcome
 
     public int? After { get; set; }
 
+    /// <summary>Crochet: the row that it made; null in other crafts.</summary>
+    public RowBelow? Made { get; set; }
+
     /// <summary>Rows that the label names and rows that the words make, where they differ.</summary>
     public (int Label, int Made)? LabelRows { get; set; }
 }

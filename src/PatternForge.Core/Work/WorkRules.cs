@@ -329,10 +329,47 @@ public static class WorkRules
         Good = "BO 4 sts at beg of next 2 rows.",
     };
 
+    /// <summary>PF316.</summary>
+    public static Rule NoSuchPlace { get; } = new(
+        "PF316", "no-such-place", Area.Counts, Severity.Error,
+        "A crochet row goes into a chain or space that is not there.",
+        "The row below has no such chain space, or no chain is there to be counted from the hook. Check the row below and the length of the chain named.")
+    {
+        Bad = """
+            ---
+            title: A strip
+            craft: crochet
+            terms: us
+            ---
+            ## Strip
+
+            Ch 11.
+
+            Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+
+            Row 2: Ch 1, turn, sc in first sc, sc in next ch-2 sp, sc in last sc.
+                                                  ^^^^^^^^^^^^^^^
+            """,
+        Good = """
+            ---
+            title: A strip
+            craft: crochet
+            terms: us
+            ---
+            ## Strip
+
+            Ch 11.
+
+            Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+
+            Row 2: Ch 1, turn, sc in each sc across. (10 sc)
+            """,
+    };
+
     /// <summary>All of them, by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
         NumberSkipped, NumberRepeated, UnknownReference, LabelRowsDiffer, BareBracket, SideOutOfTurn, StatedCountDiffers, RepeatDoesNotFit, TooFewStitches, StitchesLeft, StatedChangeDiffers, RepeatImplied, RestNotSaid,
-        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway,
+        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace,
     ];
 }

@@ -1,0 +1,69 @@
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>What words say of chains: "(counts as dc)", "(does not count as a st)", "(counts as dc + ch 1)", "(first dc)".</summary>
+/// <param name="Counts">True when they count as a stitch.</param>
+/// <param name="Over">Chains beyond that stitch; null when nothing is said of them.</param>
+/// <param name="Throughout">True when the words speak for the rows to come as well.</param>
+internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
+{
+    /// <summary>Reads them; null for other words.</summary>
+    public static CountsWords? Read(List<Lexeme> lexemes)
+    {
+        bool Has(params ReadOnlySpan<string> words)
+        {
+            foreach (var word in words)
+            {
+                if (lexemes.Exists(l => l.Norm == word))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+
+        var at = lexemes.FindIndex(l => l.Norm is "counts" or "count" or "counting" or "counted");
+        var throughout = Has("throughout", "always", "every", "each", "rows", "rnds") || (Has("on", "of") && Has("row", "rnd") && Has("each", "every", "all"));
+        if (Has("not", "doesn't", "don't", "doesn’t", "don’t", "never") && (at >= 0 || Has("include", "included")))
+        {
+            return new CountsWords(false, null, throughout);
+        }
+
+        if (at < 0 && !(lexemes.Count <= 3 && lexemes[0].Is("first") && lexemes.Count > 1))
+        {
+            return null;
+        }
+
+        var ch = lexemes.FindIndex(Math.Max(at, 0), l => l.Is("ch") || l.Is("chain") || l.Norm.StartsWith("ch-", StringComparison.Ordinal));
+        if (at < 0 || ch <= at)
+        {
+            return new CountsWords(true, 0, throughout);
+        }
+
+        var number = ch + 1 < lexemes.Count && lexemes[ch + 1].Number is { } behind ? behind : lexemes[ch - 1].Number;
+        return new CountsWords(true, ThingReader.LengthOf(lexemes[ch]) ?? (number is null ? 1 : (int)Math.Min(number.Values[0] ?? 1, 1000)), throughout);
+    }
+
+    /// <summary>Puts the words to the chains or stitches before them; false when there are none.</summary>
+    public bool TryApply(List<Step> steps, Text.TextSpan origin)
+    {
+        var at = steps.FindLastIndex(s => s is not (TurnStep or RemarkStep or SentenceStep));
+        if (at < 0)
+        {
+            return false;
+        }
+
+        if (steps[at] is ChainStep chain)
+        {
+            steps[at] = chain with { Counts = Counts, Over = Over, Throughout = Throughout };
+        }
+        else
+        {
+            steps.Add(new SkippedChainsStep(origin, Counts));
+        }
+
+        return true;
+    }
+}

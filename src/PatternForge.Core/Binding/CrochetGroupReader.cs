@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Reads what stands behind a bracket of crochet stitches: the place that all of them go into, or how far they are repeated.</summary>
+internal static class CrochetGroupReader
+{
+    /// <summary>What the words before a bracket call it: "working" for what is done in place of something, else the group's name; null for other words.</summary>
+    public static string? Introduces(PhraseCursor cursor)
+    {
+        if (cursor.Lexemes is [var only] && only.Atom.Text.Equals("working", StringComparison.OrdinalIgnoreCase))
+        {
+            return "working";
+        }
+
+        cursor.Eat("work|make");
+        cursor.Eat("a|an|1");
+        cursor.EatNumber();
+        var name = cursor.Peek();
+        return cursor.Eat("shell|cluster|fan|group|v-st|corner|scallop|petal") && (cursor.IsDone || (cursor.Eat("of") && cursor.IsDone)) ? name!.Norm : null;
+    }
+
+    /// <summary>The bracket's step, or null with the cursor unmoved when the words behind it are of another kind.</summary>
+    public static Step? TryRead(TextSpan span, ImmutableArray<Step> body, PhraseCursor cursor, RowContext context)
+    {
+        var start = cursor.At;
+        var isRepeat = cursor.Eat("rep");
+        if (isRepeat && cursor.Eat("around|across"))
+        {
+            return new RepeatStep(span.Cover(cursor.SpanFrom(start)), body) { To = new Target(Extent.End) };
+        }
+
+        if (CrochetReader.TryTarget(cursor, context) is { } last)
+        {
+            return new RepeatStep(span.Cover(cursor.SpanFrom(start)), body) { To = last };
+        }
+
+        if (!cursor.Is("across|around") && !isRepeat && PlaceReader.TryRead(cursor, context) is { } place)
+        {
+            var shells = ImmutableArray.CreateBuilder<Step>();
+            shells.Add(new ShellStep(span.Cover(cursor.SpanFrom(start)), body, place));
+            while (cursor.Is("and") && cursor.Peek(1) is not null)
+            {
+                var back = cursor.At;
+                cursor.At++;
+                if (PlaceReader.TryRead(cursor, context) is not { } next)
+                {
+                    cursor.At = back;
+                    break;
+                }
+
+                shells.Add(new ShellStep(shells[0].Origin, body, next));
+            }
+
+            if (TimesReader.TryRead(cursor, context) is { } often)
+            {
+                return new GroupStep(shells[0].Origin, shells.ToImmutable(), often);
+            }
+
+            return shells.Count == 1 ? shells[0] : new GroupStep(shells[0].Origin, shells.ToImmutable(), null);
+        }
+
+        cursor.At = isRepeat ? start + 1 : start;
+        return null;
+    }
+}

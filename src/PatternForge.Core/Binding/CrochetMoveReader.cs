@@ -1,0 +1,203 @@
+using PatternForge.Core.Model;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Reads what a crochet row says beside its stitches: chains, skips, joins, rings, the other side of a chain, what is left unworked.</summary>
+internal static class CrochetMoveReader
+{
+    /// <summary>The step at the cursor, or null with the cursor unmoved.</summary>
+    public static Step? TryRead(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        var step = Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
+        if (step is null)
+        {
+            c.At = start;
+        }
+
+        return step;
+    }
+
+    private static RingStep? Ring(PhraseCursor c)
+    {
+        var start = c.At;
+        c.Eat("make|form|beg|with|into|in|using|work");
+        c.Eat("a|with|the|an");
+        c.Eat("a");
+        if (c.Eat("mr|mc") || (c.Eat("magic|adjustable|sliding") && c.Eat("ring|circle|loop")))
+        {
+            return new RingStep(c.SpanFrom(start));
+        }
+
+        c.At = start;
+        return c.EatAll("form|make", "a|the", "ring|circle") ? new RingStep(c.SpanFrom(start)) : Nothing<RingStep>(c, start);
+    }
+
+    private static LeaveStep? Leave(PhraseCursor c)
+    {
+        var start = c.At;
+        if (c.Eat("leave") && c.Lexemes.Skip(c.At).Any(l => l.Is("unworked") || l.Is("unused")))
+        {
+            c.At = c.Lexemes.Count;
+            return new LeaveStep(c.SpanFrom(start));
+        }
+
+        c.At = start;
+        if (c.Eat("rest|rem") && c.Lexemes.Skip(c.At).Any(l => l.Is("unworked")))
+        {
+            c.At = c.Lexemes.Count;
+            return new LeaveStep(c.SpanFrom(start));
+        }
+
+        return Nothing<LeaveStep>(c, start);
+    }
+
+    private static OtherSideStep? OtherSide(PhraseCursor c)
+    {
+        var start = c.At;
+        if ((c.Eat("work|now|rotate") || c.Is("on|along|in|into|across")) && c.Lexemes.Skip(c.At).Take(6).Any(l => l.Norm is "bottom" or "opposite" or "other" or "free" or "unused") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "side" or "loop" or "loops" or "lps" or "ch" or "chain" or "edge"))
+        {
+            c.At = c.Lexemes.Count;
+            return new OtherSideStep(c.SpanFrom(start));
+        }
+
+        return Nothing<OtherSideStep>(c, start);
+    }
+
+    private static FastenOffStep? FastenOff(PhraseCursor c)
+    {
+        var start = c.At;
+        if (c.EatAll("fasten", "off") || c.EatAll("finish", "off") || c.EatAll("and", "fasten", "off"))
+        {
+            c.At = c.Lexemes.Count;
+            return new FastenOffStep(c.SpanFrom(start));
+        }
+
+        return Nothing<FastenOffStep>(c, start);
+    }
+
+    // "working last st into top of tch": the last of the stitches told, and where it goes.
+    private static RemarkStep? LastOfThem(PhraseCursor c)
+    {
+        var start = c.At;
+        if (c.Eat("work") && c.Eat("last|final"))
+        {
+            c.At = c.Lexemes.Count;
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
+        return Nothing<RemarkStep>(c, start);
+    }
+
+    /// <summary>"Working in BLO", "in back loops only", "BLO:": said of what follows, and no matter of counts.</summary>
+    private static RemarkStep? Loops(PhraseCursor c)
+    {
+        var start = c.At;
+        c.Eat("work");
+        c.Eat("in|through|into");
+        c.Eat("the");
+        var at = c.At;
+        ThingReader.EatLoops(c);
+        if (c.At > at && (c.IsDone || (c.At > start + 1 && c.Is("around|round|the")) || c.Is("only|throughout|across|around|from")))
+        {
+            c.At = c.Lexemes.Count;
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
+        return Nothing<RemarkStep>(c, start);
+    }
+
+    private static SkipStep? Skip(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (!c.Eat("sk|skip|miss|skipping|missing|skipped"))
+        {
+            return null;
+        }
+
+        c.Eat("the");
+        var first = c.Eat("first");
+        c.Eat("next|foll");
+        c.Eat("the");
+        var number = c.EatNumber();
+        c.Eat("next|foll|rem");
+        if (ThingReader.TryRead(c, context) is not { } thing)
+        {
+            if (number is null && !c.Is("a"))
+            {
+                return Nothing<SkipStep>(c, start);
+            }
+
+            thing = c.EatAll("a") ? ThingReader.TryRead(c, context) ?? new Thing(ThingKind.Stitch) : new Thing(ThingKind.Stitch); // "sk 2"
+        }
+
+        var place = new Place(first ? PlaceKind.First : PlaceKind.Next, thing, c.SpanFrom(start)) { Count = number is null ? null : context.AmountOf(number) };
+        while (!c.IsDone && c.Is("to|of|at|for|made|on|on|below|previous|row|rnd|the|armhole|underarm|opening"))
+        {
+            c.At = c.Lexemes.FindIndex(c.At, l => l.Is("and") || l.Is("then")) is >= 0 and var and ? and : c.Lexemes.Count;
+        }
+
+        return new SkipStep(c.SpanFrom(start), place);
+    }
+
+    /// <summary>"ch 3", "3 ch", "3ch", "CH1": chains made now. "ch-3" are chains that are there.</summary>
+    private static ChainStep? Chain(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        c.Eat("make|with");
+        c.Eat("a");
+        if (c.Is("ch|chain|chains|chs") && !c.Is("sp|space|sps|loop|loops", 1))
+        {
+            c.At++;
+            context.LastName = "ch";
+            context.UseNamed("ch", c.SpanFrom(start));
+            return new ChainStep(c.SpanFrom(start), c.EatNumber() is { } count ? context.AmountOf(count) : RowContext.Constant(1, c.SpanFrom(start)));
+        }
+
+        if (OtherName(c, context) is { } named)
+        {
+            return named;
+        }
+
+        if (c.IsNumber() && c.Is("ch|chain|chains|chs", 1) && !c.Is("sp|space|sps|loop|loops|from", 2))
+        {
+            var number = c.EatNumber()!;
+            c.At++;
+            context.UseNamed("ch", c.SpanFrom(start));
+            return new ChainStep(c.SpanFrom(start), context.AmountOf(number));
+        }
+
+        if (c.Peek() is { Atom.Kind: TokenKind.Word } word && StitchReader.Split(word.Atom.Text) is (var stem, >= 0 and var digits) && stem.Equals("ch", StringComparison.OrdinalIgnoreCase) && !word.Atom.Text.Contains('-', StringComparison.Ordinal))
+        {
+            c.At++;
+            context.UseNamed("ch", word.Span);
+            return new ChainStep(word.Span, word.Atom.Number is { } list ? context.AmountOf(list) : RowContext.Constant(digits, word.Span));
+        }
+
+        return Nothing<ChainStep>(c, start);
+    }
+
+    // "3 c s", where the header says that c s is the chain stitch.
+    private static ChainStep? OtherName(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        var number = c.EatNumber();
+        if (!c.IsDone && CrochetReader.OperationAt(c, context) is { Gives: Stitches.StitchKind.Chain } chain)
+        {
+            context.Use(chain, c.SpanFrom(start));
+            number ??= c.EatNumber();
+            return new ChainStep(c.SpanFrom(start), number is null ? RowContext.Constant(1, c.SpanFrom(start)) : context.AmountOf(number));
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    private static T? Nothing<T>(PhraseCursor c, int start)
+        where T : Step
+    {
+        c.At = start;
+        return null;
+    }
+}

@@ -1,0 +1,228 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Syntax;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Reads the stitches of a crochet row with their places: "2 dc in next st", "sc in each of next 5 sts and in last st", "5 sc", "inc".</summary>
+internal static class CrochetReader
+{
+    private const int MostAtoms = 5;
+
+    /// <summary>The steps at the cursor, usually one; empty with the cursor unmoved when it is none.</summary>
+    public static ImmutableArray<Step> TryRead(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (CrochetMoveReader.TryRead(c, context) is { } move)
+        {
+            context.LastSkip = move is SkipStep { Place.Count: { } skipped } ? skipped[0] ?? 0 : move is SkipStep ? 1 : 0;
+            return [move];
+        }
+
+        c.At = start;
+        var used = context.Used.Count;
+        var stitches = Stitches(c, context);
+        if (stitches.IsEmpty)
+        {
+            c.At = start;
+            context.Used.RemoveRange(used, context.Used.Count - used);
+        }
+        else
+        {
+            context.LastSkip = 0;
+        }
+
+        return stitches;
+    }
+
+    /// <summary>True when a stitch or chains stand at the cursor.</summary>
+    public static bool IsNext(PhraseCursor cursor, RowContext context)
+    {
+        var (at, used, bad, skip) = (cursor.At, context.Used.Count, context.HasBadNumber, context.LastSkip);
+        var findings = context.Bag.Count;
+        var found = TryRead(cursor, context) is [CrochetStep or ChainStep or SkipStep or ShellStep or GroupStep, ..];
+        cursor.At = at;
+        (context.HasBadNumber, context.LastSkip) = (bad, skip);
+        context.Bag.TakeBack(findings);
+        context.Used.RemoveRange(used, context.Used.Count - used);
+        return found;
+    }
+
+    /// <summary>How far a repeat goes in crochet's words: "to last ch-1 sp", "to last 2 dc"; null with the cursor unmoved.</summary>
+    public static Target? TryTarget(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (c.Eat("to|until"))
+        {
+            c.Eat("within");
+            c.Eat("the");
+            if (c.Eat("last"))
+            {
+                var left = c.EatNumber();
+                if (ThingReader.TryRead(c, context) is { } thing)
+                {
+                    return new Target(thing.Kind == ThingKind.Space ? Extent.LastSpaces : Extent.LastStitches, left is null ? RowContext.Constant(1, c.SpanFrom(start)) : context.AmountOf(left));
+                }
+            }
+        }
+
+        c.At = start;
+        if (c.EatAll("to", "around|across|eor") || c.EatAll("all", "around|across") || c.EatAll("rep", "around|across") || c.EatAll("in", "each", "rep") || c.EatAll("all", "the", "way", "around|across"))
+        {
+            TargetReader.EatWholeRow(c);
+            return new Target(Extent.End);
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    private static ImmutableArray<Step> Stitches(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        c.Eat("work|make");
+        c.Eat("a|an|one");
+        var number = c.EatNumber();
+        if (number is not null && Popcorn(c, context, start) is { } popcorn)
+        {
+            return With(c, context, start, popcorn, null);
+        }
+
+        ThingReader.EatLoops(c);
+        var operation = OperationAt(c, context);
+        if (operation is null && number is not null)
+        {
+            // "17 stitches, 2 stitches in next stitch", "2 in next stitch": the stitch in hand.
+            var at = c.At;
+            operation = c.Eat("st") ? (c.IsDone || c.Is("in|into|evenly|across|around") ? StitchBook.AnyCrochet : null) : c.Is("in|into") && c.Is("next|same|each|last|first|the", 1) ? StitchBook.AnyCrochet : null;
+            c.At = operation is null ? at : c.At;
+        }
+
+        return operation is null ? [] : With(c, context, start, operation, number);
+    }
+
+    /// <summary>"5-dc popcorn", "3-tr cluster": one stitch, whatever it is made of.</summary>
+    private static Operation? Popcorn(PhraseCursor c, RowContext context, int start)
+    {
+        var at = c.At;
+        if (c.Peek()?.Atom.Kind == TokenKind.Dash)
+        {
+            c.At++;
+        }
+
+        if (OperationAt(c, context) is not null && c.Eat("popcorn|popcorns|pop|pc|cluster|clusters|cl|bobble|bobbles|puff|bob"))
+        {
+            return StitchBook.OneStitch(context.Source.ToString(c.SpanFrom(start)));
+        }
+
+        c.At = at;
+        return null;
+    }
+
+    private static ImmutableArray<Step> With(PhraseCursor c, RowContext context, int start, Operation operation, Lexeme? number)
+    {
+        ThingReader.EatLoops(c);
+        if (operation.Id != StitchBook.AnyCrochet.Id || c.Lexemes[c.At - 1].Is("st"))
+        {
+            context.Use(operation, c.SpanFrom(start));
+        }
+
+        var isEven = c.Eat("evenly");
+        var each = number is null ? null : context.AmountOf(number);
+        if (number is null && operation.Takes == 0 && c.IsNumber() && !c.Is("times", 1))
+        {
+            each = context.AmountOf(c.EatNumber()!); // "fsc 61"
+        }
+
+        var place = PlaceReader.TryRead(c, context);
+        if (place is null && number is not null && (isEven || c.Is("around|along|on|evenly|across|down|up")))
+        {
+            // Along an edge, a leg, a side: the number is given, and nothing can be checked.
+            while (!c.IsDone && !c.Is("and|then|="))
+            {
+                c.At++;
+            }
+
+            place = new Place(PlaceKind.Edge, new Thing(ThingKind.Any), c.SpanFrom(start));
+        }
+
+        if (place is { Kind: PlaceKind.Each, Until: { Kind: ThingKind.Stitch, Named: null } } && isEven && number is not null)
+        {
+            place = place with { Kind = PlaceKind.Edge, Count = null }; // "work 40 sc evenly around"
+        }
+
+        if (place is null)
+        {
+            var times = TimesReader.TryRead(c, context);
+            if (times is null && each is null && c.IsNumber() && !c.Is("times", 1))
+            {
+                times = context.AmountOf(c.EatNumber()!); // "sc 5"
+            }
+
+            return [Step(operation, each ?? times, null, c, start, context)];
+        }
+
+        var steps = ImmutableArray.CreateBuilder<Step>();
+        steps.Add(Step(operation, each, place, c, start, context));
+        while (AndAlso(c, context) is { } next)
+        {
+            steps.Add(Step(operation, each, next, c, start, context));
+        }
+
+        return TimesReader.TryRead(c, context) is { } again ? [new GroupStep(c.SpanFrom(start), steps.ToImmutable(), again)] : steps.ToImmutable();
+    }
+
+    // "... and in each ch across", ", in last st"
+    private static Place? AndAlso(PhraseCursor c, RowContext context)
+    {
+        var at = c.At;
+        if (c.Eat("and|then") && PlaceReader.TryRead(c, context) is { } next)
+        {
+            return next;
+        }
+
+        c.At = at;
+        return null;
+    }
+
+    private static Step Step(Operation operation, Amount? each, Place? place, PhraseCursor c, int start, RowContext context)
+    {
+        var span = c.SpanFrom(start);
+        if (context.Book.ShellOf(operation) is not { } body)
+        {
+            return new CrochetStep(span, operation, each, place);
+        }
+
+        return place is null
+            ? new ShellStep(span, body, new Place(PlaceKind.Next, new Thing(ThingKind.Any), span) { Count = each }) { Name = operation.Id }
+            : new ShellStep(span, body, place) { Name = operation.Id, Times = each };
+    }
+
+    /// <summary>The longest run of words that names a stitch.</summary>
+    public static Operation? OperationAt(PhraseCursor c, RowContext context)
+    {
+        for (var length = Math.Min(MostAtoms, c.Lexemes.Count - c.At); length >= 1; length--)
+        {
+            var (first, last) = (c.Lexemes[c.At], c.Lexemes[c.At + length - 1]);
+            var span = first.Span.Cover(last.Span);
+            if (span.Length > 48 || first.Atom.Kind != TokenKind.Word || last.Atom.Kind is not (TokenKind.Word or TokenKind.Number) || first.Is("ch"))
+            {
+                continue;
+            }
+
+            var name = context.Source.ToString(span);
+            if (context.Book.FindPlural(name) is { Id: not "ch" } operation && (length == 1 || !IsTwoStitches(c, length, context)))
+            {
+                c.At += length;
+                context.LastName = name;
+                return operation;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsTwoStitches(PhraseCursor c, int length, RowContext context) =>
+        context.Book.Find(c.Lexemes[c.At].Atom.Text) is not null && Enumerable.Range(1, length - 1).Any(i => c.Lexemes[c.At + i].Norm is not ("st" or "tog" or "sl") && context.Book.Find(c.Lexemes[c.At + i].Atom.Text) is not null);
+}

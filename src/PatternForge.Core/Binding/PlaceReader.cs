@@ -1,0 +1,338 @@
+using PatternForge.Core.Model;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Reads where crochet stitches go: "in next st", "in each of next 4 dc", "in 2nd ch from hook", "in next ch-2 sp", "around".</summary>
+internal static class PlaceReader
+{
+    private static readonly Thing AnyStitch = new(ThingKind.Stitch);
+    private static readonly Thing Anything = new(ThingKind.Any);
+
+    /// <summary>The place at the cursor, or null with the cursor unmoved.</summary>
+    public static Place? TryRead(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (c.IsDone || Read(c, context) is not { } place)
+        {
+            c.At = start;
+            return null;
+        }
+
+        return place with { Origin = c.SpanFrom(start) };
+    }
+
+    private static Place? Read(PhraseCursor c, RowContext context)
+    {
+        var origin = c.Peek()!.Span;
+        if (WholeRow(c))
+        {
+            return new Place(PlaceKind.Each, AnyStitch, origin);
+        }
+
+        var prepositioned = c.Eat("in|into|to|over|on|at|through|under|around|round|from");
+        ThingReader.EatLoops(c);
+        if (!prepositioned && !c.Is("each|every|next|same|between"))
+        {
+            return null;
+        }
+
+        c.Eat("the");
+        ThingReader.EatLoops(c);
+        return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? Same(c, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
+    }
+
+    /// <summary>"across", "around", "across row", "around to end": the whole row, and no edge ("across long edge").</summary>
+    private static bool WholeRow(PhraseCursor c)
+    {
+        var start = c.At;
+        if (!c.Eat("across|around"))
+        {
+            return false;
+        }
+
+        c.EatAll("all", "st");
+        c.Eat("entire|whole|the");
+        TargetReader.EatWholeRow(c);
+        if (c.IsDone || c.Is("and|then|working|work|rep|to|join|turn|=") || c.IsNumber())
+        {
+            return true;
+        }
+
+        c.At = start;
+        return false;
+    }
+
+    /// <summary>"between next 2 sts" is the gap; "in each sp between groups" cannot be told from the counts.</summary>
+    private static Place? Between(PhraseCursor c, TextSpan origin)
+    {
+        var start = c.At;
+        var spaces = c.Eat("each|every|next|first|last|same") | c.Eat("sp|sps|space|spaces|gap");
+        if (!c.Eat("between"))
+        {
+            c.At = start;
+            return null;
+        }
+
+        var many = c.At > start + 1 && spaces;
+        c.Eat("the");
+        c.Eat("next");
+        var number = c.EatNumber();
+        var isPlain = c.Eat("st|dc|tr|sc|hdc|htr|sts") && (c.IsDone || c.Is("and|then"));
+        if (isPlain && !many)
+        {
+            return new Place(PlaceKind.Gap, AnyStitch, origin);
+        }
+
+        c.At = c.Lexemes.Count;
+        return new Place(PlaceKind.Unclear, AnyStitch, origin);
+    }
+
+    private static Place? Ring(PhraseCursor c, TextSpan origin)
+    {
+        var start = c.At;
+        c.Eat("center");
+        c.Eat("of");
+        c.Eat("the|magic|adjustable");
+        if (c.Eat("ring|circle|mr") || (c.At > start && c.Lexemes[c.At - 1].Is("magic") && c.Eat("loop")))
+        {
+            return new Place(PlaceKind.Ring, AnyStitch, origin);
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    // "2nd ch from hook"
+    private static Place? FromHook(PhraseCursor c, RowContext context, TextSpan origin)
+    {
+        var start = c.At;
+        if (Ordinal(c, context) is { } number && c.Eat("ch|st|chain") && c.Eat("from"))
+        {
+            c.Eat("the");
+            if (c.Eat("hook"))
+            {
+                return new Place(PlaceKind.ChainFromHook, new Thing(ThingKind.Chain), origin) { Count = number };
+            }
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    // "same st as join", "st at base of ch-3"
+    private static Place? Same(PhraseCursor c, TextSpan origin)
+    {
+        var start = c.At;
+        if (c.Eat("same"))
+        {
+            c.Eat("corner");
+            if (!(c.EatAll("ch|chain", "sp|space")) && ThingReader.TryChainLength(c) is null)
+            {
+                c.Eat("place|st|sp|space|ch|loop|corner|dc|sc|hdc|tr|htr|dtr|shell|ring");
+            }
+
+            c.Eat("corner");
+            c.Eat("sp|space|st|loop");
+            if (c.Is("as|at|where|with"))
+            {
+                SkipToNext(c);
+            }
+
+            return new Place(PlaceKind.Same, Anything, origin);
+        }
+
+        if (c.EatAll("st", "at", "base") || c.EatAll("base", "of") || c.EatAll("st", "at", "the", "base") || c.EatAll("st", "at", "center") || c.EatAll("st", "at", "beg"))
+        {
+            SkipToNext(c);
+            return new Place(PlaceKind.Same, Anything, origin);
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    private static void SkipToNext(PhraseCursor c)
+    {
+        while (!c.IsDone && !c.Is("and|then"))
+        {
+            c.At++;
+        }
+    }
+
+    // "center dc of next shell", "3rd dc of 5-dc group"
+    private static Place? InGroup(PhraseCursor c, RowContext context, TextSpan origin)
+    {
+        var start = c.At;
+        Amount? number = null;
+        if (Ordinal(c, context) is { } nth)
+        {
+            number = nth;
+        }
+        else if (!c.Eat("center|middle"))
+        {
+            return null;
+        }
+
+        if (ThingReader.TryRead(c, context) is { Kind: ThingKind.Stitch or ThingKind.Named } && c.Eat("of|in"))
+        {
+            c.Eat("the");
+            c.Eat("next|each|same|foll|first");
+            var group = c.EatNumber() is not null;
+            if (c.Lexemes.Skip(c.At).Take(4).Any(l => l.Norm is "shell" or "shells" or "group" or "grp" or "fan" or "cluster" or "v-st") || group)
+            {
+                SkipToNext(c);
+                return new Place(PlaceKind.InGroup, AnyStitch, origin) { Count = number };
+            }
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    private static Place? TurningChain(PhraseCursor c, RowContext context, TextSpan origin)
+    {
+        var start = c.At;
+        var isTop = false;
+        if (Ordinal(c, context) is not null && c.Eat("ch|st|chain") && (c.Is("of|to") || c.IsDone))
+        {
+            isTop = true;
+            if (!c.Eat("of"))
+            {
+                return new Place(PlaceKind.TurningChain, Anything, origin);
+            }
+        }
+        else
+        {
+            c.At = start;
+            isTop = c.EatAll("top", "of");
+        }
+
+        c.Eat("the");
+        var isBeginning = c.Eat("beg|turn|first|starting");
+        isBeginning |= c.Eat("turn|beg");
+        if (c.Eat("tch|t-ch"))
+        {
+            return new Place(PlaceKind.TurningChain, Anything, origin);
+        }
+
+        var length = ThingReader.TryChainLength(c);
+        if (c.Is("sp|space|loop") || (length is null && !((isTop || isBeginning) && c.Eat("ch|chain|chains"))) || !(isTop || isBeginning) || (length is null && isBeginning && !isTop && c.Lexemes[c.At - 2].Is("first")))
+        {
+            c.At = start;
+            return null;
+        }
+
+        return new Place(PlaceKind.TurningChain, new Thing(ThingKind.Any, null, length), origin);
+    }
+
+    // A special stitch is "worked in indicated sp"; the row says which.
+    private static Place? Indicated(PhraseCursor c, TextSpan origin)
+    {
+        if (!c.Eat("indicated|designated|specified|given"))
+        {
+            return null;
+        }
+
+        c.Eat("ch|st|chain|corner");
+        c.Eat("st|sp|space|loop|place");
+        return new Place(PlaceKind.Next, Anything, origin);
+    }
+
+    /// <summary>"each of next 4 sts", "next ch-2 sp", "first st", "last 3 dc", "each st across".</summary>
+    private static Place? Counted(PhraseCursor c, RowContext context, TextSpan origin, bool prepositioned)
+    {
+        PlaceKind? said = null;
+        if (c.Eat("each|every|all"))
+        {
+            said = PlaceKind.Each;
+            c.Eat("of");
+            c.Eat("the");
+            said = c.Eat("next|foll") ? PlaceKind.Next : c.Eat("first") ? PlaceKind.First : c.Eat("last") ? PlaceKind.Last : said;
+            c.Eat("rem");
+        }
+        else if (c.Eat("next|foll"))
+        {
+            said = PlaceKind.Next;
+        }
+        else if (c.Eat("first|beg"))
+        {
+            said = PlaceKind.First;
+        }
+        else if (c.Is("last") || (c.Is("end") && c.Peek(1) is not null))
+        {
+            c.At++;
+            said = PlaceKind.Last;
+        }
+        else if (c.Eat("rem|any"))
+        {
+            said = c.Lexemes[c.At - 1].Is("any") ? PlaceKind.First : PlaceKind.Each;
+        }
+
+        var ordinal = said is PlaceKind.Next or null ? Ordinal(c, context) : null;
+        var count = ordinal is null && !IsLengthOfSpace(c, context) ? c.EatNumber() : null;
+        if (c.Eat("of"))
+        {
+            c.Eat("the");
+        }
+
+        c.Eat("next|foll");
+        ThingReader.EatLoops(c);
+        var isCorner = c.Is("corner") && c.Is("st|sc|dc|hdc|tr|htr", 1);
+        var thing = ThingReader.TryRead(c, context);
+        if (thing is null && said is not null && (count is not null || c.IsDone || c.Is("and|then|times")))
+        {
+            thing = AnyStitch; // "sc in next 5", "1 sc in next"
+        }
+        else if (thing is null && ordinal is not null && c.IsDone)
+        {
+            thing = AnyStitch; // "miss 3, 1 dc into fourth"
+        }
+
+        if (thing is not { } found || (said is null && count is null && !prepositioned))
+        {
+            return null;
+        }
+
+        if (isCorner || (ordinal?[0] is > 1 and var skipped && !FollowsSkip(context, skipped)))
+        {
+            return new Place(PlaceKind.Unclear, found, origin);
+        }
+
+        var kind = said ?? PlaceKind.Next;
+        var place = new Place(kind == PlaceKind.Each && count is not null ? PlaceKind.Next : kind, found, origin) { Count = count is null ? null : context.AmountOf(count) };
+        return PlaceTail.Read(c, context, place);
+    }
+
+    private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
+
+    /// <summary>"2nd" or "second"; "first" is left for the caller. Null with the cursor unmoved.</summary>
+    private static Amount? Ordinal(PhraseCursor c, RowContext context)
+    {
+        if (c.Peek()?.Number is { IsOrdinal: true } number)
+        {
+            c.At++;
+            return context.AmountOf(number);
+        }
+
+        if (c.Peek() is { } word && Array.IndexOf(Ordinals, word.Norm) is > 0 and var at)
+        {
+            c.At++;
+            return RowContext.Constant(at + 1, word.Span);
+        }
+
+        return null;
+    }
+
+    // "3ch sp" is one space, not three.
+    private static bool IsLengthOfSpace(PhraseCursor c, RowContext context)
+    {
+        var at = c.At;
+        var isLength = c.IsNumber() && ThingReader.TryRead(c, context) is { Kind: ThingKind.Space, Length: not null };
+        c.At = at;
+        return isLength;
+    }
+
+    // "miss 3; 1 dc into fourth": the fourth is the next one.
+    private static bool FollowsSkip(RowContext context, int ordinal) => context.LastSkip == ordinal - 1;
+}

@@ -1,0 +1,161 @@
+using System.Globalization;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>Reads what crochet goes into: a stitch, a named stitch, a chain, a chain space.</summary>
+internal static class ThingReader
+{
+    private const string SpaceWords = "sp|sps|space|spaces|loop|loops|lp|lps|arch|arches|sp(s)";
+
+    /// <summary>The thing at the cursor, or null with the cursor unmoved.</summary>
+    public static Thing? TryRead(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        var corner = c.Eat("corner|corners");
+        if (TryChainLength(c) is { } length)
+        {
+            if (c.Lexemes[c.At - 1].Norm.Contains("-sp", StringComparison.Ordinal) || c.Lexemes[c.At - 1].Norm.Contains("-l", StringComparison.Ordinal))
+            {
+                return new Thing(ThingKind.Space, null, length); // "ch-2-sp", "2ch-sp"
+            }
+
+            if (c.Eat("corner|corners") | c.Eat(SpaceWords) || corner)
+            {
+                return new Thing(ThingKind.Space, null, length);
+            }
+
+            // "in next ch-2": the space that those chains are.
+            if (LengthOf(c.Lexemes[c.At - 1]) is not null && (c.IsDone || c.Is("and|then|across|around|to")))
+            {
+                return new Thing(ThingKind.Space, null, length);
+            }
+
+            c.At = start;
+            corner = c.Eat("corner|corners");
+        }
+
+        if (c.Eat("ch-sp|ch-sps|ch-space|ch-spaces|chsp|ch-loop|ch-lp") || c.EatAll("ch|chain", SpaceWords) || c.Eat(SpaceWords))
+        {
+            c.Eat("corner|corners");
+            return new Thing(ThingKind.Space);
+        }
+
+        if (c.Eat("ch|chs|chain|chains|ch(s)"))
+        {
+            return new Thing(ThingKind.Chain);
+        }
+
+        if (c.Eat("st|stitch"))
+        {
+            var at = c.At;
+            if (c.Eat("and|or|&") && c.Eat("sp|sps|space|spaces|ch-sp|ch-sps") && !c.Is("between"))
+            {
+                return new Thing(ThingKind.Any);
+            }
+
+            c.At = at;
+            return new Thing(ThingKind.Stitch);
+        }
+
+        if (Named(c, context) is { } named)
+        {
+            return named;
+        }
+
+        if (corner && (c.IsDone || c.Is("and|then|across|around|to|of")))
+        {
+            return new Thing(ThingKind.Space);
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    private static Thing? Named(PhraseCursor c, RowContext context)
+    {
+        for (var words = Math.Min(4, c.Lexemes.Count - c.At); words >= 1; words--)
+        {
+            var name = context.Source.ToString(c.Lexemes[c.At].Span.Cover(c.Lexemes[c.At + words - 1].Span)).TrimEnd('.');
+            if (name.Length <= 40 && c.Lexemes[c.At].Atom.Kind == Syntax.TokenKind.Word && context.Book.FindPlural(name) is { Id: not "ch" } operation)
+            {
+                c.At += words;
+                return new Thing(ThingKind.Named, operation);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>"ch-3", "3ch", "3-ch", "ch 3": the length of chains that are already there; null with the cursor unmoved.</summary>
+    public static int? TryChainLength(PhraseCursor c)
+    {
+        if (c.Peek() is { } word && LengthOf(word) is { } joined)
+        {
+            c.At++;
+            return joined;
+        }
+
+        if (c.Peek()?.Number is { IsList: false, IsOrdinal: false } number && c.Peek(1) is { } ch && (ch.Is("ch") || ch.Is("chain") || ch.Norm is "ch-sp" or "ch-sps" or "ch-space" or "ch-spaces" or "ch-lp" or "ch-lps" or "ch-loop" or "ch-loops"))
+        {
+            c.At += 2;
+            return (int)Math.Min(number.Values[0] ?? 0, 1000);
+        }
+
+        if (c.Peek()?.Number is { IsList: false, IsOrdinal: false } dashed && c.Peek(1)?.Atom.Kind == Syntax.TokenKind.Dash && c.Is("ch|chain|ch-sp|ch-sps", 2))
+        {
+            c.At += 3;
+            return (int)Math.Min(dashed.Values[0] ?? 0, 1000);
+        }
+
+        if (c.Is("ch|chain") && c.Peek(1)?.Number is { IsList: false } behind)
+        {
+            c.At += 2;
+            return (int)Math.Min(behind.Values[0] ?? 0, 1000);
+        }
+
+        return null;
+    }
+
+    /// <summary>The length in "ch-3", "ch-2-sp" and "ch3"; null for other words.</summary>
+    public static int? LengthOf(Lexeme lexeme)
+    {
+        if (!lexeme.Norm.StartsWith("ch-", StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        var number = lexeme.Norm.AsSpan(3);
+        var dash = number.IndexOf('-');
+        return int.TryParse(dash > 0 ? number[..dash] : number, NumberStyles.None, CultureInfo.InvariantCulture, out var length) ? Math.Min(length, 1000) : null;
+    }
+
+    /// <summary>Back, front and third loops, posts: they change no count.</summary>
+    public static void EatLoops(PhraseCursor c)
+    {
+        while (!c.IsDone)
+        {
+            if (c.Eat("blo|flo|bl|fl|blp|flp|tbl|tfl|post|posts") || c.EatAll("back|front|third|both|bottom|free|unused|rem|unworked", "loop|loops|lp|lps") || c.EatAll("back|front", "post|posts|bar")
+                || c.EatAll("the", "back|front|third|both|bottom|free|unused", "loop|loops|lp|lps|post") || c.EatAll("horizontal|vertical|back", "bar|bars") || EatOrdinalLoop(c))
+            {
+                c.Eat("only");
+                c.Eat("of|in");
+                c.Eat("the");
+                continue;
+            }
+
+            return;
+        }
+    }
+
+    private static bool EatOrdinalLoop(PhraseCursor c)
+    {
+        if (c.Peek()?.Number is not { IsOrdinal: true } || !c.Is("loop|lp", 1))
+        {
+            return false;
+        }
+
+        c.At += 2;
+        return true;
+    }
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Model;
+
+/// <summary>Stitches of one kind worked at a place: so many into each.</summary>
+/// <param name="Origin">Where it stands.</param>
+/// <param name="Operation">The stitch.</param>
+/// <param name="Each">How many into each place; null for one.</param>
+/// <param name="Place">Where; null when nothing is said, which means the next ones (or the ring).</param>
+public sealed record CrochetStep(TextSpan Origin, Operation Operation, Amount? Each, Place? Place) : Step(Origin);
+
+/// <summary>Several stitches worked as one group at each place: "(2 dc, ch 2, 2 dc) in next ch-2 sp".</summary>
+public sealed record ShellStep(TextSpan Origin, ImmutableArray<Step> Body, Place Place) : Step(Origin)
+{
+    /// <summary>The name the group is counted by ("shell"); null when it has none.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>How often at each place; null for once.</summary>
+    public Amount? Times { get; init; }
+}
+
+/// <summary>"working (sc, ch 2, sc) in each corner sp" behind "in each st around": there the group is worked in place of the stitch.</summary>
+public sealed record InsteadStep(TextSpan Origin, ImmutableArray<Step> Body, Thing Thing) : Step(Origin);
+
+/// <summary>Chains: a turning chain at a row's start, a space between stitches, a foundation at the beginning.</summary>
+public sealed record ChainStep(TextSpan Origin, Amount Chains) : Step(Origin)
+{
+    /// <summary>What the words behind it say: counts as a stitch, does not, or nothing.</summary>
+    public bool? Counts { get; init; }
+
+    /// <summary>Chains beyond the stitch that it counts as ("counts as dc and ch 1"); null when not said.</summary>
+    public int? Over { get; init; }
+
+    /// <summary>True when the words speak for the rows to come as well ("counts as dc here and throughout").</summary>
+    public bool Throughout { get; init; }
+}
+
+/// <summary>Places passed over.</summary>
+public sealed record SkipStep(TextSpan Origin, Place Place) : Step(Origin);
+
+/// <summary>The round is closed with a slip stitch, which is no stitch of the round.</summary>
+/// <param name="Origin">Where it stands.</param>
+/// <param name="TopOf">The length of the chain that is named ("top of ch-3"); null when none is.</param>
+public sealed record CloseStep(TextSpan Origin, int? TopOf) : Step(Origin);
+
+/// <summary>The yarn is joined anew at a place, and the row begins there.</summary>
+public sealed record BeginAtStep(TextSpan Origin, Place Place) : Step(Origin);
+
+/// <summary>A ring to work into: a magic ring, or the foundation chain closed.</summary>
+public sealed record RingStep(TextSpan Origin) : Step(Origin);
+
+/// <summary>The rest of the row is left unworked.</summary>
+public sealed record LeaveStep(TextSpan Origin) : Step(Origin);
+
+/// <summary>The yarn is fastened off: the piece is done, or its yarn is joined anew.</summary>
+public sealed record FastenOffStep(TextSpan Origin) : Step(Origin);
+
+/// <summary>Work goes on along the other side of the foundation chain.</summary>
+public sealed record OtherSideStep(TextSpan Origin) : Step(Origin);
+
+/// <summary>Words that say whether the skipped chains of a foundation count as a stitch.</summary>
+public sealed record SkippedChainsStep(TextSpan Origin, bool Counts) : Step(Origin);

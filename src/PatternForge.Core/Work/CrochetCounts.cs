@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>What a crochet row comes to when it is counted by kind.</summary>
+internal static class CrochetCounts
+{
+    /// <summary>The numbers that a count of a kind may fairly state, the plainest first; empty where the stitches do not tell.</summary>
+    public static ImmutableArray<int> Of(Counted counted, RowBelow row)
+    {
+        switch (counted.Kind)
+        {
+            case CountedKind.Space:
+                return [row.Tops.Count(t => t.Kind == TopKind.Space && (counted.Length is null || t.Length == counted.Length))];
+            case CountedKind.Picot:
+                return row.Picots > 0 ? [row.Picots] : [];
+            case CountedKind.Group:
+                return row.HasGroup(counted.Name) ? [row.Groups(counted.Name)] : [];
+            case CountedKind.Stitch when counted.Stitch is { } stitch:
+                if (row.IsFoundation || row.Tops.Any(t => t.Counts && t.Stitch is null or { Id: "st" }))
+                {
+                    return [];
+                }
+
+                // A decrease counts as its plain stitch; post stitches may be counted with the plain ones or apart.
+                var name = CrochetNames.Of(stitch, row.Terms);
+                var plain = row.Kinds.GetValueOrDefault(name);
+                var all = row.Tops.Count(t => t.Counts && (t.Stitch!.Id == stitch.Id || t.Stitch.CountsAs == stitch.Id || CrochetNames.Of(t.Stitch, row.Terms) == name));
+                return plain == all ? [plain] : [all, plain];
+            default:
+                return [];
+        }
+    }
+}

@@ -1,0 +1,374 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>
+/// Walks over the tops of the row below. What is asked for and not there is remembered rather than thrown: how many stitches are missing, or the
+/// place that does not exist.
+/// </summary>
+internal sealed class CrochetCursor
+{
+    private ImmutableArray<Top> _tops;
+    private int[] _stitches = [];
+    private int[] _spaces = [];
+
+    public CrochetCursor(RowBelow below)
+    {
+        Row = below;
+        IsRing = below.IsRing;
+        _tops = IsRing ? [] : below.Tops;
+        Count();
+    }
+
+    /// <summary>Where a cursor stands, to go back to.</summary>
+    public readonly record struct Mark(ImmutableArray<Top> Tops, int[] Stitches, int[] Spaces, int At, int Last, int Missing, Place? NoPlace, bool NotKnown, bool WorkedSpaces, bool WentRound);
+
+    /// <summary>The row below as it was made.</summary>
+    public RowBelow Row { get; }
+
+    /// <summary>True when work goes into a ring: there are no places to count.</summary>
+    public bool IsRing { get; set; }
+
+    public bool IsFoundation => _tops.Length > 0 && _tops[0].Kind == TopKind.Chain;
+
+    public bool IsEmpty => _tops.IsEmpty;
+
+    /// <summary>The next place, from 0.</summary>
+    public int At { get; private set; }
+
+    /// <summary>The place worked into last; -1 for none.</summary>
+    public int Last { get; private set; } = -1;
+
+    /// <summary>Stitches asked for beyond those there are.</summary>
+    public int Missing { get; set; }
+
+    /// <summary>The first place that is not there; null when all are.</summary>
+    public Place? NoPlace { get; set; }
+
+    /// <summary>True when a place was asked for of which the row below does not tell.</summary>
+    public bool NotKnown { get; set; }
+
+    /// <summary>True when a chain space has been worked into.</summary>
+    public bool WorkedSpaces { get; private set; }
+
+    /// <summary>True when the last stitch went on to the first one of the round.</summary>
+    public bool WentRound { get; private set; }
+
+    public int Length => _tops.Length;
+
+    /// <summary>Stitches (or chains) not yet worked.</summary>
+    public int StitchesLeft => _stitches[^1] - _stitches[Math.Min(At, _tops.Length)];
+
+    /// <summary>Chain spaces not yet worked.</summary>
+    public int SpacesLeft => _spaces[^1] - _spaces[Math.Min(At, _tops.Length)];
+
+    /// <summary>True when the row's last stitch is a turning chain that is still to be worked, or may be one.</summary>
+    public bool EndsInTurningChain => _tops.Length > At && (_tops[^1].Kind == TopKind.TurningChain || (Row.IsCountOnly && _tops[^1].Stitch is null));
+
+    public Mark Save() => new(_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound);
+
+    public void Restore(Mark mark) =>
+        (_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound) = (mark.Tops, mark.Stitches, mark.Spaces, mark.At, mark.Last, mark.Missing, mark.NoPlace, mark.NotKnown, mark.WorkedSpaces, mark.WentRound);
+
+    /// <summary>The next place that fits is worked into; false, with a note of what is missing, when there is none.</summary>
+    /// <param name="place">What is asked for.</param>
+    /// <param name="mayGoRound">True when the last stitch of a round may go on to its first: chains before it are closed by it.</param>
+    public bool Next(Place place, bool mayGoRound = false)
+    {
+        for (var i = At; i < _tops.Length; i++)
+        {
+            if (Fits(i, place.Thing))
+            {
+                Work(i);
+                return true;
+            }
+        }
+
+        if (place.Thing.Kind == ThingKind.Space)
+        {
+            for (var i = At; i < _tops.Length; i++)
+            {
+                // The loop of a tall turning chain is as good as a space.
+                if (_tops[i].Kind is TopKind.TurningChain or TopKind.BareTurningChain && _tops[i].Length > 2)
+                {
+                    Work(i);
+                    return true;
+                }
+            }
+        }
+
+        if (mayGoRound && !WentRound && !IsFoundation && _tops.Length > 0 && Fits(0, place.Thing))
+        {
+            WentRound = true;
+            Last = 0;
+            return true;
+        }
+
+        Lack(place);
+        return false;
+    }
+
+    /// <summary>Notes that a place is not there.</summary>
+    public void Lack(Place place)
+    {
+        if (Row.IsCountOnly && place.Thing.Kind is ThingKind.Space or ThingKind.Any)
+        {
+            NotKnown = true;
+        }
+        else if (place.Thing.Kind == ThingKind.Space || (place.Thing.Kind == ThingKind.Chain && !IsFoundation) || (place.Thing is { Kind: ThingKind.Named } thing && !Row.Tops.Any(t => t.Is(thing)) && Row.Tops.Any(t => t.Counts)))
+        {
+            NoPlace ??= place;
+        }
+        else
+        {
+            Missing++;
+        }
+    }
+
+    /// <summary>True when a top is what is asked for; a named group stands for its chain space or, where it has none, its middle stitch.</summary>
+    private bool Fits(int place, Thing thing) =>
+        thing is { Kind: ThingKind.Named, Named.IsSpecial: true } && Row.GroupOf(_tops[place]) is { } group && string.Equals(group, thing.Named.Id, StringComparison.OrdinalIgnoreCase)
+            ? place == CentreOfGroup(place)
+            : _tops[place].Is(thing);
+
+    private int CentreOfGroup(int place)
+    {
+        var (first, last) = (place, place);
+        while (first > 0 && _tops[first - 1].Group == _tops[place].Group)
+        {
+            first--;
+        }
+
+        while (last + 1 < _tops.Length && _tops[last + 1].Group == _tops[place].Group)
+        {
+            last++;
+        }
+
+        for (var i = first; i <= last; i++)
+        {
+            if (_tops[i].Kind == TopKind.Space)
+            {
+                return i;
+            }
+        }
+
+        return (first + last) / 2;
+    }
+
+    private void Work(int place)
+    {
+        At = place + 1;
+        Last = place;
+        WorkedSpaces |= _tops[place].Kind == TopKind.Space;
+    }
+
+    /// <summary>The next place that fits any of several things is worked into; false when there is none.</summary>
+    public bool NextOf(List<Thing> things)
+    {
+        for (var i = At; i < _tops.Length; i++)
+        {
+            if (things.Exists(thing => Fits(i, thing)))
+            {
+                Work(i);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>True when the place worked into last is such a thing.</summary>
+    public bool LastIs(Thing thing) => Last >= 0 && Last < _tops.Length && Fits(Last, thing);
+
+    /// <summary>How many places that fit are still there.</summary>
+    public int Left(Thing thing, Thing? also = null)
+    {
+        var count = 0;
+        for (var i = At; i < _tops.Length; i++)
+        {
+            count += Fits(i, thing) || (also is { } other && Fits(i, other)) ? 1 : 0;
+        }
+
+        return count;
+    }
+
+    /// <summary>How many places that fit stand before the next thing of a kind; null when there is none.</summary>
+    public int? LeftBefore(Thing thing, Thing until)
+    {
+        var count = 0;
+        for (var i = At; i < _tops.Length; i++)
+        {
+            if (Fits(i, until))
+            {
+                return count;
+            }
+
+            count += Fits(i, thing) ? 1 : 0;
+        }
+
+        return null;
+    }
+
+    /// <summary>How many places that fit stand before the last n things of a kind; null when there are not so many.</summary>
+    public int? LeftBeforeLast(Thing thing, Thing until, int number)
+    {
+        var stop = _tops.Length;
+        for (var seen = 0; seen < number; seen++)
+        {
+            do
+            {
+                stop--;
+            }
+            while (stop >= At && !Fits(stop, until));
+
+            if (stop < At)
+            {
+                return null;
+            }
+        }
+
+        var count = 0;
+        for (var i = At; i < stop; i++)
+        {
+            count += Fits(i, thing) ? 1 : 0;
+        }
+
+        return count;
+    }
+
+    /// <summary>Goes to the n-th place that fits from the row's start; false when there is none.</summary>
+    public bool First(Thing thing, int number)
+    {
+        var seen = 0;
+        for (var i = 0; i < _tops.Length; i++)
+        {
+            if (Fits(i, thing) && ++seen >= number)
+            {
+                At = Math.Max(At, i + 1);
+                Last = i;
+                WorkedSpaces |= _tops[i].Kind == TopKind.Space;
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Goes to just before the last n places that fit. Returns how many stitches were passed over; null when there are not so many.</summary>
+    public int? ToLast(Thing thing, int number)
+    {
+        var seen = 0;
+        for (var i = _tops.Length - 1; i >= At; i--)
+        {
+            if (Fits(i, thing) && ++seen == number)
+            {
+                var passed = _stitches[i] - _stitches[At];
+                At = i;
+                return passed;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Goes to the turning chain of the row below; false when there is none.</summary>
+    public bool ToTurningChain()
+    {
+        for (var i = _tops.Length - 1; i >= 0; i--)
+        {
+            if (_tops[i].Kind is TopKind.TurningChain or TopKind.BareTurningChain)
+            {
+                At = Math.Max(At, i + 1);
+                Last = i;
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Goes to a stitch of the next group worked in one place: the n-th, or the middle one where <paramref name="number"/> is null. False when there is no such group.</summary>
+    public bool IntoGroup(int? number)
+    {
+        for (var i = At; i < _tops.Length; i++)
+        {
+            var size = 1;
+            while (i + size < _tops.Length && _tops[i].Counts && IsSameGroup(_tops[i], _tops[i + size]))
+            {
+                size++;
+            }
+
+            if (size >= Math.Max(2, number ?? 3) && _tops[i].Counts)
+            {
+                Work(i + (number is { } n ? n - 1 : size / 2));
+                WorkedSpaces = true; // the rest of the group is passed over
+                return true;
+            }
+
+            i += size - 1;
+        }
+
+        return false;
+    }
+
+    private static bool IsSameGroup(Top a, Top b) => b.Counts && ((a.Group > 0 && a.Group == b.Group) || (a.Base >= 0 && a.Base == b.Base));
+
+    /// <summary>Steps over so many chains of the foundation, counted from the hook; false when there are not so many.</summary>
+    public bool SkipChains(int number)
+    {
+        if (number > _tops.Length)
+        {
+            Missing += number - _tops.Length;
+            return false;
+        }
+
+        At = number;
+        return true;
+    }
+
+    /// <summary>A round begins at the place worked into last: what lies before it comes last.</summary>
+    public void BeginHere()
+    {
+        if (Last <= 0)
+        {
+            return;
+        }
+
+        _tops = [.. _tops[Last..], .. _tops[..Last]];
+        At -= Last;
+        Last = 0;
+        Count();
+    }
+
+    /// <summary>The place gone to last is still to be worked.</summary>
+    public void StepBack() => At = Last >= 0 ? Last : At;
+
+    /// <summary>Chains made just now are worked into before anything else: an increase at the row's start, or the foundation itself.</summary>
+    public void Prepend(int chains)
+    {
+        _tops = [.. Enumerable.Repeat(Top.FoundationChain, chains), .. _tops];
+        At = 0;
+        Count();
+    }
+
+    /// <summary>Work goes on over so many places along the other side of the chain.</summary>
+    public void OtherSide(int places)
+    {
+        _tops = [.. Enumerable.Repeat(Top.FoundationChain, Math.Max(0, places))];
+        At = 0;
+        Last = -1;
+        Count();
+    }
+
+    private void Count()
+    {
+        _stitches = new int[_tops.Length + 1];
+        _spaces = new int[_tops.Length + 1];
+        for (var i = 0; i < _tops.Length; i++)
+        {
+            _stitches[i + 1] = _stitches[i] + (_tops[i].Counts || _tops[i].Kind == TopKind.Chain ? 1 : 0);
+            _spaces[i + 1] = _spaces[i] + (_tops[i].Kind == TopKind.Space ? 1 : 0);
+        }
+    }
+}

@@ -1,0 +1,141 @@
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>What moves along the row without being a stitch of it: slip stitches at its ends, joins, skips, the other side of a chain.</summary>
+internal sealed class CrochetMoves
+{
+    private readonly CrochetRun _run;
+    private readonly CrochetPlaces _places;
+
+    public CrochetMoves(CrochetRun run, CrochetPlaces places)
+    {
+        _run = run;
+        _places = places;
+    }
+
+    private CrochetCursor Below => _run.Below;
+
+    /// <summary>Slip stitches: before any stitch they move the row's start, at its end they close the round, behind chains they make a picot or a loop, in between they are stitches.</summary>
+    public void Slip(CrochetStep step)
+    {
+        var place = step.Place ?? new Place(PlaceKind.Next, new Thing(ThingKind.Stitch), step.Origin) { Count = _run.In(step.Each) == 1 ? null : step.Each };
+        if (place.Kind == PlaceKind.ChainFromHook)
+        {
+            SlipOnChain(step, place);
+        }
+        else if (!_run.Tops.HasStitches && _run.Tops.Chains == 0 && !Below.IsFoundation && !Below.IsRing)
+        {
+            Begin(place);
+        }
+        else if (place.Kind is PlaceKind.First or PlaceKind.TurningChain)
+        {
+            Close(new CloseStep(step.Origin, place.Thing.Length));
+        }
+        else if (place.Kind is PlaceKind.Same or PlaceKind.Ring)
+        {
+            _run.Tops.Anchor(Below.Last);
+        }
+        else if (Below.StitchesLeft > 0 || !_run.Tops.HasStitches || place.Count is not null)
+        {
+            _places.At(place, step.Operation, 1, 1); // past the end it only moves into the next round
+        }
+    }
+
+    private void SlipOnChain(CrochetStep step, Place place)
+    {
+        if (_run.Tops.Chains > 0 && (_run.Tops.HasStitches || !Below.IsEmpty) && _run.Tops.Chains <= _run.In(place.Count))
+        {
+            _run.Tops.Picot();
+        }
+        else if (Below.IsFoundation || _run.Foundation > 0)
+        {
+            _places.At(place, step.Operation, 1, 1);
+        }
+        else
+        {
+            _run.NotKnown = true; // worked back along chains of its own
+        }
+    }
+
+    /// <summary>The row begins at a place further on: slip stitches lead there, or the yarn is joined there.</summary>
+    public void Begin(Place place)
+    {
+        var count = _run.In(place.Count);
+        if (place.Kind is PlaceKind.Each or PlaceKind.EachToLast)
+        {
+            _run.NotKnown = true; // a whole row of slip stitches: an edging
+            return;
+        }
+
+        for (var i = 0; i < count && _run.Go(); i++)
+        {
+            if (place.Kind == PlaceKind.First ? !Below.First(place.Thing, i + 1) : place.Kind == PlaceKind.Next && !Below.Next(place))
+            {
+                if (place.Kind == PlaceKind.First)
+                {
+                    Below.Lack(place);
+                }
+
+                return;
+            }
+        }
+    }
+
+    /// <summary>The round is closed.</summary>
+    public void Close(CloseStep close)
+    {
+        if (close.TopOf is > 0 and var said && _run.Tops.TurningChain is { } made and > 0 && made != said)
+        {
+            _run.Report(new Problem(ProblemKind.NoSuchPlace, close.Origin, said, made) { Text = "beginning chain" });
+        }
+
+        if (!_run.Tops.HasStitches && _run.Foundation > 0)
+        {
+            _run.Tops.TakeChains(); // "Ch 4, join.": a ring
+            _run.MadeRing = Below.IsRing = true;
+            return;
+        }
+
+        _run.Tops.Anchor(Below.Last);
+        _run.Closed = true;
+    }
+
+    /// <summary>Places passed over.</summary>
+    public void Skip(SkipStep skip)
+    {
+        var count = _run.In(skip.Place.Count);
+        if (skip.Place.Kind == PlaceKind.First)
+        {
+            if (!Below.First(skip.Place.Thing, Math.Max(1, count)))
+            {
+                Below.Lack(skip.Place);
+            }
+
+            return;
+        }
+
+        var place = skip.Place with { Kind = PlaceKind.Next };
+        if (place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation)
+        {
+            place = place with { Thing = new Thing(ThingKind.Any) };
+        }
+
+        if (Below.IsRing)
+        {
+            return;
+        }
+
+        for (var i = 0; i < count && _run.Go(); i++)
+        {
+            Below.Next(place);
+        }
+    }
+
+    /// <summary>Along the other side of the chain: all its chains but the ones skipped at the hook; the one that was turned round in may be worked into again.</summary>
+    public void OtherSide()
+    {
+        Below.OtherSide(Math.Max(_run.Foundation, Below.Length));
+        _run.MayLeave = true;
+    }
+}

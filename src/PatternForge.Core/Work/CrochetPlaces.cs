@@ -1,0 +1,332 @@
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>Works stitches of one kind at the places that a step names.</summary>
+internal sealed class CrochetPlaces
+{
+    private readonly CrochetRun _run;
+    private readonly TurningChains _chains;
+    private readonly CrochetGroups _groups;
+
+    public CrochetPlaces(CrochetRun run, TurningChains chains, CrochetGroups groups)
+    {
+        _run = run;
+        _chains = chains;
+        _groups = groups;
+    }
+
+    private CrochetCursor Below => _run.Below;
+
+    /// <summary>Works a step's stitches.</summary>
+    public void Work(CrochetStep step)
+    {
+        var stitch = step.Operation;
+        if (stitch.Id is "inc" or "dec" or "invdec")
+        {
+            stitch = _run.LastStitch with { Takes = stitch.Takes, Makes = stitch.Makes };
+        }
+        else if (stitch.Id != "st")
+        {
+            _run.LastStitch = stitch.CountsAs is { } plain && stitch.Takes != 1 ? OperationTable.Find(Craft.Crochet, Dialect.Us, plain) ?? stitch : stitch;
+        }
+        else
+        {
+            stitch = _run.LastStitch;
+        }
+
+        var each = _run.In(step.Each);
+        if (step.Each is not null && each == 0)
+        {
+            return;
+        }
+
+        if (stitch.Takes == 0)
+        {
+            Make(stitch, each); // foundation stitches: from nothing
+            _run.MayLeave = true;
+            return;
+        }
+
+        if (Below.IsRing && step.Place is null or { Kind: PlaceKind.Ring or PlaceKind.Next or PlaceKind.Same })
+        {
+            Make(stitch, (long)each * stitch.Makes * _run.In(step.Place?.Count));
+            return;
+        }
+
+        // "5 sc" is one in each of the next five, "5 sc in next st" five in one.
+        if (step.Place is null)
+        {
+            _run.WorkedStitches = true;
+            Several(new Place(PlaceKind.Next, new Thing(ThingKind.Stitch), step.Origin) { Count = step.Each }, each, stitch, stitch.Makes, stitch.Takes);
+            return;
+        }
+
+        At(step.Place, stitch, (long)each * stitch.Makes, stitch.Takes);
+    }
+
+    /// <summary>Makes so many stitches at each place meant.</summary>
+    /// <param name="place">Where.</param>
+    /// <param name="stitch">What.</param>
+    /// <param name="makes">How many at each place.</param>
+    /// <param name="takes">Places that each of them uses up.</param>
+    public void At(Place place, Operation stitch, long makes, int takes)
+    {
+        var count = _run.In(place.Count);
+        _run.WorkedStitches |= place.Thing.Kind != ThingKind.Space;
+        switch (place.Kind)
+        {
+            case PlaceKind.Next:
+                // "sc2tog over next 2 sts" is one decrease.
+                if (takes > 1 && place.Count is not null && (place.Thing.Kind == ThingKind.Space || count % takes != 0))
+                {
+                    _run.NotKnown = true;
+                    break;
+                }
+
+                Several(place, takes > 1 && place.Count is not null ? count / takes : count, stitch, makes, takes);
+                break;
+            case PlaceKind.Each or PlaceKind.EachToLast or PlaceKind.EachToNext or PlaceKind.EachToCentre:
+                Each(place, stitch, makes, takes);
+                break;
+            case PlaceKind.First:
+                if (Below.IsEmpty)
+                {
+                    Make(stitch, makes * count);
+                }
+                else if (Below.First(place.Thing, 1))
+                {
+                    Make(stitch, makes);
+                    Several(place with { Kind = PlaceKind.Next }, count - 1, stitch, makes, takes);
+                }
+                else
+                {
+                    Below.Lack(place);
+                }
+
+                break;
+            case PlaceKind.Last:
+                Last(place, count, stitch, makes, takes);
+                break;
+            case PlaceKind.Same:
+                StandOnFirst(place);
+                Make(stitch, makes);
+                break;
+            case PlaceKind.TurningChain:
+                if (Below.ToTurningChain() || Below.StitchesLeft == 0)
+                {
+                    Make(stitch, makes); // where the row below is not known it is a place all the same
+                }
+                else
+                {
+                    Into(place with { Kind = PlaceKind.Next, Thing = new Thing(ThingKind.Any) }, stitch, makes, 1);
+                }
+
+                break;
+            case PlaceKind.ChainFromHook:
+                FromHook(place, stitch, makes);
+                break;
+            case PlaceKind.InGroup:
+                if (Below.IntoGroup(place.Count is null ? null : count))
+                {
+                    Make(stitch, makes);
+                }
+                else
+                {
+                    _run.NotKnown = true;
+                }
+
+                break;
+            case PlaceKind.Gap:
+                Several(place with { Kind = PlaceKind.Next, Thing = new Thing(ThingKind.Any) }, count, stitch, makes, 1);
+                _run.MayLeave = true; // n stitches have n - 1 gaps
+                break;
+            case PlaceKind.Unclear:
+                _run.NotKnown = true;
+                break;
+            case PlaceKind.Ring or PlaceKind.Edge:
+                Make(stitch, makes * count);
+                _run.MayLeave = true;
+                break;
+        }
+    }
+
+    private void Make(Operation stitch, long count) => _run.Tops.Make(stitch, (int)Math.Min(count, _run.Trial.Budget.MostStitches + 1), Below.Last);
+
+    private void Several(Place place, int times, Operation stitch, long makes, int takes)
+    {
+        for (var i = 0; i < times && _run.Go(); i++)
+        {
+            Into(place, stitch, makes, takes, mayGoRound: times == 1 && takes == 1);
+        }
+    }
+
+    private void Into(Place place, Operation stitch, long makes, int takes, bool mayGoRound = false)
+    {
+        if (Below.IsEmpty && _run.MayLeave)
+        {
+            Make(stitch, makes); // along edges, where nothing can be counted
+            return;
+        }
+
+        if (place is { Thing.Kind: ThingKind.Chain, Count: not null } && Below.Row.IsCountOnly)
+        {
+            Make(stitch, makes); // chains beside the stitches that are known: under an arm, over an opening
+            _run.MayLeave = true;
+            return;
+        }
+
+        if (place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation)
+        {
+            place = place with { Thing = new Thing(ThingKind.Any) }; // stitches or a space called chains
+        }
+
+        if (place.Thing.Kind == ThingKind.Space)
+        {
+            takes = 1; // all legs of a cluster in one space
+        }
+
+        // A stitch that closes chains may stand on the first one of the round; it is then that stitch.
+        mayGoRound &= _run.InTheRound && _run.Tops.Chains > 0;
+        var went = Below.WentRound;
+        for (var i = 0; i < takes; i++)
+        {
+            Below.Next(place, mayGoRound);
+        }
+
+        if (Below.WentRound && !went)
+        {
+            _run.Tops.Anchor(Below.Last);
+            return;
+        }
+
+        Make(stitch, makes);
+    }
+
+    private void Each(Place place, Operation stitch, long makes, int takes)
+    {
+        if (Below.IsRing || Below.IsEmpty)
+        {
+            _run.NotKnown = true;
+            return;
+        }
+
+        var thing = _groups.Meant(place.Thing);
+        if (place.Also is not null && Below.Row.IsCountOnly)
+        {
+            _run.NotKnown = true;
+            return;
+        }
+
+        if (_groups.Places(place with { Thing = thing }) is not { } there)
+        {
+            return;
+        }
+
+        if (place.Kind == PlaceKind.Each && there == 0 && thing.Kind is ThingKind.Space or ThingKind.Named)
+        {
+            Below.Lack(place);
+            return;
+        }
+
+        var single = place with { Kind = PlaceKind.Next, Thing = thing, Count = CrochetRun.Number(2, place) };
+        if (place.Also is not null || _groups.HasInstead)
+        {
+            _groups.EachWith(single, there, () => Make(stitch, makes));
+            return;
+        }
+
+        for (var i = 0; i < there / Math.Max(1, takes) && _run.Go(); i++)
+        {
+            Into(single, stitch, makes, takes);
+        }
+    }
+
+    private void Last(Place place, int count, Operation stitch, long makes, int takes)
+    {
+        if (place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation)
+        {
+            place = place with { Thing = new Thing(ThingKind.Any) };
+        }
+
+        if (Below.IsEmpty && _run.MayLeave)
+        {
+            Make(stitch, makes * count);
+            return;
+        }
+
+        if (Below.ToLast(place.Thing, count) is not { } passed)
+        {
+            if (place.Thing.Kind == ThingKind.Named && Below.StitchesLeft == 0 && Below.Last >= 0 && !Below.WorkedSpaces)
+            {
+                Below.Missing++;
+            }
+            else
+            {
+                Below.Lack(place);
+            }
+
+            return;
+        }
+
+        if (passed > 0 && place.Thing.Kind != ThingKind.Space && !Below.WorkedSpaces && !_run.MayLeave)
+        {
+            _run.Misfit ??= new Problem(ProblemKind.LeftOver, _run.Row.Origin, Below.Length - passed, Below.Length);
+        }
+
+        Several(place with { Kind = PlaceKind.Next }, takes > 1 ? count / takes : count, stitch, makes, takes);
+    }
+
+    /// <summary>"In same st" before anything has been worked is the first of the row.</summary>
+    public void StandOnFirst(Place place)
+    {
+        if (Below.Last < 0 && !Below.IsRing && !Below.IsEmpty)
+        {
+            Below.First(new Thing(ThingKind.Any), 1);
+        }
+    }
+
+    /// <summary>"dc in 4th ch from hook": of the foundation, of chains just made to begin the row, or of nothing that is there.</summary>
+    private void FromHook(Place place, Operation stitch, long makes)
+    {
+        var number = _run.In(place.Count);
+        if (Below.IsEmpty && _run.Tops.Chains == 0 && _run.Foundation == 0)
+        {
+            _run.MayLeave = true; // chains made before the row was told of
+            Make(stitch, makes);
+            return;
+        }
+
+        if (_run.Tops.HasStitches)
+        {
+            _run.NotKnown = true; // a stem worked back along chains of its own
+            return;
+        }
+
+        if (_run.Tops.Chains > 0 && (Below.IsEmpty || Below.IsFoundation || _run.Tops.Chains >= number))
+        {
+            Below.Prepend(_run.Tops.TakeChains());
+        }
+        else if (_run.Tops.TurningChain is { } made && made >= number)
+        {
+            Below.Prepend(made);
+            _run.Tops.Restore(default); // no turning chain after all
+        }
+
+        if (!Below.IsFoundation)
+        {
+            Below.NoPlace ??= place;
+            return;
+        }
+
+        if (!Below.SkipChains(Math.Max(0, number - 1)))
+        {
+            return;
+        }
+
+        _chains.Skipped(place, stitch, number - 1);
+        Below.Next(place with { Kind = PlaceKind.Next });
+        Make(stitch, makes);
+    }
+}

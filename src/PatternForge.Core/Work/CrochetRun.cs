@@ -1,0 +1,73 @@
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>
+/// One crochet row while it is worked in one size: the cursor over the row below, the tops made, and what is to be remembered until its end.
+/// Goes on after a mistake as well as it can, so that the message can say how many stitches the row needs.
+/// </summary>
+internal sealed class CrochetRun
+{
+    public CrochetRun(Trial trial, RowTask row, RowBelow below, bool inTheRound)
+    {
+        Trial = trial;
+        Row = row;
+        Below = new CrochetCursor(below);
+        Tops = new CrochetTops(trial.Budget.MostStitches);
+        InTheRound = inTheRound;
+    }
+
+    public Trial Trial { get; }
+
+    public RowTask Row { get; }
+
+    public CrochetCursor Below { get; }
+
+    public CrochetTops Tops { get; }
+
+    public bool InTheRound { get; }
+
+    /// <summary>The stitch made last: what "inc" and "2 in next st" mean.</summary>
+    public Operation LastStitch { get; set; } = SingleCrochet;
+
+    /// <summary>The first repeat or run that did not fit; null for none.</summary>
+    public Problem? Misfit { get; set; }
+
+    /// <summary>True when stitches may be left unworked: the words say so, or the row goes along an edge.</summary>
+    public bool MayLeave { get; set; }
+
+    /// <summary>True when the round has been closed.</summary>
+    public bool Closed { get; set; }
+
+    /// <summary>True when chains were made after the round was closed: they belong to the next one.</summary>
+    public bool ChainsAfterClosing { get; set; }
+
+    /// <summary>Chains of the foundation that this row itself made; 0 for none.</summary>
+    public int Foundation { get; set; }
+
+    /// <summary>True when stitches have been worked into stitches.</summary>
+    public bool WorkedStitches { get; set; }
+
+    /// <summary>True when something cannot be known from here.</summary>
+    public bool NotKnown { get; set; }
+
+    /// <summary>True when a ring has been made that is still to be worked into.</summary>
+    public bool MadeRing { get; set; }
+
+    /// <summary>The shortest plain stitch, in both dialects' tables the same entry.</summary>
+    public static Operation SingleCrochet { get; } = OperationTable.Find(Craft.Crochet, Dialect.Us, "sc") ?? throw new InvalidOperationException("The stitch table lacks sc.");
+
+    /// <summary>The number that an amount has in this size; a null amount is one, a size that skips the step is none.</summary>
+    public int In(Amount? amount) => amount is null ? 1 : Math.Max(0, amount[Trial.State.Size] ?? 0);
+
+    /// <summary>Spends one step of work; false when the row has cost too much, or asks for far more than there is.</summary>
+    public bool Go() => Trial.Budget.Spend() && !Tops.IsTooMany && Below.Missing <= Trial.Budget.MostStitches;
+
+    public void Report(Problem problem) => Trial.Outcome.Problems.Add(problem);
+
+    public void Read(ReadingKind kind, Step at) => Trial.Outcome.Readings.Add(new Reading(kind, at.Origin));
+
+    /// <summary>So many, as a place's number.</summary>
+    public static Amount Number(int value, Place place) => new(PerSize.Shared<int?>(value), place.Origin);
+}

@@ -1,0 +1,114 @@
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>The tops that a row has made so far, chains not yet anchored, and the groups among them.</summary>
+internal sealed class CrochetTops
+{
+    private readonly List<Top> _tops = [];
+    private readonly List<string?> _groups = [];
+    private readonly int _most;
+    private int _group;
+    private int _opening;
+
+    public CrochetTops(int most) => _most = most;
+
+    /// <summary>How far a row has come, to go back to.</summary>
+    public readonly record struct Mark(int Tops, int Groups, int Chains, int Group, bool HasStitches, int Picots);
+
+    public int Count => _tops.Count;
+
+    /// <summary>Chains made since the last stitch.</summary>
+    public int Chains { get; private set; }
+
+    /// <summary>True when a stitch has been made, or a turning chain that counts as one.</summary>
+    public bool HasStitches { get; private set; }
+
+    /// <summary>Picots made.</summary>
+    public int Picots { get; private set; }
+
+    /// <summary>True when the row is more than can be worked.</summary>
+    public bool IsTooMany => _tops.Count > _most;
+
+    /// <summary>The length of the turning chain that the row began with; null for none.</summary>
+    public int? TurningChain => _tops.Count > 0 && _tops[0].Kind is TopKind.TurningChain or TopKind.BareTurningChain ? _tops[0].Length : null;
+
+    public Mark Save() => new(_tops.Count, _groups.Count, Chains, _group, HasStitches, Picots);
+
+    public void Restore(Mark mark)
+    {
+        _tops.RemoveRange(mark.Tops, _tops.Count - mark.Tops);
+        _groups.RemoveRange(mark.Groups, _groups.Count - mark.Groups);
+        (Chains, _group, HasStitches, Picots) = (mark.Chains, mark.Group, mark.HasStitches, mark.Picots);
+    }
+
+    /// <summary>Chains that will be a space when the next stitch anchors them.</summary>
+    public void Chain(int count) => Chains = (int)Math.Min((long)Chains + Math.Max(0, count), _most);
+
+    /// <summary>Takes the chains made last: they are no space.</summary>
+    public int TakeChains()
+    {
+        var chains = Chains;
+        Chains = 0;
+        return chains;
+    }
+
+    /// <summary>The chains made last become a picot, which adds nothing to the row.</summary>
+    public void Picot()
+    {
+        Chains = 0;
+        Picots++;
+    }
+
+    /// <summary>Anchors the chains made last as a space.</summary>
+    public void Anchor(int place)
+    {
+        if (Chains > 0)
+        {
+            Add(new Top(TopKind.Space, null, Chains, place, _group));
+            Chains = 0;
+        }
+    }
+
+    /// <summary>Makes so many stitches at a place.</summary>
+    public void Make(Operation stitch, int count, int place)
+    {
+        Anchor(place);
+        HasStitches = true;
+        var top = new Top(TopKind.Stitch, stitch, 0, place, _group);
+        for (var i = 0; i < count && !IsTooMany; i++)
+        {
+            Add(top);
+        }
+    }
+
+    /// <summary>Puts the row's turning chain in its place, where an earlier one has not led to a stitch.</summary>
+    public void BeginWith(Operation stitch, int length, bool counts, int place)
+    {
+        _tops.Clear();
+        Chains = 0;
+        HasStitches = counts;
+        Add(new Top(counts ? TopKind.TurningChain : TopKind.BareTurningChain, stitch, length, place, 0));
+    }
+
+    /// <summary>What follows is worked as one group in one place.</summary>
+    public void BeginGroup(string? name)
+    {
+        _opening = _group;
+        _groups.Add(name);
+        _group = _groups.Count;
+    }
+
+    public void EndGroup() => _group = _opening;
+
+    private void Add(Top top)
+    {
+        if (!IsTooMany)
+        {
+            _tops.Add(top);
+        }
+    }
+
+    /// <summary>The row as the next one meets it when it is not turned.</summary>
+    public RowBelow ToRow(Dialect terms) => new([.. _tops], [.. _groups], terms) { Picots = Picots };
+}

@@ -1,0 +1,206 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>The live stitches of crochet: the row below, and chains made for the next row.</summary>
+internal sealed class CrochetWork : ILiveWork
+{
+    private readonly TurningChainBook _book;
+    private readonly Dialect _terms;
+    private RowBelow _below = RowBelow.Empty;
+    private int _chains;
+    private bool _mayBeChains;
+    private bool _isFinished;
+    private (int Height, bool InTheRound, bool Counts)? _open;
+
+    public CrochetWork(TurningChainBook book, Dialect terms)
+    {
+        _book = book;
+        _terms = terms;
+    }
+
+    /// <inheritdoc/>
+    public int Count => _below.Count;
+
+    /// <inheritdoc/>
+    public RowBelow? Below => _below;
+
+    /// <inheritdoc/>
+    public ILiveWork Copy() => new CrochetWork(_book, _terms) { _below = _below, _chains = _chains, _mayBeChains = _mayBeChains, _isFinished = _isFinished, _open = _open };
+
+    /// <inheritdoc/>
+    public void Begin()
+    {
+        (_below, _chains, _mayBeChains, _isFinished, _open) = (RowBelow.Empty, 0, false, false, null);
+    }
+
+    /// <inheritdoc/>
+    public bool BeginsPiece(ImmutableArray<Step> steps) => CrochetSteps.BeginPiece(steps) && (_isFinished || (!_below.IsRing && (_below.Tops.IsEmpty || CrochetSteps.HasRing(steps))));
+
+    /// <inheritdoc/>
+    public void Set(int count)
+    {
+        _below = new RowBelow([.. Enumerable.Repeat(Top.Unknown, count)], [], _terms) { IsCountOnly = true };
+        (_chains, _mayBeChains, _isFinished, _open) = (0, false, false, null);
+    }
+
+    /// <summary>Sets the row below.</summary>
+    public void Put(RowBelow below) => _below = below;
+
+    /// <inheritdoc/>
+    public void Start(StartStep start, int count, SizeState state)
+    {
+        if (state.IsKnown && Count == count && HasParts(_below, start.Parts, state.Size))
+        {
+            return;
+        }
+
+        if (!start.Parts.IsEmpty && CrochetStart.Rework(start, state, _book, _terms) is { } again)
+        {
+            Set(count);
+            (_below, _chains) = (again._below, again._chains);
+            return;
+        }
+
+        Set(count);
+        _mayBeChains = state.History.Count == 0 && start.Parts.IsEmpty;
+        if (!start.Parts.IsEmpty)
+        {
+            _below = CrochetStart.Mixed(start.Parts, state.Size, _terms);
+        }
+    }
+
+    /// <summary>True when a row has the spaces and stitches that a starting line names.</summary>
+    public static bool HasParts(RowBelow row, ImmutableArray<StartPart> parts, int size) => parts.All(p =>
+        p.Space is { } length ? row.Kinds.GetValueOrDefault(RowBelow.SpaceName(length)) == (p.Count[size] ?? 0) : p.Stitch is null || row.Kinds.GetValueOrDefault(CrochetNames.Of(p.Stitch, row.Terms)) == (p.Count[size] ?? 0));
+
+    /// <inheritdoc/>
+    public void TakeUpHeld()
+    {
+    }
+
+    /// <inheritdoc/>
+    public void Change(int change)
+    {
+        var tops = _below.Tops;
+        if (change >= 0)
+        {
+            _below = new RowBelow([.. tops, .. Enumerable.Repeat(Top.Unknown with { Stitch = tops.LastOrDefault(t => t.Counts).Stitch }, change)], [], _terms) { IsCountOnly = _below.IsCountOnly };
+            return;
+        }
+
+        var kept = tops.ToList();
+        for (var i = kept.Count - 1; i >= 0 && change < 0; i--)
+        {
+            if (kept[i].Counts || kept[i].Kind == TopKind.Chain)
+            {
+                kept.RemoveAt(i);
+                change++;
+            }
+        }
+
+        _below = new RowBelow([.. kept], [], _terms) { IsCountOnly = _below.IsCountOnly };
+    }
+
+    /// <inheritdoc/>
+    public void Settle()
+    {
+    }
+
+    /// <inheritdoc/>
+    public void ForgetPlaces()
+    {
+    }
+
+    /// <inheritdoc/>
+    public void WorkRow(RowTask row, Trial trial)
+    {
+        var below = Meant(row.Steps);
+
+        // The round is known by its label, its join, or the ring that it goes into.
+        var inTheRound = trial.State.InTheRound || CrochetSteps.Closes(row.Steps) || below.IsRing;
+        _mayBeChains = false;
+        var run = new CrochetRun(trial, row, below, inTheRound);
+        var worker = new CrochetWorker(run, _book, _terms);
+        var isKnown = worker.Work(_chains);
+        _isFinished = row.Steps.Any(s => s is FastenOffStep);
+        _open = worker.Open is { } open ? (open.Height, inTheRound, open.Counts) : null;
+        trial.State.IsKnown &= isKnown;
+        Keep(run, turned: row.Steps.Any(s => s is TurnStep));
+        if (!inTheRound)
+        {
+            trial.State.TurnSide();
+        }
+    }
+
+    /// <summary>What the row is worked into: a number of stitches that must be chains, a ring, or the row before.</summary>
+    private RowBelow Meant(ImmutableArray<Step> steps)
+    {
+        if (_mayBeChains && CrochetSteps.HasFromHook(steps))
+        {
+            return new RowBelow([.. _below.Tops.Select(_ => Top.FoundationChain)], [], _terms);
+        }
+
+        return _below.Tops.IsEmpty && !_below.IsRing && ((CrochetSteps.HasRing(steps) && !CrochetSteps.MakesRing(steps)) || CrochetSteps.IsRingRound(steps)) ? new RowBelow([], [], _terms) { IsRing = true } : _below;
+    }
+
+    private void Keep(CrochetRun run, bool turned)
+    {
+        var chains = run.Tops.Chains;
+        if (run.Closed && !run.ChainsAfterClosing)
+        {
+            chains = 0;
+        }
+
+        var made = run.Tops.ToRow(_terms);
+        if (!run.Tops.HasStitches && run.Foundation > 0)
+        {
+            // "Ch 31." or "Ch 4, join to form a ring."
+            made = new RowBelow([.. Enumerable.Repeat(Top.FoundationChain, run.Foundation)], [], _terms) { IsRing = run.MadeRing };
+            chains = 0;
+        }
+        else if (!run.Tops.HasStitches && run.MadeRing)
+        {
+            made = new RowBelow([], [], _terms) { IsRing = true };
+        }
+        else if (!run.Tops.HasStitches && !run.WorkedStitches && made.Tops.All(t => !t.Counts && t.Kind != TopKind.Space))
+        {
+            // Nothing was worked: chains for the next row ("Ch 3, turn."), a slip stitch on the way.
+            _chains = Math.Max(chains, run.Tops.TurningChain ?? 0);
+            return;
+        }
+
+        _chains = chains;
+        _below = (run.InTheRound && !turned) || made.IsFoundation || made.IsRing ? made : made.Turned();
+    }
+
+    /// <inheritdoc/>
+    public void Confirm()
+    {
+        if (_open is { } open)
+        {
+            _book.Show(open.Height, open.InTheRound, open.Counts);
+        }
+    }
+
+    /// <inheritdoc/>
+    public bool HasOpenQuestion => _open is not null;
+
+    /// <inheritdoc/>
+    public void Between(Step step, Trial trial)
+    {
+        if (step is JoinStep join)
+        {
+            trial.State.InTheRound = join.IntoRound;
+        }
+        else if (step is BindOffStep or FastenOffStep)
+        {
+            _isFinished = true;
+        }
+    }
+
+    /// <inheritdoc/>
+    public int? ChangeOf(ImmutableArray<Step> steps, Trial trial) => null;
+}

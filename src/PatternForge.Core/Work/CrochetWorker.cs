@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>Carries out the steps of one crochet row in one size on the row below (NOTATION 3).</summary>
+internal sealed class CrochetWorker
+{
+    private readonly CrochetRun _run;
+    private readonly TurningChains _turningChains;
+    private readonly CrochetGroups _groups;
+    private readonly CrochetPlaces _places;
+    private readonly CrochetMoves _moves;
+    private readonly CrochetRepeats _repeats;
+    private int _depth;
+
+    public CrochetWorker(CrochetRun run, TurningChainBook book, Dialect terms)
+    {
+        _run = run;
+        _turningChains = new TurningChains(run, book, terms);
+        _groups = new CrochetGroups(run);
+        _places = new CrochetPlaces(run, _turningChains, _groups);
+        _moves = new CrochetMoves(run, _places);
+        _repeats = new CrochetRepeats(run, _groups, Steps);
+    }
+
+    /// <summary>What the row left open about its turning chain, and how it was worked; null for nothing.</summary>
+    public (int Height, bool Counts)? Open => _turningChains.Open;
+
+    /// <summary>Works the row; false when nothing is known of the work after it.</summary>
+    /// <param name="chains">Chains made at the end of the row before ("ch 3, turn").</param>
+    public bool Work(int chains)
+    {
+        var row = _run.Row;
+        if (chains > 0 && row.Steps.FirstOrDefault(s => s is not (RemarkStep or TurnStep or SentenceStep or JoinStep)) is not ChainStep)
+        {
+            Chain(new ChainStep(row.Origin, new Amount(PerSize.Shared<int?>(chains), row.Origin)));
+        }
+
+        var total = _run.Below.StitchesLeft;
+        Steps(row.Steps);
+        return CrochetEnd.Finish(_run, Math.Max(total, _run.Below.IsFoundation ? _run.Below.Length : 0), Steps);
+    }
+
+    private void Steps(ImmutableArray<Step> steps)
+    {
+        _depth++;
+        foreach (var step in steps)
+        {
+            if (!_run.Go())
+            {
+                break;
+            }
+
+            One(step);
+        }
+
+        _depth--;
+    }
+
+    private void One(Step step)
+    {
+        switch (step)
+        {
+            case ChainStep chain:
+                Chain(chain);
+                break;
+            case CrochetStep { Operation.Id: "sl st" } slip:
+                _moves.Slip(slip);
+                break;
+            case CrochetStep stitch:
+                _places.Work(stitch);
+                break;
+            case OperationStep plain:
+                _places.Work(new CrochetStep(plain.Origin, plain.Operation, plain.Times, null)); // "work in pattern across 90 sts"
+                break;
+            case RunStep run:
+                _places.At(new Place(run.To.Extent == Extent.LastStitches ? PlaceKind.EachToLast : PlaceKind.Each, new Thing(ThingKind.Stitch), run.Origin) { Count = run.To.Stitches, Until = new Thing(ThingKind.Stitch) }, _run.LastStitch, 1, 1);
+                break;
+            case ShellStep shell:
+                _groups.Work(shell);
+                break;
+            case SkipStep skip:
+                _moves.Skip(skip);
+                break;
+            case BeginAtStep begin:
+                _moves.Begin(begin.Place);
+                break;
+            case CloseStep close:
+                _moves.Close(close);
+                break;
+            case RingStep:
+                _run.MadeRing = true;
+                if (_run.Tops.TakeChains() > 0 || _run.Below.IsEmpty)
+                {
+                    _run.Below.IsRing = true;
+                }
+
+                break;
+            case GroupStep group:
+                _repeats.Times(group.Body, _run.In(group.Times));
+                break;
+            case RepeatStep repeat:
+                _repeats.Repeat(repeat);
+                break;
+            case SpreadStep spread:
+                Spread(spread);
+                break;
+            case LeaveStep:
+                _run.MayLeave = true;
+                break;
+            case OtherSideStep:
+                _moves.OtherSide();
+                break;
+        }
+    }
+
+    private void Chain(ChainStep chain)
+    {
+        if (_depth <= 1 && _turningChains.IsDue)
+        {
+            _turningChains.Make(chain);
+            return;
+        }
+
+        var count = _run.In(chain.Chains);
+        if (!_run.Tops.HasStitches && _run.Below.IsEmpty && !_run.Below.IsRing)
+        {
+            _run.Foundation = Math.Min(count, _run.Trial.Budget.MostStitches);
+        }
+
+        if (_run.Closed)
+        {
+            _run.ChainsAfterClosing = true;
+        }
+
+        _run.Tops.Chain(count);
+    }
+
+    private void Spread(SpreadStep spread)
+    {
+        var change = spread.Change[_run.Trial.State.Size] ?? 0;
+        if (change >= 0)
+        {
+            _run.Tops.Make(_run.LastStitch, Math.Min(change, _run.Trial.Budget.MostStitches), _run.Below.Last);
+        }
+        else
+        {
+            _run.NotKnown = true;
+        }
+    }
+}

@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Work;
+
+/// <summary>The tops of one crochet row, in the order in which the next row meets them.</summary>
+public sealed class RowBelow
+{
+    /// <summary>No row yet.</summary>
+    public static RowBelow Empty { get; } = new([], [], Dialect.Us);
+
+    private readonly ImmutableArray<string?> _groups;
+    private ImmutableSortedDictionary<string, int>? _kinds;
+
+    /// <summary>Holds a row.</summary>
+    /// <param name="tops">The tops.</param>
+    /// <param name="groups">The name of each group worked in it, null for one without a name; a top's group number less one is its place here.</param>
+    /// <param name="terms">The pattern's terms, for the names of the stitches.</param>
+    public RowBelow(ImmutableArray<Top> tops, ImmutableArray<string?> groups, Dialect terms)
+    {
+        Tops = tops;
+        _groups = groups;
+        Terms = terms;
+        IsFoundation = tops.Length > 0 && tops[0].Kind == TopKind.Chain && tops.All(t => t.Kind == TopKind.Chain);
+        foreach (var top in tops)
+        {
+            Count += top.Counts || IsFoundation ? 1 : 0;
+            ChainsInSpaces += top.Kind == TopKind.Space ? top.Length : 0;
+        }
+    }
+
+    /// <summary>The tops.</summary>
+    public ImmutableArray<Top> Tops { get; }
+
+    /// <summary>The pattern's terms.</summary>
+    public Dialect Terms { get; }
+
+    /// <summary>True for a ring that is worked into, not over: a magic ring or a closed chain.</summary>
+    public bool IsRing { get; init; }
+
+    /// <summary>Picots made in it.</summary>
+    public int Picots { get; init; }
+
+    /// <summary>True when only a number of stitches is known: there may be spaces among them.</summary>
+    public bool IsCountOnly { get; init; }
+
+    /// <summary>True when it is a foundation chain.</summary>
+    public bool IsFoundation { get; }
+
+    /// <summary>Stitches alone; for a foundation, its chains.</summary>
+    public int Count { get; }
+
+    /// <summary>Chains in all its spaces.</summary>
+    public int ChainsInSpaces { get; }
+
+    /// <summary>The same row seen from the other side, after turning.</summary>
+    public RowBelow Turned() => new([.. Tops.Reverse()], _groups, Terms) { IsRing = IsRing, IsCountOnly = IsCountOnly, Picots = Picots };
+
+    /// <summary>The name of the group that a top was worked in; null for none.</summary>
+    public string? GroupOf(Top top) => top.Group > 0 && top.Group <= _groups.Length ? _groups[top.Group - 1] : null;
+
+    /// <summary>How many groups of a name ("shell") were worked in it.</summary>
+    public int Groups(string name) => _groups.Count(g => string.Equals(g, name, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>True when a group of that name was worked in it.</summary>
+    public bool HasGroup(string name) => Groups(name) > 0;
+
+    /// <summary>Stitches and spaces by kind ("dc", "ch-2 sp"); empty for foundations and rings, and where no kind is known. Decreases count as the stitch that they are made of.</summary>
+    public ImmutableSortedDictionary<string, int> Kinds => _kinds ??= CountKinds();
+
+    private ImmutableSortedDictionary<string, int> CountKinds()
+    {
+        var kinds = ImmutableSortedDictionary.CreateBuilder<string, int>(StringComparer.Ordinal);
+        foreach (var top in Tops)
+        {
+            var name = top.Kind == TopKind.Space ? SpaceName(top.Length) : top.Counts && top.Stitch is { } stitch ? CrochetNames.Of(stitch, Terms) : null;
+            if (name is not null)
+            {
+                kinds[name] = kinds.GetValueOrDefault(name) + 1;
+            }
+        }
+
+        if (Picots > 0)
+        {
+            kinds["picots"] = Picots;
+        }
+
+        return kinds.ToImmutable();
+    }
+
+    /// <summary>What spaces of a length are called.</summary>
+    public static string SpaceName(int length) => $"ch-{length} sp";
+}
