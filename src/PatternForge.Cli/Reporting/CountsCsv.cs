@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using PatternForge.Core.Work;
 
 namespace PatternForge.Cli.Reporting;
 
@@ -30,7 +31,7 @@ internal static class CountsCsv
                     cells.AddRange(Cell(row.Before, size), Cell(row.After, size), Cell(row.Stated, size));
                     if (hasKinds)
                     {
-                        cells.Add(size < row.Kinds.Length ? CountedRow.InWords(row.Kinds[size]) : "");
+                        cells.Add(size < row.Kinds.Length ? CountWords.Of(row.Kinds[size]) : "");
                     }
                 }
 

@@ -36,8 +36,4 @@ internal sealed record CountedRow(
         var words = numbers.Select(n => n?.ToString(CultureInfo.InvariantCulture) ?? "–").ToArray();
         return words.Distinct(StringComparer.Ordinal).Count() == 1 ? words[0] : $"{words[0]} ({string.Join(", ", words[1..])})";
     }
-
-    /// <summary>"12 dc, 6 ch-2 sp".</summary>
-    public static string InWords(ImmutableSortedDictionary<string, int> kinds) =>
-        string.Join(", ", kinds.Select(k => string.Create(CultureInfo.InvariantCulture, $"{k.Value} {k.Key}")));
 }

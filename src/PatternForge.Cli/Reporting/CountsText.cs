@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using PatternForge.Core.Work;
 
 namespace PatternForge.Cli.Reporting;
 
@@ -61,7 +62,7 @@ internal static class CountsText
 
         if (!row.Kinds.IsEmpty)
         {
-            var words = row.Kinds.Select(CountedRow.InWords).ToArray();
+            var words = row.Kinds.Select(CountWords.Of).ToArray();
             if (words.Distinct(StringComparer.Ordinal).Count() == 1)
             {
                 Remark($"made of {words[0]}");

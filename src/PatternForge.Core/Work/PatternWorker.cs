@@ -106,7 +106,7 @@ public sealed class PatternWorker
             Origin = line.Origin,
             Piece = line.Piece,
             Label = line.Label,
-            Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", RowMessages.Count(after), StringComparison.Ordinal) : line.Text,
+            Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", CountWords.InBrackets(after, [.. _states.Select(s => s.Live.Below?.Kinds ?? ImmutableSortedDictionary<string, int>.Empty)]), StringComparison.Ordinal) : line.Text,
             Status = status,
             Numbers = numbers.ToImmutable(),
             Before = [.. before],

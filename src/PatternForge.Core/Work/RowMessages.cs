@@ -44,14 +44,6 @@ internal sealed class RowMessages
         _pending.Clear();
     }
 
-    /// <summary>"84 (92, 100)" of what is known; a dash for what is not.</summary>
-    public static string Count(IReadOnlyList<int?> values)
-    {
-        static string One(int? v) => v?.ToString(CultureInfo.InvariantCulture) ?? "–";
-        var list = values.Distinct().Count() == 1 ? One(values[0]) : $"{One(values[0])} ({string.Join(", ", values.Skip(1).Select(One))})";
-        return values.All(v => v == 1) ? $"({list} st)" : $"({list} sts)";
-    }
-
     /// <summary>Stated minus worked; null when they agree or one of them is not known.</summary>
     public static (int Stated, int Worked)? Differs(Claim claim, int size, RowOutcome outcome)
     {
