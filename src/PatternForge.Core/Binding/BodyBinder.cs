@@ -139,18 +139,7 @@ public sealed class BodyBinder
             return null;
         }
 
-        if (_facts.Craft == Craft.Tunisian)
-        {
-            // Rows of the other crafts are kept as they are, and counted as not checked.
-            rows = [.. rows.Select(r => r with { Steps = [], HasUnread = true })];
-            draft = new FindingBag(_source);
-            context = new RowContext(_source, _facts, _book, draft, _options);
-        }
-        else
-        {
-            NotRead(rows, draft);
-        }
-
+        NotRead(rows, draft);
         NumbersInRun.Check(rows, context);
         Placeholders(tokens, context);
         foreach (var finding in draft.ToSorted())

@@ -76,7 +76,8 @@ internal static class ClaimReader
             return null;
         }
 
-        if (context.IsCrochet && !c.Is("st") && KindOf(c, context) is { } kind)
+        var isLoops = context.Facts.Craft == Craft.Tunisian && c.Eat("loop|loops|lp|lps") && (c.EatAll("on", "hook") || c.EatAll("on", "the", "hook") || c.IsDone);
+        if (context.IsCrochet && !isLoops && !c.Is("st") && KindOf(c, context) is { } kind)
         {
             var at = c.At;
             c.Eat("rem|total|made|worked|in|around|each|row|rnd|this");
@@ -91,7 +92,7 @@ internal static class ClaimReader
             return new Claim(c.SpanFrom(start), ClaimKind.Total, kindValues, kindTrusted) { Of = kind };
         }
 
-        var noun = c.Eat("st") || c.EatAll("live", "st") || c.EatAll("total", "st") || c.EatAll("heel", "st");
+        var noun = isLoops || c.Eat("st") || c.EatAll("live", "st") || c.EatAll("total", "st") || c.EatAll("heel", "st");
         if (noun && (sign != 0 || c.Is("inc'd|dec'd|inc|dec|more|fewer|less")))
         {
             var down = sign < 0 || c.Is("dec'd|dec|fewer|less");

@@ -37,7 +37,7 @@ internal static class CrochetGroupReader
             return new RepeatStep(span.Cover(cursor.SpanFrom(start)), body) { To = last };
         }
 
-        if (!cursor.Is("across|around") && !isRepeat && PlaceReader.TryRead(cursor, context) is { } place)
+        if (!cursor.Is("across|around|to|until") && !isRepeat && PlaceReader.TryRead(cursor, context) is { } place)
         {
             var shells = ImmutableArray.CreateBuilder<Step>();
             shells.Add(new ShellStep(span.Cover(cursor.SpanFrom(start)), body, place));

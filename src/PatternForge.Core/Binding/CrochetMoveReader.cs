@@ -10,7 +10,7 @@ internal static class CrochetMoveReader
     public static Step? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        var step = Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
+        var step = Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
         if (step is null)
         {
             c.At = start;
@@ -77,6 +77,19 @@ internal static class CrochetMoveReader
         return Nothing<FastenOffStep>(c, start);
     }
 
+    /// <summary>The return pass of Tunisian crochet works the loops off; it changes no count.</summary>
+    private static RemarkStep? Return(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (context.Facts.Craft == Stitches.Craft.Tunisian && (c.Eat("return|retp|ret|rp|rtp") || c.EatAll("work", "return")))
+        {
+            c.At = c.Lexemes.Count;
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
+        return Nothing<RemarkStep>(c, start);
+    }
+
     // "working last st into top of tch": the last of the stitches told, and where it goes.
     private static RemarkStep? LastOfThem(PhraseCursor c)
     {
@@ -122,7 +135,8 @@ internal static class CrochetMoveReader
         c.Eat("the");
         var number = c.EatNumber();
         c.Eat("next|foll|rem");
-        if (ThingReader.TryRead(c, context) is not { } thing)
+        var bar = c.Eat("vertical|horizontal") & c.Eat("bar|bars");
+        if ((bar ? new Thing(ThingKind.Stitch) : ThingReader.TryRead(c, context)) is not { } thing)
         {
             if (number is null && !c.Is("a"))
             {

@@ -170,6 +170,11 @@ internal static class CrochetReader
             steps.Add(Step(operation, each, next, c, start, context));
         }
 
+        if (c.Eat("as") && c.Eat("if|for|usual|before"))
+        {
+            c.At = c.Lexemes.Count; // "as if to tss"
+        }
+
         return TimesReader.TryRead(c, context) is { } again ? [new GroupStep(c.SpanFrom(start), steps.ToImmutable(), again)] : steps.ToImmutable();
     }
 

@@ -30,6 +30,11 @@ internal static class PlaceReader
             return new Place(PlaceKind.Each, AnyStitch, origin);
         }
 
+        if (ToLast(c, context, origin) is { } toLast)
+        {
+            return toLast;
+        }
+
         var prepositioned = c.Eat("in|into|to|over|on|at|through|under|around|round|from");
         ThingReader.EatLoops(c);
         if (!prepositioned && !c.Is("each|every|next|same|between"))
@@ -40,6 +45,34 @@ internal static class PlaceReader
         c.Eat("the");
         ThingReader.EatLoops(c);
         return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? Same(c, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
+    }
+
+    /// <summary>"sc to last 2 sts", "sc until last st", "sc to end": how far, and no place.</summary>
+    private static Place? ToLast(PhraseCursor c, RowContext context, TextSpan origin)
+    {
+        var start = c.At;
+        if (c.Eat("to|until|across"))
+        {
+            c.Eat("to");
+            c.Eat("within");
+            c.Eat("the");
+            if (c.Eat("last"))
+            {
+                var count = c.EatNumber();
+                if (ThingReader.TryRead(c, context) is { } until)
+                {
+                    return new Place(PlaceKind.EachToLast, AnyStitch, origin) { Until = until, Count = count is null ? RowContext.Constant(1, origin) : context.AmountOf(count) };
+                }
+            }
+            else if (c.Eat("end"))
+            {
+                TargetReader.EatWholeRow(c);
+                return new Place(PlaceKind.Each, AnyStitch, origin);
+            }
+        }
+
+        c.At = start;
+        return null;
     }
 
     /// <summary>"across", "around", "across row", "around to end": the whole row, and no edge ("across long edge").</summary>

@@ -284,7 +284,7 @@ internal sealed class RowBinder
             steps[^1] = new RepeatStep(run.Origin, [new OperationStep(run.Origin, run.Operation, null)]) { To = run.To };
         }
 
-        if (cursor.Is("end") && steps.Count > 0 && steps[^1] is RepeatStep or RepeatRowsStep)
+        if (cursor.Is("end") && steps.Count > 0 && steps[^1] is RepeatStep or RepeatRowsStep && !(_draft.Context.IsCrochet && cursor.Is("st", 1))) // "end st" is a stitch of Tunisian crochet
         {
             return _repeats.Ending(nodes, at, cursor, steps);
         }

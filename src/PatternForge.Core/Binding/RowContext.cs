@@ -31,8 +31,8 @@ internal sealed class RowContext
 
     public CompileOptions Options { get; }
 
-    /// <summary>True when the rows are crochet.</summary>
-    public bool IsCrochet => Facts.Craft == Craft.Crochet;
+    /// <summary>True when the rows are crochet, Tunisian crochet counted in.</summary>
+    public bool IsCrochet => Facts.Craft != Craft.Knitting;
 
     /// <summary>The declared terms; American where none are.</summary>
     public Dialect Terms => Facts.TermsInForce ?? Dialect.Us;

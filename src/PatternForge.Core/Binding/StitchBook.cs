@@ -118,7 +118,7 @@ internal sealed class StitchBook
     }
 
     private Operation? LookUp(string name) =>
-        _special.TryGetValue(Squeeze(name), out var special) ? special : OperationTable.Find(_craft, _dialect, name) ?? OperationTable.Find(_craft, Dialect.Any, name);
+        _special.TryGetValue(Squeeze(name), out var special) ? special : OperationTable.Find(_craft, _dialect, name) ?? OperationTable.Find(_craft, Dialect.Any, name) ?? (_craft == Craft.Tunisian ? OperationTable.Find(Craft.Crochet, _dialect, name) : null);
 
     /// <summary>The operation of that name or of its plural ("dcs"); null when nobody knows it.</summary>
     public Operation? FindPlural(string name) => Find(name) ?? (name.Length > 2 && name.EndsWith('s') ? Find(name[..^1]) : null);

@@ -62,6 +62,12 @@ internal sealed class CrochetMoves
     public void Begin(Place place)
     {
         var count = _run.In(place.Count);
+        if (place.Kind == PlaceKind.Each && _run.IsTunisian)
+        {
+            _run.BoundOff = true;
+            return;
+        }
+
         if (place.Kind is PlaceKind.Each or PlaceKind.EachToLast)
         {
             _run.NotKnown = true; // a whole row of slip stitches: an edging

@@ -29,7 +29,7 @@ internal sealed class CrochetPlaces
         }
         else if (stitch.Id != "st")
         {
-            _run.LastStitch = stitch.CountsAs is { } plain && stitch.Takes != 1 ? OperationTable.Find(Craft.Crochet, Dialect.Us, plain) ?? stitch : stitch;
+            _run.LastStitch = stitch.Takes != 1 ? CrochetNames.Plain(stitch) : stitch;
         }
         else
         {
@@ -325,7 +325,15 @@ internal sealed class CrochetPlaces
             return;
         }
 
-        _chains.Skipped(place, stitch, number - 1);
+        if (_run.IsTunisian)
+        {
+            Make(stitch, number - 1); // the loop on the hook
+        }
+        else
+        {
+            _chains.Skipped(place, stitch, number - 1);
+        }
+
         Below.Next(place with { Kind = PlaceKind.Next });
         Make(stitch, makes);
     }

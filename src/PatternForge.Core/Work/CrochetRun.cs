@@ -9,8 +9,9 @@ namespace PatternForge.Core.Work;
 /// </summary>
 internal sealed class CrochetRun
 {
-    public CrochetRun(Trial trial, RowTask row, RowBelow below, bool inTheRound)
+    public CrochetRun(Trial trial, RowTask row, RowBelow below, bool inTheRound, bool isTunisian)
     {
+        IsTunisian = isTunisian;
         Trial = trial;
         Row = row;
         Below = new CrochetCursor(below);
@@ -27,6 +28,12 @@ internal sealed class CrochetRun
     public CrochetTops Tops { get; }
 
     public bool InTheRound { get; }
+
+    /// <summary>True for Tunisian crochet: the loop on the hook is the first stitch of every row, and the work is not turned.</summary>
+    public bool IsTunisian { get; }
+
+    /// <summary>True when all loops have been bound off.</summary>
+    public bool BoundOff { get; set; }
 
     /// <summary>The stitch made last: what "inc" and "2 in next st" mean.</summary>
     public Operation LastStitch { get; set; } = SingleCrochet;

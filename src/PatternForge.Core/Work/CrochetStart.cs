@@ -13,7 +13,7 @@ internal static class CrochetStart
     /// The row given last, worked over as many stitches or chains as make it come out at the kinds named: so spaces stand where that row puts them.
     /// Null when no number does.
     /// </summary>
-    public static CrochetWork? Rework(StartStep start, SizeState state, TurningChainBook book, Dialect terms)
+    public static CrochetWork? Rework(StartStep start, SizeState state, TurningChainBook book, Dialect terms, Craft craft)
     {
         if (state.History.Count == 0 || state.History[^1] is not { Steps: { IsEmpty: false } steps } worked)
         {
@@ -24,7 +24,7 @@ internal static class CrochetStart
         var total = start.Parts.Sum(p => p.Count[state.Size] ?? 0);
         for (var count = 1; count <= Math.Min(MostTried, (total * 4) + 8); count++)
         {
-            var work = new CrochetWork(book, terms);
+            var work = new CrochetWork(book, terms, craft);
             var trying = new SizeState(state.Size, work) { IsKnown = true, InTheRound = state.InTheRound };
             var below = new RowBelow([.. Enumerable.Repeat(top, count)], [], terms);
             work.Put(below);

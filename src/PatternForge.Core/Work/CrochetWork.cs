@@ -9,14 +9,16 @@ internal sealed class CrochetWork : ILiveWork
 {
     private readonly TurningChainBook _book;
     private readonly Dialect _terms;
+    private readonly Craft _craft;
     private RowBelow _below = RowBelow.Empty;
     private int _chains;
     private bool _mayBeChains;
     private bool _isFinished;
     private (int Height, bool InTheRound, bool Counts)? _open;
 
-    public CrochetWork(TurningChainBook book, Dialect terms)
+    public CrochetWork(TurningChainBook book, Dialect terms, Craft craft)
     {
+        _craft = craft;
         _book = book;
         _terms = terms;
     }
@@ -28,7 +30,7 @@ internal sealed class CrochetWork : ILiveWork
     public RowBelow? Below => _below;
 
     /// <inheritdoc/>
-    public ILiveWork Copy() => new CrochetWork(_book, _terms) { _below = _below, _chains = _chains, _mayBeChains = _mayBeChains, _isFinished = _isFinished, _open = _open };
+    public ILiveWork Copy() => new CrochetWork(_book, _terms, _craft) { _below = _below, _chains = _chains, _mayBeChains = _mayBeChains, _isFinished = _isFinished, _open = _open };
 
     /// <inheritdoc/>
     public void Begin()
@@ -57,7 +59,7 @@ internal sealed class CrochetWork : ILiveWork
             return;
         }
 
-        if (!start.Parts.IsEmpty && CrochetStart.Rework(start, state, _book, _terms) is { } again)
+        if (!start.Parts.IsEmpty && CrochetStart.Rework(start, state, _book, _terms, _craft) is { } again)
         {
             Set(count);
             (_below, _chains) = (again._below, again._chains);
@@ -122,7 +124,7 @@ internal sealed class CrochetWork : ILiveWork
         // The round is known by its label, its join, or the ring that it goes into.
         var inTheRound = trial.State.InTheRound || CrochetSteps.Closes(row.Steps) || below.IsRing;
         _mayBeChains = false;
-        var run = new CrochetRun(trial, row, below, inTheRound);
+        var run = new CrochetRun(trial, row, below, inTheRound, _craft == Craft.Tunisian);
         var worker = new CrochetWorker(run, _book, _terms);
         var isKnown = worker.Work(_chains);
         _isFinished = row.Steps.Any(s => s is FastenOffStep);
@@ -148,6 +150,12 @@ internal sealed class CrochetWork : ILiveWork
 
     private void Keep(CrochetRun run, bool turned)
     {
+        if (run.BoundOff)
+        {
+            (_below, _chains, _isFinished) = (RowBelow.Empty, 0, true);
+            return;
+        }
+
         var chains = run.Tops.Chains;
         if (run.Closed && !run.ChainsAfterClosing)
         {
@@ -173,7 +181,7 @@ internal sealed class CrochetWork : ILiveWork
         }
 
         _chains = chains;
-        _below = (run.InTheRound && !turned) || made.IsFoundation || made.IsRing ? made : made.Turned();
+        _below = (run.InTheRound && !turned) || made.IsFoundation || made.IsRing || _craft == Craft.Tunisian ? made : made.Turned();
     }
 
     /// <inheritdoc/>
@@ -197,6 +205,7 @@ internal sealed class CrochetWork : ILiveWork
         }
         else if (step is BindOffStep or FastenOffStep)
         {
+            _below = step is BindOffStep && _craft == Craft.Tunisian ? RowBelow.Empty : _below;
             _isFinished = true;
         }
     }

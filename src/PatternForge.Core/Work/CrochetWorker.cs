@@ -39,6 +39,12 @@ internal sealed class CrochetWorker
         }
 
         var total = _run.Below.StitchesLeft;
+        if (_run.IsTunisian && total > 0 && !_run.Below.IsFoundation && TurningChains.First(row.Steps) is { } first)
+        {
+            _run.Below.First(new Thing(ThingKind.Stitch), 1);
+            _run.Tops.Make(CrochetNames.Plain(first.Operation), 1, 0); // the loop on the hook
+        }
+
         Steps(row.Steps);
         return CrochetEnd.Finish(_run, Math.Max(total, _run.Below.IsFoundation ? _run.Below.Length : 0), Steps);
     }

@@ -22,7 +22,7 @@ public sealed class PatternWorker
         _bag = bag;
         _options = options;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
-        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i, facts.Craft == Stitches.Craft.Crochet ? new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us) : new NeedleWork()))];
+        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i, facts.Craft == Stitches.Craft.Knitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)))];
         _messages = new RowMessages(_sizes, bag);
         _order = new RowOrder(bag);
     }

@@ -130,7 +130,7 @@ internal sealed class TurningChains
     /// <summary>How many chains tall a stitch is; a special stitch is taken for the usual tall one, an increase or decrease that names none for the shortest.</summary>
     public static int HeightOf(Operation operation) => operation.Height ?? (operation.IsSpecial ? 3 : 1);
 
-    private static Operation Plain(Operation stitch) => stitch.Id is "inc" or "dec" or "invdec" ? CrochetRun.SingleCrochet : stitch.CountsAs is { } id ? OperationTable.Find(Craft.Crochet, Dialect.Us, id) ?? stitch : stitch;
+    private static Operation Plain(Operation stitch) => stitch.Id is "inc" or "dec" or "invdec" ? CrochetRun.SingleCrochet : CrochetNames.Plain(stitch);
 
     /// <summary>Whether skipped foundation chains count, as the words beside them say; null when they say nothing.</summary>
     private static bool? SkippedCounts(ImmutableArray<Step> steps) => steps.OfType<SkippedChainsStep>().FirstOrDefault()?.Counts;
