@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using System.CommandLine.Parsing;
@@ -19,6 +20,11 @@ internal static class CommandLine
         try
         {
             var parsed = RootOf(around).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (parsed.Action is Suggestions suggestions)
+            {
+                return suggestions.Invoke(parsed);
+            }
+
             if (parsed.Errors.Count > 0)
             {
                 return Refuse(parsed, around);
@@ -74,10 +80,15 @@ internal static class CommandLine
             BuildCommand.Of(around),
             CountsCommand.Of(around),
             ExplainCommand.Of(around),
+            CompletionsCommand.Of(around),
         };
         root.Options.Clear();
         root.Options.Add(new HelpOption("--help", "-h") { Description = "Show what a command does and how it is used" });
         root.Options.Add(new VersionOption("--version") { Description = "Show the version of the tool", Action = new ShowVersion(around) });
+        root.Directives.Clear();
+        var suggest = new SuggestDirective();
+        suggest.Action = new Suggestions(root, suggest, around);
+        root.Directives.Add(suggest);
         return root;
     }
 

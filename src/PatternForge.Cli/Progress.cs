@@ -3,11 +3,14 @@ using System.Diagnostics;
 namespace PatternForge.Cli;
 
 /// <summary>Shows a person at a terminal how far long work has come; silent for short work and for everybody else.</summary>
-internal sealed class Progress(Surroundings around, int total)
+/// <param name="around">Where it is shown.</param>
+/// <param name="total">How many patterns there are.</param>
+/// <param name="patience">How long work may take before it counts as long; 700 ms where nothing is said.</param>
+internal sealed class Progress(Surroundings around, int total, TimeSpan? patience = null)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(700);
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(100);
 
+    private readonly TimeSpan _patience = patience ?? TimeSpan.FromMilliseconds(700);
     private readonly Lock _gate = new();
     private readonly long _begin = Stopwatch.GetTimestamp();
     private long _lastShown;
@@ -25,7 +28,7 @@ internal sealed class Progress(Surroundings around, int total)
         lock (_gate)
         {
             _done++;
-            if (Stopwatch.GetElapsedTime(_begin) > Patience && (!_visible || Stopwatch.GetElapsedTime(_lastShown) > Pause))
+            if (Stopwatch.GetElapsedTime(_begin) >= _patience && (!_visible || Stopwatch.GetElapsedTime(_lastShown) > Pause))
             {
                 _visible = true;
                 _lastShown = Stopwatch.GetTimestamp();

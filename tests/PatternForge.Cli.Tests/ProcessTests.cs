@@ -89,6 +89,32 @@ public class ProcessTests
         Assert.Equal(130, process.ExitCode);
     }
 
+    [Theory]
+    [InlineData("lint", ".", "--format", "json")]
+    [InlineData("build", ".", "--draft")]
+    public void One_core_and_several_give_the_same_bytes(params string[] arguments)
+    {
+        var (first, second) = (With(cores: 1), With(cores: 4));
+        Assert.Equal(first.Outcome, second.Outcome);
+        Assert.Equal(first.Files, second.Files);
+
+        (Outcome Outcome, string[] Files) With(int cores)
+        {
+            using var folder = new TemporaryFolder();
+            foreach (var example in Repository.Examples())
+            {
+                folder.Write(Path.GetRelativePath(Repository.Root, example), File.ReadAllBytes(example));
+            }
+
+            using var process = Start(folder, cores, arguments);
+            process.StandardInput.Close();
+            var error = process.StandardError.ReadToEndAsync();
+            var output = process.StandardOutput.ReadToEnd();
+            process.WaitForExit();
+            return (new(process.ExitCode, output, error.Result), [.. folder.Files().Select(name => $"{name}: {folder.Read(name)}")]);
+        }
+    }
+
     private static Outcome Run(TemporaryFolder folder, string input, params string[] arguments)
     {
         using var process = Start(folder, arguments);
@@ -100,7 +126,9 @@ public class ProcessTests
         return new(process.ExitCode, output, error.Result);
     }
 
-    private static Process Start(TemporaryFolder folder, params string[] arguments)
+    private static Process Start(TemporaryFolder folder, params string[] arguments) => Start(folder, null, arguments);
+
+    private static Process Start(TemporaryFolder folder, int? cores, string[] arguments)
     {
         var utf8 = new System.Text.UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         var start = new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet")
@@ -118,6 +146,11 @@ public class ProcessTests
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);
+        }
+
+        if (cores is { } count)
+        {
+            start.Environment["DOTNET_PROCESSOR_COUNT"] = count.ToString("X", System.Globalization.CultureInfo.InvariantCulture);
         }
 
         start.Environment.Remove("NO_COLOR");

@@ -4,7 +4,7 @@ namespace PatternForge.Cli.Tests;
 public class UsageTests
 {
     [Theory]
-    [InlineData("say what to do: new, lint, build, counts, explain")]
+    [InlineData("say what to do: new, lint, build, counts, explain, completions")]
     [InlineData("`lnt` is not known as a command: did you mean `lint`?", "lnt")]
     [InlineData("`--frmat` is not known as an option: did you mean `--format`?", "lint", "--frmat", "json", "x")]
     [InlineData("`--frmat=json` is not known as an option: did you mean `--format`?", "lint", "--frmat=json", "x")]
@@ -22,6 +22,8 @@ public class UsageTests
     [InlineData("`weaving` is not known as a craft: there are knitting, crochet", "new", "Hat", "--craft", "weaving")]
     [InlineData("`--- ...` holds no letter or digit that a file could be called after", "new", "--", "--- ...")]
     [InlineData("say which finding to explain, by its code or its name: `patternforge explain PF301`", "explain")]
+    [InlineData("say for which shell: bash, zsh, fish, powershell", "completions")]
+    [InlineData("`bsh` is not known as a shell: did you mean `bash`?", "completions", "bsh")]
     public void Wrong_usage_ends_with_2_and_a_sentence(string sentence, params string[] arguments)
     {
         using var folder = new TemporaryFolder();

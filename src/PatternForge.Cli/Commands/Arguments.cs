@@ -7,11 +7,16 @@ namespace PatternForge.Cli.Commands;
 internal static class Arguments
 {
     /// <summary>Any number of paths; the command says in its own words when there is none.</summary>
-    public static Argument<string[]> Paths() => new("PATH")
+    public static Argument<string[]> Paths()
     {
-        Description = "A pattern file, a folder that is searched for *.pattern.md (folders whose names begin with a dot are passed over), or - for standard input",
-        Arity = ArgumentArity.ZeroOrMore,
-    };
+        var paths = new Argument<string[]>("PATH")
+        {
+            Description = "A pattern file, a folder that is searched for *.pattern.md (folders whose names begin with a dot are passed over), or - for standard input",
+            Arity = ArgumentArity.ZeroOrMore,
+        };
+        paths.CompletionSources.Add(Suggestions.PatternFiles);
+        return paths;
+    }
 
     /// <summary>The form of the output.</summary>
     public static Option<string> Form(string description, string[] forms)

@@ -20,6 +20,7 @@ internal static class BuildCommand
     {
         var paths = Arguments.Paths();
         var folder = new Option<string>("--out") { Description = $"The folder to write into; {DefaultFolder} where none is said", HelpName = "DIR" };
+        folder.CompletionSources.Add(Suggestions.FolderNames);
         var editions = new Option<string[]>("--edition") { Description = "An edition to release; none exist yet", HelpName = "NAME" };
         var names = OutputFormat.All.Select(f => f.Name).ToArray();
         var formats = new Option<string[]>("--format")
@@ -27,8 +28,9 @@ internal static class BuildCommand
             Description = $"What to write, parted by commas; {string.Join(" and ", names)} where none is said",
             HelpName = string.Join(',', names),
         };
-        formats.CompletionSources.Add(names);
+        formats.CompletionSources.Add(_ => names.Select(Suggestions.InList));
         var templates = new Option<string>("--templates") { Description = "A folder of templates that replace the built-in ones file by file", HelpName = "DIR" };
+        templates.CompletionSources.Add(Suggestions.FolderNames);
         var draft = new Option<bool>("--draft") { Description = "Write a pattern that has errors too, every page marked as a draft" };
         var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, templates, draft };
         command.SetAction(parsed => Run(

@@ -16,7 +16,9 @@ internal static class CountsCommand
     public static Command Of(Surroundings around)
     {
         var file = new Argument<string[]>("FILE") { Description = "A pattern file, or - for standard input", Arity = ArgumentArity.ZeroOrMore };
+        file.CompletionSources.Add(Suggestions.PatternFiles);
         var size = new Option<string>("--size") { Description = "Show one size alone, by its name", HelpName = "M" };
+        size.CompletionSources.Add(context => SizesOf(context.ParseResult.GetValue(file) ?? [], around));
         var format = Arguments.Form("How to tell the counts", Forms);
         var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, format };
         command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], parsed.GetValue(size), parsed.GetValue(format), around));
@@ -62,6 +64,18 @@ internal static class CountsCommand
         }
 
         return Print(compilation, size, form, around);
+    }
+
+    /// <summary>The sizes of the pattern that a command line names; none where it names none that can be read.</summary>
+    private static IEnumerable<string> SizesOf(string[] paths, Surroundings around)
+    {
+        if (paths is not [var path] || InputFiles.FullPathOf(path, around.Folder) is not { } full || !File.Exists(full))
+        {
+            return [];
+        }
+
+        var names = PatternWork.Compile(new(path, full, path), around).Compilation?.Pattern.Facts.Sizes.Names ?? [];
+        return names.Where(name => name.Length > 0);
     }
 
     private static int Print(Compilation compilation, string? size, string form, Surroundings around)

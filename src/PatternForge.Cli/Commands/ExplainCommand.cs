@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.Text;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
@@ -17,7 +18,8 @@ internal static class ExplainCommand
     public static Command Of(Surroundings around)
     {
         var code = new Argument<string[]>("PFnnn") { Description = "The code of a finding, or its name", Arity = ArgumentArity.ZeroOrMore, HelpName = "PFnnn" };
-        code.CompletionSources.Add(_ => Known.Select(r => r.Code));
+        code.CompletionSources.Add(_ => Known.Select(r => new CompletionItem(r.Code, detail: $"{r.Name}: {r.Summary}")));
+        code.CompletionSources.Add(_ => Known.Select(r => Suggestions.Longer(r.Name, $"{r.Code}: {r.Summary}")));
         var command = new Command("explain", "Explain a finding: what it means, why it matters, and how to put it right.") { code };
         command.SetAction(parsed => Run(parsed.GetValue(code) ?? [], around));
         return command;

@@ -82,7 +82,7 @@ internal static class Cautions
             });
         }
 
-        return facts.Terms?.Value is Dialect.Us
+        return facts.TermsInForce is Dialect.Us
             ? [.. cautions.Select(c => c with { Text = c.Text.Replace("fibre", "fiber", StringComparison.Ordinal) })]
             : cautions.ToImmutable();
     }

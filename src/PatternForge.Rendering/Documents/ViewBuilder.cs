@@ -35,12 +35,12 @@ public static class ViewBuilder
             Facts = Facts(facts, sizes),
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
             LevelReason = Wording.Said(facts.LevelReason),
-            Terms = Wording.Terms(facts.Terms?.Value),
+            Terms = Wording.Terms(facts.TermsInForce),
             Photos = [.. facts.Photos.Select(p => Photo(p, photoAddress))],
             Sizes = sizes,
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count))],
             Amounts = YarnBuilder.Amounts(facts),
-            GaugeName = Wording.GaugeName(facts.Terms?.Value),
+            GaugeName = Wording.GaugeName(facts.TermsInForce),
             Gauges = [.. facts.Gauges.Select(GaugeBuilder.Build).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
             Tools = [.. facts.Tools.Select(Item)],
@@ -72,8 +72,8 @@ public static class ViewBuilder
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
-        Add(Wording.GaugeName(facts.Terms?.Value), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0])));
-        Add("Terms", Wording.Terms(facts.Terms?.Value));
+        Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0])));
+        Add("Terms", Wording.Terms(facts.TermsInForce));
         return found.ToImmutable();
 
         void Add(string name, string? value, string? note = null)

@@ -55,6 +55,7 @@ public sealed class ReadmeTests : IDisposable
     [InlineData("build")]
     [InlineData("counts")]
     [InlineData("explain")]
+    [InlineData("completions")]
     public void A_command_and_each_of_its_options_is_told(string command)
     {
         var (_, help) = Run(command, "--help");
