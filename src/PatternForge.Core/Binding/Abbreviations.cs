@@ -70,6 +70,26 @@ internal sealed class Abbreviations
         }
     }
 
+    /// <summary>Notes what the description of a special stitch uses, so that the table made for the page explains it as well ("shell: (2 dc, ch 2, 2 dc) in next sp").</summary>
+    public void NoteDescription(StitchDefinition definition)
+    {
+        var how = new SourceText("", definition.How);
+        foreach (var token in Lexer.Lex(how, new TextSpan(0, definition.How.Length)).Where(t => t.Kind == TokenKind.Word && t.Span.Length <= 10))
+        {
+            var word = how.ToString(token.Span);
+            var (stem, count) = StitchReader.Split(word);
+            var name = _book.Find(word) is not null ? word : stem;
+            if ((name.Length > 1 || count >= 0) && _book.Find(name) is { IsSpecial: false } stitch && IsName(stitch, name) && !IsInFull(name, stitch.Spoken))
+            {
+                Use(new AbbreviationUse(OperationTable.NameIn(stitch, _terms) is { } usual && usual.Equals(name, StringComparison.OrdinalIgnoreCase) ? usual : name, stitch.Spoken, false, definition.Origin));
+            }
+            else
+            {
+                Word(word, definition.Origin);
+            }
+        }
+    }
+
     /// <summary>The uses as one table, sorted; where the pattern's own list has it, in the words of that list.</summary>
     public ImmutableArray<AbbreviationUse> Table()
     {

@@ -56,6 +56,14 @@ public sealed class BodyBinder
         book.Define(SpecialStitches.Bind(facts, book, options));
         var binder = new BodyBinder(source, facts, book, bag, options, cancel);
         var bound = sections.Select(binder.Section).ToImmutableArray();
+        if (facts.Abbreviations is null && binder._lines.Count > 0)
+        {
+            foreach (var definition in facts.Stitches)
+            {
+                binder._abbreviations.NoteDescription(definition);
+            }
+        }
+
         if (facts.Craft == Craft.Crochet)
         {
             CrochetTerms.Check(binder._uses, facts, bag);

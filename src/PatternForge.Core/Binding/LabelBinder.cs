@@ -59,7 +59,7 @@ internal static class LabelBinder
             IsRound = label.Word switch
             {
                 RowWord.Round => true,
-                RowWord.Row => false,
+                RowWord.Row when label.Name?.Contains("short", StringComparison.OrdinalIgnoreCase) != true => false, // a short row may stand in a ring
                 _ => null,
             },
             IsLabelled = !label.IsTitle && (label.Word != RowWord.None),

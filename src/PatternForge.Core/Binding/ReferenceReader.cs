@@ -17,7 +17,7 @@ internal static class ReferenceReader
 
         for (var i = 0; i + 1 < lexemes.Count; i++)
         {
-            if (!lexemes[i].Is("chart") || lexemes[i + 1].Atom.Text.Length > 2)
+            if (!lexemes[i].Is("chart") || lexemes[i + 1].Atom.Text is not { Length: 1 or 2 } letter || !(char.IsUpper(letter[0]) || char.IsAsciiDigit(letter[0])))
             {
                 continue;
             }

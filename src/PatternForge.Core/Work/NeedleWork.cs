@@ -130,7 +130,8 @@ internal sealed class NeedleWork : ILiveWork
     /// <inheritdoc/>
     public void WorkRow(RowTask row, Trial trial)
     {
-        var run = new RowRun(trial);
+        // A short row in a ring may go on past the start of the round, also where an earlier row has turned.
+        var run = new RowRun(trial) { MayGoRound = trial.State.InTheRound && Needles.RightCount > 0 && row.Steps.Any(s => s is TurnStep) };
         var steps = new StepWorker(run);
         var start = Count;
         Places.DivideNeedles(run, row.Steps);

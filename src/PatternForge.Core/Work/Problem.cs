@@ -6,7 +6,7 @@ namespace PatternForge.Core.Work;
 /// <summary>What can go wrong while a row is worked in one size.</summary>
 internal enum ProblemKind
 {
-    /// <summary>More stitches asked for than there are. A = needed, B = there.</summary>
+    /// <summary>More stitches asked for than there are. A = needed, B = there, C = missing.</summary>
     TooFew,
 
     /// <summary>Stitches left unworked. A = used, B = there.</summary>

@@ -30,7 +30,7 @@ internal static class RowEnd
         }
         else if (run.Missing > 0)
         {
-            run.Lose(new Problem(ProblemKind.TooFew, row.Origin, run.Used + run.Missing, start));
+            run.Lose(new Problem(ProblemKind.TooFew, row.Origin, run.Used + run.Missing, start, run.Missing));
         }
         else if (run.Needles.LeftCount > 0 && !run.MayLeave && !run.Turned)
         {

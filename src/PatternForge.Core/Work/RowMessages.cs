@@ -100,6 +100,7 @@ internal sealed class RowMessages
         string Values(Func<Problem, int> of) => List(sizes, problems.Select(of));
         var (rule, message, help) = first.Kind switch
         {
+            ProblemKind.TooFew when problems.Any(p => p.A <= p.B) => (WorkRules.TooFewStitches, $"{subject} needs {Values(p => p.C)} stitch{(problems.All(p => p.C == 1) ? "" : "es")} more than can be reached from where it begins", "check where the row before it turned, and the numbers of this row"),
             ProblemKind.TooFew => (WorkRules.TooFewStitches, $"{subject} needs {Values(p => p.A)} stitches, but there are {Values(p => p.B)}", $"take {Values(p => p.A - p.B)} out of the row, or check the count before it"),
             ProblemKind.LeftOver when first.C == 1 => (WorkRules.BareBracket, $"{subject} works its bracket once and leaves {Values(p => p.B - p.A)} of {Values(p => p.B)} stitches", "write how often the bracket is worked, or \"to end\""),
             ProblemKind.LeftOver => (WorkRules.StitchesLeft, $"{subject} uses {Values(p => p.A)} of {Values(p => p.B)} stitches and leaves {Values(p => p.B - p.A)}", "say what happens to them (\"k to end\", \"turn\"), or check the numbers of the row"),
