@@ -38,10 +38,10 @@ internal sealed class Abbreviations
     {
         foreach (var (operation, said, span) in used)
         {
-            if (said.Length > 0 && _stitches.Add((operation.Id, said)) && !IsInFull(said, operation.Spoken))
+            if (said.Length > 0 && _stitches.Add((operation.Id, said)) && !IsInFull(said, OperationTable.SpokenIn(operation, _terms)))
             {
                 var name = operation.IsSpecial ? operation.Id : said.Equals(OperationTable.NameIn(operation, _terms), StringComparison.OrdinalIgnoreCase) || !IsName(operation, said) ? OperationTable.NameIn(operation, _terms) ?? operation.Id : said;
-                Use(new AbbreviationUse(name, operation.IsSpecial && operation.Spoken == operation.Id ? operation.Definition : operation.Spoken, operation.IsSpecial, span));
+                Use(new AbbreviationUse(name, operation.IsSpecial && operation.Spoken == operation.Id ? operation.Definition : OperationTable.SpokenIn(operation, _terms), operation.IsSpecial, span));
             }
         }
 
@@ -79,9 +79,9 @@ internal sealed class Abbreviations
             var word = how.ToString(token.Span);
             var (stem, count) = StitchReader.Split(word);
             var name = _book.Find(word) is not null ? word : stem;
-            if ((name.Length > 1 || count >= 0) && _book.Find(name) is { IsSpecial: false } stitch && IsName(stitch, name) && !IsInFull(name, stitch.Spoken))
+            if ((name.Length > 1 || count >= 0) && _book.Find(name) is { IsSpecial: false } stitch && IsName(stitch, name) && !IsInFull(name, OperationTable.SpokenIn(stitch, _terms)))
             {
-                Use(new AbbreviationUse(OperationTable.NameIn(stitch, _terms) is { } usual && usual.Equals(name, StringComparison.OrdinalIgnoreCase) ? usual : name, stitch.Spoken, false, definition.Origin));
+                Use(new AbbreviationUse(OperationTable.NameIn(stitch, _terms) is { } usual && usual.Equals(name, StringComparison.OrdinalIgnoreCase) ? usual : name, OperationTable.SpokenIn(stitch, _terms), false, definition.Origin));
             }
             else
             {
@@ -93,20 +93,28 @@ internal sealed class Abbreviations
     /// <summary>The uses as one table, sorted; where the pattern's own list has it, in the words of that list.</summary>
     public ImmutableArray<AbbreviationUse> Table()
     {
-        var own = (_facts.Abbreviations ?? []).Where(a => a.Meaning is not null).DistinctBy(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal).ToDictionary(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal);
+        var own = (_facts.Abbreviations ?? []).Select(a => a with { Meaning = a.Meaning ?? TradeMeaning(a.Name) }).Where(a => a.Meaning is not null)
+            .DistinctBy(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal).ToDictionary(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal);
         return
         [
             .. _uses
-                .Select(u => own.TryGetValue(u.Key, out var entry) ? u with { Name = entry.Name, Meaning = entry.Meaning! } : u)
+                .Where(u => !own.ContainsKey(u.Key))
+                .Concat(own.Select(entry => new AbbreviationUse(entry.Value.Name, entry.Value.Meaning!, _uses.Find(u => u.Key == entry.Key)?.IsSpecial ?? false, _uses.Find(u => u.Key == entry.Key)?.Origin ?? entry.Value.Origin)))
                 .OrderBy(u => u.Name, StringComparer.OrdinalIgnoreCase).ThenBy(u => u.Name, StringComparer.Ordinal),
         ];
     }
 
+    private string? TradeMeaning(string name)
+    {
+        var stitch = _book.Find(name);
+        return _uses.Find(u => u.Key == AbbreviationUse.KeyOf(name))?.Meaning ?? TradeWords.Find(_terms, name)?.MeaningIn(_terms) ?? (stitch is null ? null : OperationTable.SpokenIn(stitch, _terms));
+    }
+
     private void Word(string word, TextSpan span)
     {
-        if (word is not ("CO" or "BO") && word.Length > 6)
+        if ((word is not ("CO" or "BO") && word.Length > 6) || (word.Length == 1 && _facts.Yarns.Any(y => y.Label == word)))
         {
-            return;
+            return; // a colour's letter stands in the list of yarns
         }
 
         var isKnown = _keys.Contains(AbbreviationUse.KeyOf(word));

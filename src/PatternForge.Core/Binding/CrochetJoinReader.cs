@@ -52,9 +52,10 @@ internal static class CrochetJoinReader
         }
 
         var length = rest.Select(ThingReader.LengthOf).FirstOrDefault(l => l is not null) ?? NumberBehind(rest);
-        if (rest.FindIndex(l => l.Is("sl")) is >= 0 and var slip && slip + 1 < rest.Count && rest[slip + 1].Is("st"))
+        if (rest.FindIndex(l => l.Norm is "sl" or "ss") is >= 0 and var slip && (rest[slip].Is("ss") || (slip + 1 < rest.Count && rest[slip + 1].Is("st"))))
         {
-            context.UseNamed("sl st", rest[slip].Span.Cover(rest[slip + 1].Span));
+            var span = rest[slip].Is("ss") ? rest[slip].Span : rest[slip].Span.Cover(rest[slip + 1].Span);
+            context.UseNamed(context.Source.ToString(span), span);
         }
 
         c.At = c.Lexemes.FindIndex(c.At, l => l.Norm is "turn" or "and") is >= 0 and var stop ? stop : c.Lexemes.Count;
@@ -118,6 +119,7 @@ internal static class CrochetJoinReader
             return null;
         }
 
+        var said = context.Source.ToString(c.SpanFrom(start));
         var rest = c.Lexemes.Skip(c.At).ToList();
         var end = rest.FindIndex(l => l.Norm is "and" or "then" or "turn");
         rest = end >= 0 ? rest[..end] : rest;
@@ -125,7 +127,7 @@ internal static class CrochetJoinReader
         {
             var isRing = rest.Exists(l => l.Norm is "ring" or "circle") && rest.Exists(l => l.Is("form") || l.Is("make") || l.Is("join"));
             c.At += rest.Count;
-            context.UseNamed("sl st", c.SpanFrom(start));
+            context.UseNamed(said, c.SpanFrom(start));
             return isRing ? new RingStep(c.SpanFrom(start)) : new CloseStep(c.SpanFrom(start), rest.Select(ThingReader.LengthOf).FirstOrDefault(l => l is not null) ?? NumberBehind(rest));
         }
 

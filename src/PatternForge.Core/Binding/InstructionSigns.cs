@@ -27,6 +27,11 @@ internal static class InstructionSigns
             return true;
         }
 
+        if (working == 0 && IsExplanation(nodes))
+        {
+            return false;
+        }
+
         return nodes.Any(n => HasSigns(n.Steps, book, 0) is var signs && (signs >= 2 || (signs == 1 && BeginsWithWork(n))));
     }
 
@@ -40,6 +45,10 @@ internal static class InstructionSigns
         UnreadStep or RemarkStep or SentenceStep => false,
         _ => true,
     };
+
+    // "Along an edge every motif gives 19 stitches: that makes 124 stitches on a side." tells what comes of it, and nothing to do.
+    private static bool IsExplanation(ImmutableArray<RowNode> nodes) =>
+        nodes.All(n => n.Label is null) && nodes.SelectMany(n => n.Steps).OfType<PhraseNode>().SelectMany(p => p.Atoms.Skip(1)).Count(a => a.Is("gives") || a.Is("makes") || a.Is("means") || a.Is("give")) > 1;
 
     // Long runs of plain words with hardly a number in them are sentences.
     private static bool IsSentence(ImmutableArray<RowNode> nodes)

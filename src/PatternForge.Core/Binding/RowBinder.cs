@@ -235,6 +235,18 @@ internal sealed class RowBinder
             return at;
         }
 
+        if (isTop && MakingUp.Begins(lexemes))
+        {
+            // "Embroider the eyes between Rnds 7 and 9, eight stitches apart": words to the maker, to the next full stop.
+            while (at + 1 < nodes.Length && nodes[at + 1].Before != Separator.Stop)
+            {
+                at++;
+            }
+
+            steps.Add(new RemarkStep(phrase.Span.Cover(nodes[at].Span)));
+            return at;
+        }
+
         if (phrase is { Before: Separator.Stop or Separator.Dash or Separator.Semicolon, Atoms: [{ Kind: TokenKind.Number }, _, ..] } && SplitCountReader.TryRead(nodes, at, _draft.Context, out var lastPart) is { } split)
         {
             _draft.Context.Claims.Add(split);

@@ -69,6 +69,10 @@ public static class OperationTable
     public static string? NameIn(Operation operation, Dialect dialect) =>
         operation.Names.FirstOrDefault(n => n.Dialect == dialect || n.Dialect == Dialect.Any || dialect == Dialect.Any)?.Text;
 
+    /// <summary>An operation written out in a dialect: the same stitch is "single crochet" to an American and "double crochet" to a British maker.</summary>
+    public static string SpokenIn(Operation operation, Dialect dialect) =>
+        dialect == Dialect.Uk && operation is { Craft: Craft.Crochet, IsSpecial: false } && operation.Names.Where(n => n.Dialect == Dialect.Uk).MaxBy(n => n.Text.Length) is { } british ? british.Text : operation.Spoken;
+
     private static Tables TablesOf(Craft craft) => craft switch
     {
         Craft.Crochet => Crochet,

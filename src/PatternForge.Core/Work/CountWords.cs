@@ -10,21 +10,26 @@ public static class CountWords
     public static string Of(ImmutableSortedDictionary<string, int> kinds) =>
         string.Join(", ", Ordered(kinds.Keys).Select(kind => $"{kinds[kind].ToString(CultureInfo.InvariantCulture)} {Noun(kind, kinds[kind] != 1)}"));
 
-    /// <summary>"(84 (92, 100) sts)" of what is known, a dash for what is not; where kinds are told apart, "(12 (14, 16) dc, 4 ch-2 sps)".</summary>
-    internal static string InBrackets(IReadOnlyList<int?> totals, IReadOnlyList<ImmutableSortedDictionary<string, int>> kinds)
+    /// <summary>"84 (92, 100) sts" of what is known, a dash for what is not; where kinds are told apart, "12 (14, 16) dc, 4 ch-2 sps".</summary>
+    /// <param name="totals">Stitches, one number a size.</param>
+    /// <param name="kinds">Stitches and spaces by kind, one table a size; empty tables where only stitches are known.</param>
+    public static string InTradeForm(IReadOnlyList<int?> totals, IReadOnlyList<ImmutableSortedDictionary<string, int>> kinds)
     {
         var names = Ordered(kinds.SelectMany(k => k.Keys).Distinct(StringComparer.Ordinal)).ToArray();
         if (names.Length == 0 || totals.Count != kinds.Count)
         {
-            return totals.All(v => v == 1) ? "(1 st)" : $"({List(totals)} sts)";
+            return totals.All(v => v == 1) ? "1 st" : $"{List(totals)} sts";
         }
 
-        return "(" + string.Join(", ", names.Select(kind =>
+        return string.Join(", ", names.Select(kind =>
         {
             int?[] each = [.. totals.Select((total, size) => total is null ? null : (int?)kinds[size].GetValueOrDefault(kind))];
             return $"{List(each)} {Noun(kind, each.Any(n => n != 1))}";
-        })) + ")";
+        }));
     }
+
+    /// <summary>The kind that is told first; null where none is known.</summary>
+    public static string? FirstKind(IReadOnlyList<ImmutableSortedDictionary<string, int>> kinds) => Ordered(kinds.SelectMany(k => k.Keys).Distinct(StringComparer.Ordinal)).FirstOrDefault();
 
     private static string List(IReadOnlyList<int?> values)
     {

@@ -58,6 +58,7 @@ public sealed class PatternWorker
         var readings = new List<Reading>();
         var numbers = ImmutableArray.CreateBuilder<int>();
         ImmutableArray<int?> stated = [];
+        ImmutableArray<int?> statedFirst = [];
         foreach (var row in line.Rows)
         {
             var active = Active(row);
@@ -91,6 +92,8 @@ public sealed class PatternWorker
 
             if (row.Claims.Any(c => c is { Kind: ClaimKind.Total, IsTrusted: true }))
             {
+                var opening = row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true, Of: null }) ?? row.Claims.First(c => c is { Kind: ClaimKind.Total, IsTrusted: true });
+                statedFirst = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? opening.Values[s] : null)];
                 stated = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? row.StatedIn(s) : null)];
             }
 
@@ -106,13 +109,15 @@ public sealed class PatternWorker
             Origin = line.Origin,
             Piece = line.Piece,
             Label = line.Label,
-            Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", CountWords.InBrackets(after, [.. _states.Select(s => s.Live.Below?.Kinds ?? ImmutableSortedDictionary<string, int>.Empty)]), StringComparison.Ordinal) : line.Text,
+            Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", $"({CountWords.InTradeForm(after, [.. _states.Select(s => s.Live.Below?.Kinds ?? ImmutableSortedDictionary<string, int>.Empty)])})", StringComparison.Ordinal) : line.Text,
             Status = status,
             Numbers = numbers.ToImmutable(),
             Before = [.. before],
             After = [.. after],
             Kinds = Kinds(after),
+            Kind = Kind(after),
             Stated = stated,
+            StatedFirst = statedFirst,
             Reading = ReadingWords.Of(readings),
             Operations = line.Operations,
         };
@@ -123,6 +128,15 @@ public sealed class PatternWorker
     {
         var kinds = _states.Select(s => after[s.Size] is null ? ImmutableSortedDictionary<string, int>.Empty : s.Live.Below?.Kinds ?? ImmutableSortedDictionary<string, int>.Empty).ToImmutableArray();
         return kinds.Any(k => k.Count > 1 || k.Keys.Any(name => name.EndsWith(" sp", StringComparison.Ordinal))) ? kinds : [];
+    }
+
+    /// <summary>The one kind of stitch of a crochet row; null where there are several, or none is known.</summary>
+    private string? Kind(int?[] after)
+    {
+        var rows = _states.Where(s => after[s.Size] is not null).Select(s => s.Live.Below).ToArray();
+        return rows.Length == 0 || rows.Any(r => r is null) ? null
+            : rows.All(r => r!.IsFoundation) ? "ch"
+            : rows.All(r => r!.Kinds.Count == 1) && rows.Select(r => r!.Kinds.First().Key).Distinct(StringComparer.Ordinal).ToArray() is [var only] ? only : null;
     }
 
     private int[] Active(BoundRow row) => row.IsForNoSize ? [] : row.Sizes.IsEmpty ? [.. Enumerable.Range(0, _sizes.Count)] : [.. row.Sizes];

@@ -50,8 +50,14 @@ public sealed record WorkedLine
     /// <summary>For crochet: stitches and spaces by kind, one table a size; empty where there is nothing but stitches.</summary>
     public ImmutableArray<ImmutableSortedDictionary<string, int>> Kinds { get; init; } = [];
 
+    /// <summary>What its stitches are called where they are all of one kind: "sc", "ch" for a foundation; null for stitches alone.</summary>
+    public string? Kind { get; init; }
+
     /// <summary>The count that the line states, one a size; empty when it states none.</summary>
     public ImmutableArray<int?> Stated { get; init; } = [];
+
+    /// <summary>The number that its stated count begins with, one a size: the count itself, or that of the first kind told; empty when it states none.</summary>
+    public ImmutableArray<int?> StatedFirst { get; init; } = [];
 
     /// <summary>Which of several readings was taken, in words; null when there was only one.</summary>
     public string? Reading { get; init; }

@@ -22,7 +22,7 @@ internal sealed class RowBuilder(int sizes)
         _steps++;
         var label = line.Label.Trim().TrimEnd(':').TrimEnd();
         var text = line.Text.Trim();
-        var closing = Agrees(line) ? ClosingCount.Split(text, line.Stated.IsDefaultOrEmpty ? line.After : line.Stated) : null;
+        var closing = Agrees(line) ? ClosingCount.Split(text, line.StatedFirst.IsDefaultOrEmpty ? Opening(line) : line.StatedFirst) : null;
         var counts = Counts(line);
         var worked = counts is null ? null : CountWording.Text(line, counts.Value);
         var said = closing is not null || (counts is not null && ClosingCount.Says(text, Wording.TradeForm(Wording.Counts(counts.Value))));
@@ -69,6 +69,11 @@ internal sealed class RowBuilder(int sizes)
     /// <summary>The count worth printing: known and checked, and either changed by this line or stated in it. An empty needle is no count.</summary>
     private static ImmutableArray<int?>? Counts(WorkedLine line)
     {
+        if (line.Kind == "ch" && line.Stated.IsDefaultOrEmpty)
+        {
+            return null; // "Ch 31" says it, and a ring has no count
+        }
+
         if (line.Status != LineStatus.Checked || line.After.IsDefaultOrEmpty || line.After.All(n => n is null or 0))
         {
             return null;
@@ -77,6 +82,9 @@ internal sealed class RowBuilder(int sizes)
         var stated = !line.Stated.IsDefaultOrEmpty;
         return stated || !line.After.SequenceEqual(line.Before) ? line.After : null;
     }
+
+    // A count that was filled in by kind begins with the first kind's number.
+    private static ImmutableArray<int?> Opening(WorkedLine line) => line.Kinds.IsDefaultOrEmpty ? line.After : CountWording.FirstKind(line);
 
     private static ImmutableArray<string> Ticks(WorkedLine line) =>
         line.Numbers.Length is > 1 and <= MostTicks ? [.. line.Numbers.Select(n => n.ToString(CultureInfo.InvariantCulture))] : [];
