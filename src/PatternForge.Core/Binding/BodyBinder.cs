@@ -231,17 +231,20 @@ public sealed class BodyBinder
     {
         foreach (var token in tokens)
         {
-            if (token.Kind != TokenKind.Placeholder)
+            if (token.Kind == TokenKind.Placeholder)
             {
-                continue;
+                Placeholder(token.Span, context);
             }
+        }
+    }
 
-            var name = _source.ToString(token.Span)[1..^1];
-            if (name != "count" && !_facts.Numbers.Any(n => string.Equals(n.Name, name, StringComparison.OrdinalIgnoreCase)))
-            {
-                var near = Suggest.Nearest(name, _facts.Numbers.Select(n => n.Name).Append("count"));
-                context.Bag.Add(RowRules.UnknownNumber, token.Span, $"there is no number called `{name}` in the header", near.Count > 0 ? $"did you mean `{near[0]}`?" : "define it under `numbers`");
-            }
+    private void Placeholder(TextSpan span, RowContext context)
+    {
+        var name = _source.ToString(span)[1..^1];
+        if (name != "count" && !_facts.Numbers.Any(n => string.Equals(n.Name, name, StringComparison.OrdinalIgnoreCase)))
+        {
+            var near = Suggest.Nearest(name, _facts.Numbers.Select(n => n.Name).Append("count"));
+            context.Bag.Add(RowRules.UnknownNumber, span, $"there is no number called `{name}` in the header", near.Count > 0 ? $"did you mean `{near[0]}`?" : "define it under `numbers`");
         }
     }
 

@@ -10,7 +10,7 @@ internal static class CableNeedleReader
     public static CableNeedleStep? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        if (c.Peek() is not { Atom.Kind: TokenKind.Word } first)
+        if (c.Peek() is not { Atom.Kind: TokenKind.Word } first || !IsAhead(c))
         {
             return null;
         }
@@ -39,5 +39,18 @@ internal static class CableNeedleReader
 
         c.At = start;
         return null;
+    }
+
+    private static bool IsAhead(PhraseCursor c)
+    {
+        for (var ahead = 1; c.Peek(ahead) is { } lexeme; ahead++)
+        {
+            if (lexeme.Is("cn"))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

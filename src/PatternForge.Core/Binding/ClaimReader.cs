@@ -43,11 +43,8 @@ internal static class ClaimReader
     }
 
     /// <summary>True for words that only introduce the count behind them: "Total:", "Stitch count:".</summary>
-    public static bool IsIntroduction(List<Lexeme> lexemes)
-    {
-        var c = new PhraseCursor(lexemes);
-        return Introduction(c) && c.IsDone;
-    }
+    public static bool IsIntroduction(List<Lexeme> lexemes) =>
+        Introductions.Value.Match(lexemes, 0) is { } match && match.End == lexemes.Count;
 
     private static bool Introduction(PhraseCursor c)
     {

@@ -105,6 +105,12 @@ internal static class CrochetJoinReader
             c.At++;
         }
 
+        if (c.Lexemes.Skip(c.At).Any(l => l.Norm is "foundation" or "starting" or "free" or "opposite") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "ch" or "chain" or "edge" or "side"))
+        {
+            c.At = c.Lexemes.Count;
+            return new FreeSideStep(c.SpanFrom(start));
+        }
+
         var to = c.IsDone ? null : PlaceReader.TryRead(c, context);
         c.At = c.Lexemes.Count;
         return to is { Kind: PlaceKind.First or PlaceKind.Next, Thing.Kind: ThingKind.Space } ? new BeginAtStep(c.SpanFrom(start), to with { Kind = PlaceKind.First, Count = null }) : new RemarkStep(c.SpanFrom(start));

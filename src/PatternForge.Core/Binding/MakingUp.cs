@@ -10,6 +10,6 @@ internal static class MakingUp
     {
         var c = new PhraseCursor(lexemes);
         c.Eat("then|now|and|lightly|firmly|loosely");
-        return c.Is(Verbs);
+        return c.Is(Verbs) && !c.IsNumber(1);
     }
 }

@@ -42,6 +42,11 @@ internal static class PrintedText
 
     private static string Squeeze(string text)
     {
+        if (IsSqueezed(text))
+        {
+            return text.Trim();
+        }
+
         var squeezed = new StringBuilder(text.Length);
         foreach (var c in text)
         {
@@ -56,6 +61,22 @@ internal static class PrintedText
         }
 
         return squeezed.ToString().Trim();
+    }
+
+    private static bool IsSqueezed(string text)
+    {
+        var before = 'x';
+        foreach (var c in text)
+        {
+            if (char.IsWhiteSpace(c) && (c != ' ' || before == ' '))
+            {
+                return false;
+            }
+
+            before = c;
+        }
+
+        return true;
     }
 
     // A backslash that keeps a Markdown viewer from seeing a star is not printed.

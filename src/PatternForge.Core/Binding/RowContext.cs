@@ -10,6 +10,8 @@ namespace PatternForge.Core.Binding;
 /// <summary>What the readers of a row share: the pattern's facts, the sizes that the row is for, and what they note on the way.</summary>
 internal sealed class RowContext
 {
+    private static readonly HashSet<string> None = [];
+
     private Dictionary<string, NamedNumber>? _numbers;
 
     public RowContext(SourceText source, PatternFacts facts, StitchBook book, FindingBag bag, CompileOptions options)
@@ -58,7 +60,7 @@ internal sealed class RowContext
     public List<Claim> Claims { get; } = [];
 
     /// <summary>Pieces that hold a place marked with two stars, by their names in lower case.</summary>
-    public HashSet<string> MarkedPieces { get; init; } = [];
+    public HashSet<string> MarkedPieces { get; init; } = None;
 
     /// <summary>Operations met, in order.</summary>
     public List<(Operation Operation, string Said, TextSpan Span)> Used { get; } = [];

@@ -123,20 +123,27 @@ internal static class RowPhrases
             {
                 if (entry.Pattern.Match(cursor.Lexemes, cursor.At) is { } match && entry.Make is not null && entry.Make(match, context) is { } step)
                 {
-                    cursor.At = match.End;
-                    if (step is CastOnStep or BindOffStep { Stitches: not null } or TurnStep or CableNeedleStep)
-                    {
-                        // "CO 8 sts k72": a comma is missing, and the words behind it are stitches.
-                        var counted = Enumerable.Range(1, match.Words.Count - 1).FirstOrDefault(i => StitchWords.IsCounted(match.Words[i], context.Book));
-                        cursor.At -= counted > 0 ? match.Words.Count - counted : 0;
-                    }
-
+                    cursor.At = match.End - (step is CastOnStep or BindOffStep { Stitches: not null } or TurnStep or CableNeedleStep ? StitchesBehind(match, context) : 0);
                     return step;
                 }
             }
         }
 
         return null;
+    }
+
+    // "CO 8 sts k72": a comma is missing, and the words behind it are stitches.
+    private static int StitchesBehind(PhraseMatch match, RowContext context)
+    {
+        for (var i = 1; i < match.Words.Count; i++)
+        {
+            if (StitchWords.IsCounted(match.Words[i], context.Book))
+            {
+                return match.Words.Count - i;
+            }
+        }
+
+        return 0;
     }
 
     // "Join second ball of yarn", "join CC": no ring.

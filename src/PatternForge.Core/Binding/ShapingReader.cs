@@ -20,7 +20,6 @@ internal sealed class ShapingReader
     {
         var start = c.At;
         var (sign, perRow, edges, times) = (_sign, _perRow, _edges, _mayCountTimes);
-        var stretches = ImmutableArray.CreateBuilder<ShapingStretch>();
         c.Eat("and");
         c.Eat("then");
         if (EdgePlace(c) is { } first && c.IsDone)
@@ -30,7 +29,7 @@ internal sealed class ShapingReader
             return new ShapingStep(c.SpanFrom(start), []);
         }
 
-        if (Verb(c, context) && Schedule(c, context, stretches))
+        if (Verb(c, context) && ImmutableArray.CreateBuilder<ShapingStretch>() is var stretches && Schedule(c, context, stretches))
         {
             while (!c.IsDone && (c.Eat("then") || c.Eat("and")))
             {

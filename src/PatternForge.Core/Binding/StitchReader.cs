@@ -158,10 +158,9 @@ internal static class StitchReader
             return (StitchBook.InPattern, RowContext.Constant(1, c.Peek(-1)!.Span));
         }
 
-        var most = Math.Min(MostAtoms, c.Lexemes.Count - c.At);
-        for (var length = most; length >= 1; length--)
+        for (var length = LongestName(c, context); length >= 1; length--)
         {
-            if (!MayBeOneName(c, length, context))
+            if (!MayEndName(c, length, context))
             {
                 continue;
             }
@@ -233,17 +232,17 @@ internal static class StitchReader
         return (word[..cut].TrimEnd('-'), digits);
     }
 
-    /// <summary>Words that are stitches by themselves are not parts of a longer name: "k1 yo k1" is three stitches, "k2 tog" is one.</summary>
-    private static bool MayBeOneName(PhraseCursor c, int length, RowContext context)
+    /// <summary>How many words from here may be one name. Words that are stitches by themselves are not parts of a longer one: "k1 yo k1" is three stitches, "k2 tog" is one.</summary>
+    private static int LongestName(PhraseCursor c, RowContext context)
     {
-        var begins = length > 1 && context.Book.Find(c.Lexemes[c.At].Atom.Text) is null && Split(c.Lexemes[c.At].Atom.Text) is (_, < 0);
-        for (var i = 0; i < length; i++)
+        var most = Math.Min(MostAtoms, c.Lexemes.Count - c.At);
+        var begins = most > 1 && context.Book.Find(c.Lexemes[c.At].Atom.Text) is null && Split(c.Lexemes[c.At].Atom.Text) is (_, < 0);
+        for (var i = 0; i < most; i++)
         {
             var lexeme = c.Lexemes[c.At + i];
-            var isJoint = lexeme.Atom is { Kind: TokenKind.Dash, SpaceBefore: false } && i > 0 && i < length - 1;
-            if ((!isJoint && lexeme.Atom.Kind is not (TokenKind.Word or TokenKind.Number or TokenKind.Slash)) || lexeme.Number is { IsList: true })
+            if ((lexeme.Atom.Kind is not (TokenKind.Word or TokenKind.Number or TokenKind.Slash) && (i == 0 || !IsJoint(lexeme.Atom))) || lexeme.Number is { IsList: true })
             {
-                return false;
+                return i;
             }
 
             if (i > 0 && !begins && lexeme.Atom.Kind == TokenKind.Word && lexeme.Norm is not ("tog" or "st" or "m"))
@@ -251,12 +250,25 @@ internal static class StitchReader
                 var (stem, digits) = Split(lexeme.Atom.Text);
                 if (context.Book.Find(lexeme.Atom.Text) is not null || (digits >= 0 && context.Book.Find(stem) is not null))
                 {
-                    return false;
+                    return i;
                 }
             }
         }
 
-        return length == 1 ? c.Lexemes[c.At].Atom.Kind == TokenKind.Word : c.Lexemes[c.At + length - 1].Atom.Kind == TokenKind.Word || (c.Lexemes[c.At].Norm is "yo" or "m" or "make" && c.Peek(length)?.Is("times") != true) || context.Book.IsSpecial(context.Source.ToString(c.Lexemes[c.At].Span.Cover(c.Lexemes[c.At + length - 1].Span)));
+        return most;
+    }
+
+    private static bool IsJoint(Atom atom) => atom is { Kind: TokenKind.Dash, SpaceBefore: false };
+
+    private static bool MayEndName(PhraseCursor c, int length, RowContext context)
+    {
+        var (first, last) = (c.Lexemes[c.At], c.Lexemes[c.At + length - 1]);
+        if (length == 1 || last.Atom.Kind == TokenKind.Word)
+        {
+            return last.Atom.Kind == TokenKind.Word;
+        }
+
+        return !IsJoint(last.Atom) && ((first.Norm is "yo" or "m" or "make" && c.Peek(length)?.Is("times") != true) || context.Book.IsSpecial(context.Source.ToString(first.Span.Cover(last.Span))));
     }
 
     private static void Place(PhraseCursor c, RowContext context, Operation operation, ref Amount? count, out bool toEnd)

@@ -76,13 +76,16 @@ internal static class StitchWords
         // up to two words before "sts", none of which is a number or a place
         for (var words = 1; words <= 2; words++)
         {
-            if (c.Peek(words)?.Is("st") == true && Enumerable.Range(0, words).All(i => c.Peek(i) is { IsNumber: false, Atom.Kind: TokenKind.Word } w && w.Norm is not ("to" or "in" or "into" or "until" or "k" or "p" or "next" or "each" or "across" or "and" or "at" or "all" or "every" or "rem")))
+            if (c.Peek(words)?.Is("st") == true && IsCommon(c.Peek()) && (words == 1 || IsCommon(c.Peek(1))))
             {
                 c.At += words + 1;
                 return;
             }
         }
     }
+
+    private static bool IsCommon(Lexeme? word) =>
+        word is { IsNumber: false, Atom.Kind: TokenKind.Word } && word.Norm is not ("to" or "in" or "into" or "until" or "k" or "p" or "next" or "each" or "across" or "and" or "at" or "all" or "every" or "rem");
 
     // "the next 12 sts", "held 12 sts": words before the number.
     public static void NextSo(PhraseCursor c)

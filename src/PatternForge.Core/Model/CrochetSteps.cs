@@ -48,6 +48,9 @@ public sealed record CloseStep(TextSpan Origin, int? TopOf) : Step(Origin);
 /// <summary>The yarn is joined anew at a place, and the row begins there.</summary>
 public sealed record BeginAtStep(TextSpan Origin, Place Place) : Step(Origin);
 
+/// <summary>The yarn is joined to the foundation chain, and work goes on along its free side.</summary>
+public sealed record FreeSideStep(TextSpan Origin) : Step(Origin);
+
 /// <summary>A ring to work into: a magic ring, or the foundation chain closed.</summary>
 public sealed record RingStep(TextSpan Origin) : Step(Origin);
 

@@ -51,7 +51,7 @@ public sealed class LabelParser
             _atoms.At++;
         }
 
-        label = label with { Span = _atoms.All[start].Span.Cover(label.Span) };
+        label = _atoms.All[start].Span.Start >= label.Span.Start ? label : label with { Span = _atoms.All[start].Span.Cover(label.Span) };
         return sizes is null ? label : label with { Sizes = sizes.Names, SizesSpan = sizes.Span };
     }
 

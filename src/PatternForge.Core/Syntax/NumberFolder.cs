@@ -14,16 +14,24 @@ public sealed class NumberFolder
         .Concat(new[] { "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety" }.Select((word, ten) => (word, value: 10 * (ten + 2))))
         .ToFrozenDictionary(pair => pair.word, pair => pair.value, StringComparer.OrdinalIgnoreCase);
 
+    private static readonly string[] Signs = [.. Enumerable.Range(0, 128).Select(c => ((char)c).ToString())];
+
     private const decimal Greatest = 1_000_000_000_000_000m;
 
     private readonly SourceText _source;
     private readonly List<Token> _tokens;
-    private readonly List<Atom> _atoms = [];
+    private readonly List<Atom> _atoms;
+
+    // Values on their way: of the number being read, of a bracket behind it, and of a chain of signs.
+    private readonly List<decimal?> _values = [];
+    private readonly List<decimal?> _inside = [];
+    private readonly List<decimal?> _chained = [];
 
     private NumberFolder(SourceText source, List<Token> tokens)
     {
         _source = source;
         _tokens = tokens;
+        _atoms = new List<Atom>(tokens.Count);
     }
 
     /// <summary>Folds the tokens of one line.</summary>
@@ -39,7 +47,18 @@ public sealed class NumberFolder
         return folder._atoms;
     }
 
-    private string TextOf(int at) => _source.ToString(_tokens[at].Span);
+    private string TextOf(int at) => TextOf(_source, _tokens[at].Span);
+
+    // Signs are most of the tokens, and always the same ones.
+    private static string TextOf(SourceText source, TextSpan span) =>
+        span.Length == 1 && source.Text[span.Start] is var sign && char.IsAscii(sign) ? Signs[sign] : source.ToString(span);
+
+    private List<decimal?> Values(params ReadOnlySpan<decimal?> first)
+    {
+        _values.Clear();
+        _values.AddRange(first);
+        return _values;
+    }
 
     private bool IsKind(int at, TokenKind kind) => at < _tokens.Count && _tokens[at].Kind == kind;
 
@@ -52,9 +71,9 @@ public sealed class NumberFolder
             case TokenKind.Number:
                 return Number(at);
             case TokenKind.Word when WordValue(text) is { } value && !IsKind(at + 1, TokenKind.Dash):
-                return Finish(at, at + 1, [value], isOrdinal: false, isWord: true);
-            case TokenKind.Word when char.IsAsciiDigit(text[^1]) && TrailingValue(text) is { } trailing:
-                List<decimal?> values = [trailing];
+                return Finish(at, at + 1, Values(value), isOrdinal: false, isWord: true);
+            case TokenKind.Word when char.IsAsciiDigit(text[^1]) && IsKind(at + 1, TokenKind.Open) && TrailingValue(text) is { } trailing:
+                var values = Values(trailing);
                 var after = Groups(at + 1, values);
                 if (after > at + 1)
                 {
@@ -66,7 +85,7 @@ public sealed class NumberFolder
                 break;
             case TokenKind.Dash when token.SpaceBefore && IsKind(at + 1, TokenKind.Open):
                 // " - (12, 13)": the first size skips it.
-                List<decimal?> skipFirst = [null];
+                var skipFirst = Values((decimal?)null);
                 var end = Groups(at + 1, skipFirst);
                 if (end > at + 1 && skipFirst.Count > 2)
                 {
@@ -75,7 +94,7 @@ public sealed class NumberFolder
 
                 break;
             case TokenKind.Open:
-                List<decimal?> bare = [];
+                var bare = Values();
                 var close = ListIn(at, bare);
                 if (close > 0 && bare.Count > 1)
                 {
@@ -101,7 +120,7 @@ public sealed class NumberFolder
 
     private int Number(int at)
     {
-        List<decimal?> values = [ValueOf(TextOf(at))];
+        var values = Values(ValueOf(TextOf(at)));
         var next = at + 1;
 
         // 6 1/2: a whole number and a fraction with a known divisor.
@@ -145,14 +164,14 @@ public sealed class NumberFolder
     {
         while (IsKind(at, TokenKind.Open))
         {
-            List<decimal?> inside = [];
-            var close = ListIn(at, inside);
+            _inside.Clear();
+            var close = ListIn(at, _inside);
             if (close < 0)
             {
                 break;
             }
 
-            values.AddRange(inside);
+            values.AddRange(_inside);
             at = close;
         }
 
@@ -213,19 +232,19 @@ public sealed class NumberFolder
     private int Chain(int at, TokenKind sign, List<decimal?> values)
     {
         var end = at;
-        List<decimal?> more = [];
+        _chained.Clear();
         while (IsKind(end, sign) && IsKind(end + 1, TokenKind.Number) && !_tokens[end].SpaceBefore && !_tokens[end + 1].SpaceBefore)
         {
-            more.Add(ValueOf(TextOf(end + 1)));
+            _chained.Add(ValueOf(TextOf(end + 1)));
             end += 2;
         }
 
-        if (more.Count < 2)
+        if (_chained.Count < 2)
         {
             return at;
         }
 
-        values.AddRange(more);
+        values.AddRange(_chained);
         return end;
     }
 

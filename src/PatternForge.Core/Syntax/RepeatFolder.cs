@@ -160,7 +160,7 @@ public static class RepeatFolder
     /// <summary>"..., ending last rep at **" and "..., then from * to ** once more": the body up to its own mark, worked once more.</summary>
     private static ImmutableArray<StepNode> LastPass(ImmutableArray<StepNode> steps, ImmutableArray<StepNode> body, string mark, ref ImmutableArray<Atom> extent, ref int next)
     {
-        var inner = body.Select((node, at) => (Node: node as MarkNode, At: at)).FirstOrDefault(m => m.Node is not null && m.Node.Mark != mark);
+        var inner = InnerMark(body, mark);
         if (inner.Node is null || next >= steps.Length)
         {
             return [];
@@ -199,6 +199,20 @@ public static class RepeatFolder
         }
 
         return body[..inner.At];
+    }
+
+    /// <summary>The first mark in a repeat's body that is not the repeat's own.</summary>
+    private static (MarkNode? Node, int At) InnerMark(ImmutableArray<StepNode> body, string mark)
+    {
+        for (var i = 0; i < body.Length; i++)
+        {
+            if (body[i] is MarkNode node && node.Mark != mark)
+            {
+                return (node, i);
+            }
+        }
+
+        return (null, 0);
     }
 
     // Where "ending (last rep) at" begins; -1 when there are no such words.

@@ -11,8 +11,13 @@ internal static class RowNumbers
     public static ImmutableArray<NumberRange> Read(AtomCursor atoms, out RowWord word)
     {
         var start = atoms.At;
-        var numbers = ImmutableArray.CreateBuilder<NumberRange>();
         word = RowWords.WordOf(atoms.Peek());
+        if (atoms.Peek() is not { Kind: TokenKind.Number } && word == RowWord.None && (atoms.Peek() is not { Kind: TokenKind.Word } begins || begins.Text[0] is not ('R' or 'r')))
+        {
+            return [];
+        }
+
+        var numbers = ImmutableArray.CreateBuilder<NumberRange>();
         if (word != RowWord.None && atoms.IsKind(TokenKind.Number, 1))
         {
             atoms.At++;

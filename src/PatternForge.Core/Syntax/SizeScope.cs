@@ -29,8 +29,8 @@ internal static class SizeScope
         }
 
         var names = ImmutableArray.CreateBuilder<string>();
-        names.AddRange(ordinals);
-        while (ordinals.Count == 0 && !all && names.Count < Most && Name(atoms, names))
+        names.AddRange(ordinals ?? []);
+        while (ordinals is null && !all && names.Count < Most && Name(atoms, names))
         {
         }
 
@@ -47,23 +47,23 @@ internal static class SizeScope
         return new SizeNames(all ? [] : names.ToImmutable(), span);
     }
 
-    /// <summary>"2nd", "1st, 3rd and 4th".</summary>
-    private static List<string> Ordinals(AtomCursor atoms)
+    /// <summary>"2nd", "1st, 3rd and 4th"; null for none.</summary>
+    private static List<string>? Ordinals(AtomCursor atoms)
     {
         var start = atoms.At;
-        List<string> names = [];
-        while (atoms.Peek() is { Kind: TokenKind.Number, Number: { IsOrdinal: true } number } && names.Count < Most)
+        List<string>? names = null;
+        while (atoms.Peek() is { Kind: TokenKind.Number, Number: { IsOrdinal: true } number } && (names?.Count ?? 0) < Most)
         {
-            names.AddRange(number.Values.OfType<decimal>().Select(v => "#" + v.ToString(CultureInfo.InvariantCulture)));
+            (names ??= []).AddRange(number.Values.OfType<decimal>().Select(v => "#" + v.ToString(CultureInfo.InvariantCulture)));
             atoms.At++;
             atoms.EatKind(TokenKind.Comma);
             RowWords.EatAnd(atoms);
         }
 
-        if (names.Count > 0 && atoms.Peek()?.Is("size") != true && atoms.Peek()?.Is("sizes") != true)
+        if (names is not null && atoms.Peek()?.Is("size") != true && atoms.Peek()?.Is("sizes") != true)
         {
             atoms.At = start;
-            names.Clear();
+            return null;
         }
 
         return names;

@@ -10,40 +10,45 @@ internal sealed class Choices
 {
     public const int MostTries = 32;
 
-    private readonly Dictionary<(TextSpan Span, ReadingKind Kind), int> _taken;
-    private readonly List<((TextSpan Span, ReadingKind Kind) Key, int Alternatives)> _met = [];
-
+    private readonly Dictionary<(TextSpan Span, ReadingKind Kind), int>? _taken;
     private readonly bool _timesInAll;
 
-    private Choices(Dictionary<(TextSpan Span, ReadingKind Kind), int> taken, bool timesInAll)
+    private List<((TextSpan Span, ReadingKind Kind) Key, int Alternatives)>? _met;
+
+    private Choices(Dictionary<(TextSpan Span, ReadingKind Kind), int>? taken, bool timesInAll)
     {
         _taken = taken;
         _timesInAll = timesInAll;
     }
 
     /// <summary>The default reading everywhere.</summary>
-    public static Choices First => new([], timesInAll: false);
+    public static Choices First => new(null, timesInAll: false);
 
     /// <summary>The default reading everywhere, but for "rep n times": what the pattern has shown it to mean comes first.</summary>
-    public static Choices Beginning(bool timesInAll) => new([], timesInAll);
+    public static Choices Beginning(bool timesInAll) => new(null, timesInAll);
 
     /// <summary>Which of the alternatives to take, from 0, the default.</summary>
     public int Take(TextSpan span, ReadingKind kind, int alternatives = 2)
     {
         var key = (span, kind);
-        if (!_met.Exists(m => m.Key == key))
+        if (!IsMet(key))
         {
-            _met.Add((key, alternatives));
+            (_met ??= []).Add((key, alternatives));
         }
 
-        var taken = _taken.GetValueOrDefault(key);
+        var taken = _taken is null ? 0 : _taken.GetValueOrDefault(key);
         return kind == ReadingKind.InAll && _timesInAll ? 1 - taken : taken;
     }
 
     /// <summary>The next assignment to try, or null when all have been.</summary>
     public Choices? Next()
     {
-        var next = new Dictionary<(TextSpan, ReadingKind), int>(_taken);
+        if (_met is null)
+        {
+            return null;
+        }
+
+        var next = new Dictionary<(TextSpan, ReadingKind), int>(_taken ?? []);
         foreach (var (key, alternatives) in _met)
         {
             var now = next.GetValueOrDefault(key);
@@ -57,5 +62,18 @@ internal sealed class Choices
         }
 
         return null;
+    }
+
+    private bool IsMet((TextSpan Span, ReadingKind Kind) key)
+    {
+        foreach (var met in _met ?? [])
+        {
+            if (met.Key == key)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -40,6 +40,9 @@ internal sealed class CrochetCursor
     /// <summary>The place worked into last; -1 for none.</summary>
     public int Last { get; private set; } = -1;
 
+    /// <summary>The first place worked into; -1 while there is none.</summary>
+    public int FirstWorked { get; private set; } = -1;
+
     /// <summary>Stitches asked for beyond those there are.</summary>
     public int Missing { get; set; }
 
@@ -160,6 +163,7 @@ internal sealed class CrochetCursor
     {
         At = place + 1;
         Last = place;
+        FirstWorked = FirstWorked < 0 ? place : FirstWorked;
         WorkedSpaces |= _tops[place].Kind == TopKind.Space;
     }
 

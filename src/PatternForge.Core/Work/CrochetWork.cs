@@ -12,6 +12,7 @@ internal sealed class CrochetWork : ILiveWork
     private readonly Craft _craft;
     private RowBelow _below = RowBelow.Empty;
     private int _chains;
+    private int _freeSide;
     private bool _mayBeChains;
     private bool _isFinished;
     private (int Height, bool InTheRound, bool Counts)? _open;
@@ -30,12 +31,12 @@ internal sealed class CrochetWork : ILiveWork
     public RowBelow? Below => _below;
 
     /// <inheritdoc/>
-    public ILiveWork Copy() => new CrochetWork(_book, _terms, _craft) { _below = _below, _chains = _chains, _mayBeChains = _mayBeChains, _isFinished = _isFinished, _open = _open };
+    public ILiveWork Copy() => new CrochetWork(_book, _terms, _craft) { _below = _below, _chains = _chains, _freeSide = _freeSide, _mayBeChains = _mayBeChains, _isFinished = _isFinished, _open = _open };
 
     /// <inheritdoc/>
     public void Begin()
     {
-        (_below, _chains, _mayBeChains, _isFinished, _open) = (RowBelow.Empty, 0, false, false, null);
+        (_below, _chains, _freeSide, _mayBeChains, _isFinished, _open) = (RowBelow.Empty, 0, 0, false, false, null);
     }
 
     /// <inheritdoc/>
@@ -119,6 +120,17 @@ internal sealed class CrochetWork : ILiveWork
     /// <inheritdoc/>
     public void WorkRow(RowTask row, Trial trial)
     {
+        if (row.Steps.Any(s => s is FreeSideStep))
+        {
+            // How many chains of a foundation are worked again is known only where one was worked; else only what the rows state.
+            _below = new RowBelow([.. Enumerable.Repeat(Top.FoundationChain, _freeSide)], [], _terms);
+            if (_freeSide == 0)
+            {
+                trial.Lose(new Problem(ProblemKind.Unknown, row.Origin));
+                return;
+            }
+        }
+
         var below = Meant(row.Steps);
 
         // The round is known by its label, its join, or the ring that it goes into.
@@ -181,6 +193,7 @@ internal sealed class CrochetWork : ILiveWork
         }
 
         _chains = chains;
+        _freeSide = run.Below.IsFoundation && run.Tops.HasStitches && !run.MayLeave ? run.Below.Length - Math.Max(0, run.Below.FirstWorked) + (run.Tops.TurningChain is null ? 0 : 1) : _freeSide;
         _below = (run.InTheRound && !turned) || made.IsFoundation || made.IsRing || _craft == Craft.Tunisian ? made : made.Turned();
     }
 

@@ -7,16 +7,12 @@ namespace PatternForge.Core.Work;
 /// <summary>Works one row of a line in one size: its stitches row by row, and the steps that stand for whole rows.</summary>
 internal sealed class LineWorker
 {
-    private readonly RepeatedRows _repeated;
-    private readonly ShapedRows _shaped;
     private int _rows;
 
     private LineWorker(Trial trial, int rows)
     {
         Trial = trial;
         _rows = rows;
-        _repeated = new RepeatedRows(this);
-        _shaped = new ShapedRows(this);
     }
 
     public Trial Trial { get; }
@@ -43,15 +39,15 @@ internal sealed class LineWorker
             return;
         }
 
-        ImmutableArray<Step> said = [.. row.Steps.Where(s => s is not (RemarkStep or SentenceStep))];
-        if (row.IsRange && said is [RepeatRowsStep { Until: RowsUntil.Open } open])
+        var said = row.IsRange ? OnlyStep(row) : null;
+        if (said is RepeatRowsStep { Until: RowsUntil.Open } open)
         {
             // "Rows 7-10: Rep Rows 1-4": the label says how many.
-            _repeated.Through(open, times);
+            new RepeatedRows(this).Through(open, times);
             return;
         }
 
-        var covers = row.IsRange && said is [RepeatRowsStep or EvenRowsStep];
+        var covers = said is RepeatRowsStep or EvenRowsStep;
         var start = State.History.Count;
         for (var i = 0; i < (covers ? 1 : times); i++)
         {
@@ -63,11 +59,15 @@ internal sealed class LineWorker
         }
 
         var made = State.History.Count - start;
-        if (covers && said is [RepeatRowsStep { Until: RowsUntil.Times }] && Trial.Outcome.Problems.Count == 0 && row.LabelOrigin.Length > 0 && made != times)
+        if (covers && said is RepeatRowsStep { Until: RowsUntil.Times } && Trial.Outcome.Problems.Count == 0 && row.LabelOrigin.Length > 0 && made != times)
         {
             Trial.Outcome.LabelRows = (times, made);
         }
     }
+
+    /// <summary>The one step of a row beside remarks; null where there is none, or more.</summary>
+    private static Step? OnlyStep(BoundRow row) =>
+        StepCounts.First(row.Steps) is { } first && row.Steps.Count(s => s is not (RemarkStep or SentenceStep)) == 1 ? first : null;
 
     private static int Times(BoundRow row, SizeState state) => row.Count is not null ? row.Count[state.Size] ?? 0 : row.IsRange ? row.Numbers.Length : 1;
 
@@ -113,16 +113,16 @@ internal sealed class LineWorker
     /// <summary>Works a row's steps once, cut into physical rows and steps for whole rows.</summary>
     private void Once(BoundRow row, ImmutableArray<Step> steps, int? before, int depth)
     {
-        var segment = ImmutableArray.CreateBuilder<Step>();
-        foreach (var step in steps)
+        var from = 0;
+        for (var i = 0; i < steps.Length; i++)
         {
-            if (step is not RowsStep rows)
+            if (steps[i] is not RowsStep rows)
             {
-                segment.Add(step);
                 continue;
             }
 
-            Segment(row, segment, stated: null);
+            Segment(row, steps[from..i], stated: null);
+            from = i + 1;
             RowsOf(row, rows, depth);
             if (!State.IsKnown)
             {
@@ -130,7 +130,7 @@ internal sealed class LineWorker
             }
         }
 
-        Segment(row, segment, Expected(row, before));
+        Segment(row, from == 0 ? steps : steps[from..], Expected(row, before));
     }
 
     /// <summary>Works an earlier row once more; what it meets is told apart.</summary>
@@ -146,20 +146,30 @@ internal sealed class LineWorker
     /// <summary>The count that a row states, as a total; null where it states none for this size.</summary>
     private int? Expected(BoundRow row, int? before)
     {
-        var change = row.Claims.LastOrDefault(c => c is { IsTrusted: true, Kind: ClaimKind.Change });
-        return row.StatedIn(State.Size) ?? before + change?.Values[State.Size];
+        return row.StatedIn(State.Size) ?? before + Last(row, ClaimKind.Change);
     }
 
-    private void Segment(BoundRow row, ImmutableArray<Step>.Builder segment, int? stated)
+    private int? Last(BoundRow row, ClaimKind kind)
     {
-        if (segment.Count == 0)
+        for (var i = row.Claims.Length - 1; i >= 0; i--)
+        {
+            if (row.Claims[i].IsTrusted && row.Claims[i].Kind == kind)
+            {
+                return row.Claims[i].Values[State.Size];
+            }
+        }
+
+        return null;
+    }
+
+    private void Segment(BoundRow row, ImmutableArray<Step> steps, int? stated)
+    {
+        if (steps.IsEmpty)
         {
             return;
         }
 
-        var steps = segment.ToImmutable();
-        segment.Clear();
-        if (steps.All(s => s is NeedleCountStep))
+        if (steps[0] is NeedleCountStep && steps.All(s => s is NeedleCountStep))
         {
             NeedleSum(steps);
         }
@@ -181,7 +191,7 @@ internal sealed class LineWorker
     {
         if (step is SpreadStep spread)
         {
-            _shaped.Change(Trial.In(spread.Change) ?? 0, spread.Origin);
+            new ShapedRows(this).Change(Trial.In(spread.Change) ?? 0, spread.Origin);
         }
         else
         {
@@ -222,16 +232,16 @@ internal sealed class LineWorker
         switch (step)
         {
             case EvenRowsStep even:
-                _shaped.Even(row, even);
+                new ShapedRows(this).Even(row, even);
                 break;
             case ShapingStep shaping:
-                _shaped.Shape(row, shaping);
+                new ShapedRows(this).Shape(row, shaping);
                 break;
             case StartStep start:
                 Start(start);
                 break;
             case RepeatRowsStep repeat:
-                _repeated.Repeat(repeat, depth);
+                new RepeatedRows(this).Repeat(repeat, depth);
                 break;
         }
     }

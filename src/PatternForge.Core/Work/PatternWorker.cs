@@ -7,10 +7,14 @@ namespace PatternForge.Core.Work;
 /// <summary>Works every line of a pattern in every size, in order, and says what does not add up.</summary>
 public sealed class PatternWorker
 {
+    private const int MostNumbers = 10_000;
+
     private readonly SizeSet _sizes;
     private readonly FindingBag _bag;
     private readonly CompileOptions _options;
     private readonly SizeState[] _states;
+    private readonly int[] _everySize;
+    private readonly bool _isKnitting;
     private readonly RowMessages _messages;
     private readonly RowOrder _order;
     private int _section = -1;
@@ -21,8 +25,10 @@ public sealed class PatternWorker
         _sizes = facts.Sizes;
         _bag = bag;
         _options = options;
+        _everySize = [.. Enumerable.Range(0, _sizes.Count)];
+        _isKnitting = facts.Craft == Stitches.Craft.Knitting;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
-        _states = [.. Enumerable.Range(0, _sizes.Count).Select(i => new SizeState(i, facts.Craft == Stitches.Craft.Knitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)))];
+        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)))];
         _messages = new RowMessages(_sizes, bag);
         _order = new RowOrder(bag);
     }
@@ -56,7 +62,7 @@ public sealed class PatternWorker
         var unread = false;
         var trusted = false;
         var readings = new List<Reading>();
-        var numbers = ImmutableArray.CreateBuilder<int>();
+        ImmutableArray<int> numbers = [];
         ImmutableArray<int?> stated = [];
         ImmutableArray<int?> statedFirst = [];
         foreach (var row in line.Rows)
@@ -77,7 +83,7 @@ public sealed class PatternWorker
                 }
             }
 
-            numbers.AddRange(row.Numbers.Take(10_000 - numbers.Count));
+            numbers = numbers.IsEmpty && row.Numbers.Length <= MostNumbers ? row.Numbers : [.. numbers.Concat(row.Numbers).Take(MostNumbers)];
             if (active.Length > 0)
             {
                 _order.Check(row, _states[active[0]]);
@@ -93,29 +99,28 @@ public sealed class PatternWorker
             if (row.Claims.Any(c => c is { Kind: ClaimKind.Total, IsTrusted: true }))
             {
                 var opening = row.Claims.LastOrDefault(c => c is { Kind: ClaimKind.Total, IsTrusted: true, Of: null }) ?? row.Claims.First(c => c is { Kind: ClaimKind.Total, IsTrusted: true });
-                statedFirst = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? opening.Values[s] : null)];
-                stated = [.. Enumerable.Range(0, _sizes.Count).Select(s => active.Contains(s) ? row.StatedIn(s) : null)];
+                statedFirst = [.. _everySize.Select(s => active.Contains(s) ? opening.Values[s] : null)];
+                stated = [.. _everySize.Select(s => active.Contains(s) ? row.StatedIn(s) : null)];
             }
 
             Recover(row, active, before, after);
             Numbering(row, active);
         }
 
-        var hasClaim = line.Rows.Any(r => r.Claims.Any(c => c.IsTrusted));
-        var status = unread ? (hasClaim ? LineStatus.Trusted : LineStatus.Unread) : trusted ? LineStatus.Trusted : LineStatus.Checked;
+        var status = unread ? (line.Rows.Any(HasClaim) ? LineStatus.Trusted : LineStatus.Unread) : trusted ? LineStatus.Trusted : LineStatus.Checked;
         return new WorkedLine
         {
             Index = line.Index,
             Origin = line.Origin,
             Piece = line.Piece,
             Label = line.Label,
-            Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", $"({CountWords.InTradeForm(after, [.. _states.Select(s => s.Live.Below?.Kinds ?? ImmutableSortedDictionary<string, int>.Empty)])})", StringComparison.Ordinal) : line.Text,
+            Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", $"({CountWords.InTradeForm(after, RowKinds.All(_states))})", StringComparison.Ordinal) : line.Text,
             Status = status,
-            Numbers = numbers.ToImmutable(),
+            Numbers = numbers,
             Before = [.. before],
             After = [.. after],
-            Kinds = Kinds(after),
-            Kind = Kind(after),
+            Kinds = _isKnitting ? [] : RowKinds.Several(_states, after),
+            Kind = _isKnitting ? null : RowKinds.Only(_states, after),
             Stated = stated,
             StatedFirst = statedFirst,
             Reading = ReadingWords.Of(readings),
@@ -123,27 +128,25 @@ public sealed class PatternWorker
         };
     }
 
-    /// <summary>Counts by kind, where there is more than one kind of stitch.</summary>
-    private ImmutableArray<ImmutableSortedDictionary<string, int>> Kinds(int?[] after)
+    private int[] Active(BoundRow row) => row.IsForNoSize ? [] : row.Sizes.IsEmpty ? _everySize : [.. row.Sizes];
+
+    /// <summary>Those of the sizes of which something holds; the same array where it holds of all.</summary>
+    private int[] Where(int[] sizes, Func<SizeState, bool> holds)
     {
-        var kinds = _states.Select(s => after[s.Size] is null ? ImmutableSortedDictionary<string, int>.Empty : s.Live.Below?.Kinds ?? ImmutableSortedDictionary<string, int>.Empty).ToImmutableArray();
-        return kinds.Any(k => k.Count > 1 || k.Keys.Any(name => name.EndsWith(" sp", StringComparison.Ordinal))) ? kinds : [];
+        var holding = 0;
+        foreach (var size in sizes)
+        {
+            holding += holds(_states[size]) ? 1 : 0;
+        }
+
+        return holding == sizes.Length ? sizes : [.. sizes.Where(size => holds(_states[size]))];
     }
 
-    /// <summary>The one kind of stitch of a crochet row; null where there are several, or none is known.</summary>
-    private string? Kind(int?[] after)
-    {
-        var rows = _states.Where(s => after[s.Size] is not null).Select(s => s.Live.Below).ToArray();
-        return rows.Length == 0 || rows.Any(r => r is null) ? null
-            : rows.All(r => r!.IsFoundation) ? "ch"
-            : rows.All(r => r!.Kinds.Count == 1) && rows.Select(r => r!.Kinds.First().Key).Distinct(StringComparer.Ordinal).ToArray() is [var only] ? only : null;
-    }
-
-    private int[] Active(BoundRow row) => row.IsForNoSize ? [] : row.Sizes.IsEmpty ? [.. Enumerable.Range(0, _sizes.Count)] : [.. row.Sizes];
+    private static bool HasClaim(BoundRow row) => row.Claims.Any(c => c.IsTrusted);
 
     private void BeginSection(BoundLine line)
     {
-        var first = line.Rows.SelectMany(r => r.Steps).FirstOrDefault(s => s is not (RemarkStep or SentenceStep));
+        var first = line.Rows.Select(r => StepCounts.First(r.Steps)).FirstOrDefault(s => s is not null);
         foreach (var state in _states)
         {
             state.BeginSection();
@@ -204,7 +207,7 @@ public sealed class PatternWorker
     private bool Row(BoundRow row, int[] active, List<Reading> readings)
     {
         Register(row, active);
-        var opening = row.Steps.FirstOrDefault(s => s is not (RemarkStep or SentenceStep)) switch
+        var opening = StepCounts.First(row.Steps) switch
         {
             StartStep start => start.Stitches,
             CastOnStep cast => cast.Stitches,
@@ -220,26 +223,26 @@ public sealed class PatternWorker
             }
         }
 
-        active = [.. active.Where(size => !_states[size].IsLeftOut)];
+        active = Where(active, s => !s.IsLeftOut);
         var setsStart = opening is not null || (active.Length > 0 && _states[active[0]].Live.BeginsPiece(row.Steps));
         if (active.Length == 0)
         {
             return false;
         }
 
-        if (active.Any(size => !_states[size].IsKnown) && !setsStart)
+        var known = Where(active, s => s.IsKnown);
+        if (known.Length < active.Length && !setsStart)
         {
-            foreach (var size in active.Where(size => !_states[size].IsKnown))
+            foreach (var size in Where(active, s => !s.IsKnown))
             {
                 Join(row, _states[size]);
                 LineWorker.Keep(row, _states[size], new Budget(_options));
             }
 
             // Sizes that are known are still worked.
-            active = [.. active.Where(size => _states[size].IsKnown)];
-            if (active.Length > 0)
+            if (known.Length > 0)
             {
-                Row(row, active, readings);
+                Row(row, known, readings);
             }
 
             return true;
@@ -258,9 +261,12 @@ public sealed class PatternWorker
             return true;
         }
 
-        foreach (var state in active.Select(size => _states[size]).Where(s => !s.IsKnown || s.Live.BeginsPiece(row.Steps)))
+        foreach (var size in active)
         {
-            state.Begin();
+            if (!_states[size].IsKnown || _states[size].Live.BeginsPiece(row.Steps))
+            {
+                _states[size].Begin();
+            }
         }
 
         var isForLater = row.SpeaksForOthers && !StepCounts.Keeps(row.Steps);
@@ -276,19 +282,23 @@ public sealed class PatternWorker
         }
 
         var trusted = false;
-        foreach (var (size, outcome) in active.Zip(outcomes))
+        for (var i = 0; i < active.Length; i++)
         {
-            if (!_states[size].IsKnown && outcome.Problems.Any(p => p.Kind != ProblemKind.Unknown))
+            var (state, outcome) = (_states[active[i]], outcomes[i]);
+            if (!state.IsKnown && outcome.IsWrong)
             {
-                _states[size].Failed.Add(row);
+                state.Failed.Add(row);
             }
 
-            foreach (var reading in outcome.Readings.Where(r => !readings.Contains(r)))
+            foreach (var reading in outcome.Readings)
             {
-                readings.Add(reading);
+                if (!readings.Contains(reading))
+                {
+                    readings.Add(reading);
+                }
             }
 
-            trusted |= outcome.Problems.Any(p => p.Kind == ProblemKind.Unknown) && !outcome.Problems.Any(p => p.Kind != ProblemKind.Unknown);
+            trusted |= outcome.Problems.Count > 0 && !outcome.IsWrong;
         }
 
         _messages.Report(row, active, outcomes, _states);
@@ -298,10 +308,24 @@ public sealed class PatternWorker
     /// <summary>Tries the readings of a row until one fits every size; the default when none does.</summary>
     private RowOutcome[] Readings(BoundRow row, int[] active)
     {
-        var saved = active.Select(size => _states[size].Save()).ToArray();
-        RowOutcome[] Try(Choices choices) => [.. active.Select(size => LineWorker.Work(row, _states[size], choices, new Budget(_options)))];
+        RowOutcome[] Try(Choices choices)
+        {
+            var outcomes = new RowOutcome[active.Length];
+            for (var i = 0; i < active.Length; i++)
+            {
+                outcomes[i] = LineWorker.Work(row, _states[active[i]], choices, new Budget(_options));
+            }
+
+            return outcomes;
+        }
 
         var choices = Choices.Beginning(_timesInAll);
+        if (_isKnitting && !ReadingSigns.MayDiffer(row.Steps))
+        {
+            return Try(choices);
+        }
+
+        var saved = active.Select(size => _states[size].Save()).ToArray();
         var first = Try(choices);
         if (choices.Next() is null)
         {
@@ -370,9 +394,17 @@ public sealed class PatternWorker
     {
         for (var i = 0; i < active.Length; i++)
         {
-            if (outcomes[i].Problems.Any(p => p.Kind != ProblemKind.Unknown) || row.Claims.Any(c => RowMessages.Differs(c, active[i], outcomes[i]) is not null))
+            if (outcomes[i].IsWrong)
             {
                 return false;
+            }
+
+            foreach (var claim in row.Claims)
+            {
+                if (RowMessages.Differs(claim, active[i], outcomes[i]) is not null)
+                {
+                    return false;
+                }
             }
         }
 
@@ -413,8 +445,9 @@ public sealed class PatternWorker
 
     private void Numbering(BoundRow row, int[] active)
     {
-        foreach (var state in active.Select(size => _states[size]))
+        foreach (var size in active)
         {
+            var state = _states[size];
             if (row.Numbers.IsEmpty)
             {
                 state.NumbersAreLoose |= row.Steps.Any(s => s is RowsStep) || row.IsLabelled;
@@ -432,7 +465,7 @@ public sealed class PatternWorker
         foreach (var size in active)
         {
             var state = _states[size];
-            if (!state.IsKnown && before[size] is { } same && !row.HasUnread && !row.Claims.Any(c => c.IsTrusted) && StepCounts.Keeps(row.Steps))
+            if (!state.IsKnown && before[size] is { } same && !row.HasUnread && !HasClaim(row) && StepCounts.Keeps(row.Steps))
             {
                 // A row that keeps the count when it is right: the next one goes on from there.
                 state.SetCount(same);

@@ -64,7 +64,7 @@ internal static class Places
     public static void DivideNeedles(RowRun run, ImmutableArray<Step> steps)
     {
         var needles = run.Needles;
-        var wanted = Math.Max(steps.Count(s => s is NeedleStep), NeedleEnds(run, steps, 0));
+        var wanted = Math.Max(Needles(steps), NeedleEnds(run, steps, 0));
         if (wanted == 0 || needles.Has(PlaceMark.NeedleEnd) || needles.LeftCount < wanted * 2 || wanted > MostNeedles)
         {
             return;
@@ -83,6 +83,17 @@ internal static class Places
         {
             needles.PlaceAhead(PlaceMark.NeedleEnd, total * i / wanted);
         }
+    }
+
+    private static int Needles(ImmutableArray<Step> steps)
+    {
+        var count = 0;
+        foreach (var step in steps)
+        {
+            count += step is NeedleStep ? 1 : 0;
+        }
+
+        return count;
     }
 
     private static int NeedleEnds(RowRun run, ImmutableArray<Step> steps, int depth)

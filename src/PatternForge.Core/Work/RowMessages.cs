@@ -72,13 +72,9 @@ internal sealed class RowMessages
     /// <summary>Reports a row's problems, claims and readings.</summary>
     public void Report(BoundRow row, int[] active, RowOutcome[] outcomes, SizeState[] states)
     {
-        var groups = active.Zip(outcomes)
-            .SelectMany(pair => pair.Second.Problems.Select(problem => (Size: pair.First, Problem: problem)))
-            .Where(p => p.Problem.Kind != ProblemKind.Unknown)
-            .GroupBy(p => (p.Problem.Kind, p.Problem.Span, p.Problem.Pass));
-        foreach (var group in groups)
+        if (Array.Exists(outcomes, o => o.IsWrong))
         {
-            Problem(row, [.. group.Select(g => g.Size)], [.. group.Select(g => g.Problem)]);
+            Problems(row, active, outcomes);
         }
 
         foreach (var claim in row.Claims)
@@ -86,10 +82,26 @@ internal sealed class RowMessages
             Claim(row, claim, active, outcomes, states);
         }
 
-        Readings(row, active, outcomes);
-        if (outcomes.Select(o => o.LabelRows).FirstOrDefault(l => l is not null) is { } rows)
+        if (Array.Exists(outcomes, o => o.Readings.Count > 0))
+        {
+            Readings(row, active, outcomes);
+        }
+
+        if (Array.Find(outcomes, o => o.LabelRows is not null)?.LabelRows is { } rows)
         {
             _bag.Add(WorkRules.LabelRowsDiffer, row.LabelOrigin, $"the label covers {rows.Label} rows, but the words make {rows.Made}", "correct the label or the number of times");
+        }
+    }
+
+    private void Problems(BoundRow row, int[] active, RowOutcome[] outcomes)
+    {
+        var groups = active.Zip(outcomes)
+            .SelectMany(pair => pair.Second.Problems.Select(problem => (Size: pair.First, Problem: problem)))
+            .Where(p => p.Problem.Kind != ProblemKind.Unknown)
+            .GroupBy(p => (p.Problem.Kind, p.Problem.Span, p.Problem.Pass));
+        foreach (var group in groups)
+        {
+            Problem(row, [.. group.Select(g => g.Size)], [.. group.Select(g => g.Problem)]);
         }
     }
 
@@ -185,9 +197,9 @@ internal sealed class RowMessages
 
     private void Claim(BoundRow row, Claim claim, int[] active, RowOutcome[] outcomes, SizeState[] states)
     {
-        var sizes = ImmutableArray.CreateBuilder<int>();
-        var stated = new List<int>();
-        var worked = new List<int>();
+        List<int> sizes = [];
+        List<int> stated = [];
+        List<int> worked = [];
         for (var i = 0; i < active.Length; i++)
         {
             var size = active[i];
@@ -227,7 +239,7 @@ internal sealed class RowMessages
             return;
         }
 
-        var failing = sizes.ToImmutable();
+        ImmutableArray<int> failing = [.. sizes];
         var finding = claim.Kind == ClaimKind.Total
             ? new Finding(WorkRules.StatedCountDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {List(failing, stated)} {Noun(claim)}{In(failing)}, but makes {List(failing, worked)}")
             : new Finding(WorkRules.StatedChangeDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {Change(failing, stated)}{In(failing)}, but the change is {Change(failing, worked)}");
@@ -255,7 +267,7 @@ internal sealed class RowMessages
     private void Readings(BoundRow row, int[] active, RowOutcome[] outcomes)
     {
         var readings = active.Zip(outcomes)
-            .Where(pair => !pair.Second.Problems.Any(p => p.Kind != ProblemKind.Unknown))
+            .Where(pair => !pair.Second.IsWrong)
             .SelectMany(pair => pair.Second.Readings.Select(r => (Size: pair.First, Reading: r)))
             .GroupBy(r => r.Reading);
         foreach (var group in readings)

@@ -6,6 +6,20 @@ namespace PatternForge.Core.Work;
 /// <summary>What can be told of steps without working them.</summary>
 internal static class StepCounts
 {
+    /// <summary>The first step that is more than a remark; null for none.</summary>
+    public static Step? First(ImmutableArray<Step> steps)
+    {
+        foreach (var step in steps)
+        {
+            if (step is not (RemarkStep or SentenceStep))
+            {
+                return step;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>True when every step makes as many stitches as it takes.</summary>
     public static bool Keeps(ImmutableArray<Step> steps) => steps.All(step => step switch
     {
@@ -54,7 +68,15 @@ internal static class StepCounts
     }
 
     /// <summary>True when the steps work a row; markers, joins, remarks, and stitches cast on to begin are none.</summary>
-    public static bool MakeRow(ImmutableArray<Step> steps) =>
-        steps.Any(s => s is not (RemarkStep or SentenceStep or MarkerStep or JoinStep or SlideStep or NeedleStep or NeedleCountStep or UnreadStep or CastOnStep or SpreadStep or ReturnStep or TurnStep))
-        && !steps.All(s => s is RemarkStep or SentenceStep or MarkerStep or JoinStep or SlideStep or CastOnStep or BindOffStep { Stitches: null, To: null } or ReturnStep or NeedleStep);
+    public static bool MakeRow(ImmutableArray<Step> steps)
+    {
+        var (some, onlyBeside) = (false, true);
+        foreach (var step in steps)
+        {
+            some |= step is not (RemarkStep or SentenceStep or MarkerStep or JoinStep or SlideStep or NeedleStep or NeedleCountStep or UnreadStep or CastOnStep or SpreadStep or ReturnStep or TurnStep);
+            onlyBeside &= step is RemarkStep or SentenceStep or MarkerStep or JoinStep or SlideStep or CastOnStep or BindOffStep { Stitches: null, To: null } or ReturnStep or NeedleStep;
+        }
+
+        return some && !onlyBeside;
+    }
 }

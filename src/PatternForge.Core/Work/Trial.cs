@@ -9,6 +9,23 @@ internal sealed class RowOutcome
 
     public List<Reading> Readings { get; } = [];
 
+    /// <summary>True when something is wrong, and not only unknown.</summary>
+    public bool IsWrong
+    {
+        get
+        {
+            foreach (var problem in Problems)
+            {
+                if (problem.Kind != ProblemKind.Unknown)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+
     public int? Before { get; set; }
 
     public int? After { get; set; }
