@@ -27,7 +27,7 @@ internal static class StepCounts
         RunStep run => run.Operation.Change == 0,
         GroupStep group => Keeps(group.Body),
         RepeatStep repeat => Keeps(repeat.Body) && Keeps(repeat.Ending),
-        IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep => false,
+        IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep or CrochetStep or ShellStep or ChainStep or FreeSideStep => false,
         _ => true,
     });
 
