@@ -27,6 +27,8 @@ internal static class StepCounts
         RunStep run => run.Operation.Change == 0,
         GroupStep group => Keeps(group.Body),
         RepeatStep repeat => Keeps(repeat.Body) && Keeps(repeat.Ending),
+        CrochetStep stitch => stitch.Operation.Change == 0 && (stitch.Each is null || stitch.Place is null),
+        ShellStep or InsteadStep or SkipStep or LeaveStep or NamedIncreaseStep or BeginAtStep => false,
         IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep => false,
         _ => true,
     });
