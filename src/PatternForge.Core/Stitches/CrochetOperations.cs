@@ -81,7 +81,7 @@ public static class CrochetOperations
         "Work the chain and the first row at once: each stitch begins with a chain of its own.", Chains(h), h.Id);
 
     private static Operation TwoInOne(Height h) => Of(
-        $"{h.Id}2inc", [.. Us([$"{h.Us[0]}2inc", $"{h.Us[0]}inc"]), .. Uk([$"{h.Uk[0]}2inc", $"{h.Uk[0]}inc"])], $"{h.UsSpoken} increase", 1, 2, Family.Increase, StitchKind.Crochet, Difficulty.Basic, null,
+        $"{h.Id}2inc", [.. Us([$"{h.Us[0]}2inc", $"{h.Us[0]}inc"]), .. Uk([$"{h.Uk[0]}2inc", $"{h.Uk[0]}inc"])], $"{h.UsSpoken} increase", 1, 2, Family.Increase, StitchKind.Crochet, Difficulty.Basic, $"increase-{h.Id}",
         "Work two stitches of this kind into the same stitch.", Chains(h), h.Id);
 
     private static ImmutableArray<OperationName> Both(Height h) => [.. Us([.. h.Us, h.UsSpoken]), .. Uk([.. h.Uk, h.UkSpoken])];

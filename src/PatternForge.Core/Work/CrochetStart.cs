@@ -19,7 +19,7 @@ internal static class CrochetStart
     {
         for (var rows = 1; rows <= Math.Min(MostRows, state.History.Count); rows++)
         {
-            if (Rework([.. state.History.TakeLast(rows)], start, state, book, terms) is { } work)
+            if (Rework([.. state.History.TakeLast(rows)], start, state, book, terms, craft) is { } work)
             {
                 return work;
             }
@@ -28,7 +28,7 @@ internal static class CrochetStart
         return null;
     }
 
-    private static CrochetWork? Rework(WorkedRow[] rows, StartStep start, SizeState state, TurningChainBook book, Dialect terms)
+    private static CrochetWork? Rework(WorkedRow[] rows, StartStep start, SizeState state, TurningChainBook book, Dialect terms, Craft craft)
     {
         if (rows.Any(r => r.Steps.IsEmpty))
         {
