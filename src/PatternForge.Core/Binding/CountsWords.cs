@@ -8,6 +8,9 @@ namespace PatternForge.Core.Binding;
 /// <param name="Throughout">True when the words speak for the rows to come as well.</param>
 internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
 {
+    /// <summary>The stitch named behind "counts as"; empty when none is.</summary>
+    public string As { get; init; } = "";
+
     /// <summary>Reads them; null for other words.</summary>
     public static CountsWords? Read(List<Lexeme> lexemes)
     {
@@ -37,17 +40,37 @@ internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
         }
 
         var ch = lexemes.FindIndex(Math.Max(at, 0), l => l.Is("ch") || l.Is("chain") || l.Norm.StartsWith("ch-", StringComparison.Ordinal));
+        var name = NameBehind(lexemes, at);
         if (at < 0 || ch <= at)
         {
-            return new CountsWords(true, 0, throughout);
+            return new CountsWords(true, 0, throughout) { As = name };
         }
 
         var number = ch + 1 < lexemes.Count && lexemes[ch + 1].Number is { } behind ? behind : lexemes[ch - 1].Number;
-        return new CountsWords(true, ThingReader.LengthOf(lexemes[ch]) ?? (number is null ? 1 : (int)Math.Min(number.Values[0] ?? 1, 1000)), throughout);
+        return new CountsWords(true, ThingReader.LengthOf(lexemes[ch]) ?? (number is null ? 1 : (int)Math.Min(number.Values[0] ?? 1, 1000)), throughout) { As = name };
+    }
+
+    // "counts as the first dc", "counts as 1tr"
+    private static string NameBehind(List<Lexeme> lexemes, int at)
+    {
+        var c = new PhraseCursor(lexemes) { At = Math.Max(at, 0) };
+        if (!c.Eat("counts|count|counting|counted") || !c.Eat("as"))
+        {
+            return "";
+        }
+
+        c.Eat("the|a|an|your");
+        c.Eat("first|beg|1st");
+        if (!c.EatOrdinal())
+        {
+            c.EatNumber();
+        }
+
+        return c.Peek() is { Atom.Kind: Syntax.TokenKind.Word } word ? word.Atom.Text : "";
     }
 
     /// <summary>Puts the words to the chains or stitches before them; false when there are none.</summary>
-    public bool TryApply(List<Step> steps, Text.TextSpan origin)
+    public bool TryApply(List<Step> steps, Text.TextSpan origin, StitchBook book)
     {
         var at = steps.FindLastIndex(s => s is not (TurnStep or RemarkStep or SentenceStep));
         if (at < 0)
@@ -57,7 +80,7 @@ internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
 
         if (steps[at] is ChainStep chain)
         {
-            steps[at] = chain with { Counts = Counts, Over = Over, Throughout = Throughout };
+            steps[at] = chain with { Counts = Counts, Over = Over, Throughout = Throughout, As = book.Find(As) is { Takes: 1, Makes: 1, Height: > 0 } stitch ? stitch : null };
         }
         else
         {

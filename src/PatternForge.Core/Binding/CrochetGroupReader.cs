@@ -22,6 +22,16 @@ internal static class CrochetGroupReader
         return cursor.Eat("shell|cluster|fan|group|v-st|corner|scallop|petal") && (cursor.IsDone || (cursor.Eat("of") && cursor.IsDone)) ? name!.Norm : null;
     }
 
+    /// <summary>"[3 dc, ch 2] 3 times into ring": where else.</summary>
+    public static void EatRing(PhraseCursor cursor, RowContext context)
+    {
+        var start = cursor.At;
+        if (!context.IsCrochet || PlaceReader.TryRead(cursor, context) is not { Kind: PlaceKind.Ring })
+        {
+            cursor.At = start;
+        }
+    }
+
     /// <summary>The bracket's step, or null with the cursor unmoved when the words behind it are of another kind.</summary>
     public static Step? TryRead(TextSpan span, ImmutableArray<Step> body, PhraseCursor cursor, RowContext context)
     {

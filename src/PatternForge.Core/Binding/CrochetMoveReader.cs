@@ -10,7 +10,7 @@ internal static class CrochetMoveReader
     public static Step? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        var step = Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
+        var step = FromChain(c, context) ?? Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
         if (step is null)
         {
             c.At = start;
@@ -19,13 +19,26 @@ internal static class CrochetMoveReader
         return step;
     }
 
+    /// <summary>"Beginning in 2nd ch from hook, ...": where the stitches told next begin.</summary>
+    private static BeginAtStep? FromChain(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (c.Eat("beg") && PlaceReader.TryRead(c, context) is { Kind: PlaceKind.ChainFromHook } place)
+        {
+            return new BeginAtStep(c.SpanFrom(start), place);
+        }
+
+        return Nothing<BeginAtStep>(c, start);
+    }
+
     private static RingStep? Ring(PhraseCursor c)
     {
         var start = c.At;
+        var isColour = c.Is("with|using") && c.Is("mc", 1); // the main colour, no magic circle
         c.Eat("make|form|beg|with|into|in|using|work");
         c.Eat("a|with|the|an");
         c.Eat("a");
-        if (c.Eat("mr|mc") || (c.Eat("magic|adjustable|sliding") && c.Eat("ring|circle|loop")))
+        if (c.Eat(isColour ? "mr" : "mr|mc") || (c.Eat("magic|adjustable|sliding") && c.Eat("ring|circle|loop")))
         {
             return new RingStep(c.SpanFrom(start));
         }
@@ -56,7 +69,7 @@ internal static class CrochetMoveReader
     private static OtherSideStep? OtherSide(PhraseCursor c)
     {
         var start = c.At;
-        if ((c.Eat("work|now|rotate") || c.Is("on|along|in|into|across")) && c.Lexemes.Skip(c.At).Take(6).Any(l => l.Norm is "bottom" or "opposite" or "other" or "free" or "unused") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "side" or "loop" or "loops" or "lps" or "ch" or "chain" or "edge"))
+        if ((c.Eat("work|now|rotate|cont") || c.Is("on|along|in|into|across")) && c.Lexemes.Skip(c.At).Take(6).Any(l => l.Norm is "bottom" or "opposite" or "other" or "free" or "unused") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "side" or "loop" or "loops" or "lps" or "ch" or "chain" or "edge"))
         {
             c.At = c.Lexemes.Count;
             return new OtherSideStep(c.SpanFrom(start));
@@ -68,7 +81,7 @@ internal static class CrochetMoveReader
     private static FastenOffStep? FastenOff(PhraseCursor c)
     {
         var start = c.At;
-        if (c.EatAll("fasten", "off") || c.EatAll("finish", "off") || c.EatAll("and", "fasten", "off"))
+        if (c.EatAll("fasten", "off") || c.EatAll("finish", "off") || c.Eat("fo") || c.EatAll("and", "fasten", "off"))
         {
             c.At = c.Lexemes.Count;
             return new FastenOffStep(c.SpanFrom(start));
@@ -131,10 +144,10 @@ internal static class CrochetMoveReader
 
         c.Eat("the");
         var first = c.Eat("first");
-        c.Eat("next|foll");
+        var next = c.Eat("next|foll|last");
         c.Eat("the");
         var number = c.EatNumber();
-        c.Eat("next|foll|rem");
+        next |= c.Eat("next|foll|rem");
         var bar = c.Eat("vertical|horizontal") & c.Eat("bar|bars");
         if ((bar ? new Thing(ThingKind.Stitch) : ThingReader.TryRead(c, context)) is not { } thing)
         {
@@ -146,13 +159,19 @@ internal static class CrochetMoveReader
             thing = c.EatAll("a") ? ThingReader.TryRead(c, context) ?? new Thing(ThingKind.Stitch) : new Thing(ThingKind.Stitch); // "sk 2"
         }
 
+        if (c.Is("at") && c.Lexemes.Skip(c.At).Any(l => l.Is("base")))
+        {
+            c.At = c.Lexemes.Count;
+            return new SkipStep(c.SpanFrom(start), new Place(PlaceKind.Same, thing, c.SpanFrom(start))); // under the turning chain
+        }
+
         var place = new Place(first ? PlaceKind.First : PlaceKind.Next, thing, c.SpanFrom(start)) { Count = number is null ? null : context.AmountOf(number) };
         while (!c.IsDone && c.Is("to|of|at|for|made|on|on|below|previous|row|rnd|the|armhole|underarm|opening"))
         {
             c.At = c.Lexemes.FindIndex(c.At, l => l.Is("and") || l.Is("then")) is >= 0 and var and ? and : c.Lexemes.Count;
         }
 
-        return new SkipStep(c.SpanFrom(start), place);
+        return new SkipStep(c.SpanFrom(start), place) { SaysNext = first || next };
     }
 
     /// <summary>"ch 3", "3 ch", "3ch", "CH1": chains made now. "ch-3" are chains that are there.</summary>
@@ -166,7 +185,14 @@ internal static class CrochetMoveReader
             c.At++;
             context.LastName = "ch";
             context.UseNamed("ch", c.SpanFrom(start));
-            return new ChainStep(c.SpanFrom(start), c.EatNumber() is { } count ? context.AmountOf(count) : RowContext.Constant(1, c.SpanFrom(start)));
+            c.Eat("of");
+            var length = c.EatNumber();
+            if (length is not null && c.Is("st") && c.Peek(1) is null)
+            {
+                c.At++; // "a chain of 31 stitches"
+            }
+
+            return new ChainStep(c.SpanFrom(start), length is not null ? context.AmountOf(length) : RowContext.Constant(1, c.SpanFrom(start)));
         }
 
         if (OtherName(c, context) is { } named)

@@ -81,6 +81,7 @@ internal static class CrochetReader
     private static ImmutableArray<Step> Stitches(PhraseCursor c, RowContext context)
     {
         var start = c.At;
+        var isInstead = c.Peek() is { } first && first.Atom.Text.Equals("working", StringComparison.OrdinalIgnoreCase);
         c.Eat("work|make");
         c.Eat("a|an|one");
         var number = c.EatNumber();
@@ -99,7 +100,20 @@ internal static class CrochetReader
             c.At = operation is null ? at : c.At;
         }
 
-        return operation is null ? [] : With(c, context, start, operation, number);
+        if (operation is null)
+        {
+            return [];
+        }
+
+        if (CrochetChangeReader.TryRead(c, context, start, operation, number) is { } change)
+        {
+            return [change];
+        }
+
+        var steps = With(c, context, start, operation, number);
+        return isInstead && steps is [CrochetStep { Place: { Kind: PlaceKind.Each, Thing.Kind: ThingKind.Space or ThingKind.Named } each } stitch]
+            ? [new InsteadStep(stitch.Origin, [stitch with { Place = null }], each.Thing)] // "..., working 3 sc in each ch-2 sp"
+            : steps;
     }
 
     /// <summary>"5-dc popcorn", "3-tr cluster": one stitch, whatever it is made of.</summary>
@@ -160,6 +174,7 @@ internal static class CrochetReader
                 times = context.AmountOf(c.EatNumber()!); // "sc 5"
             }
 
+            EatYarn(c);
             return [Step(operation, each ?? times, null, c, start, context)];
         }
 
@@ -170,12 +185,41 @@ internal static class CrochetReader
             steps.Add(Step(operation, each, next, c, start, context));
         }
 
+        if (place.Kind == PlaceKind.Each && AndEach(c, context) is { } other)
+        {
+            steps.Add(other);
+        }
+
+        EatYarn(c);
+        c.EatAll("to", "join|close");
+
         if (c.Eat("as") && c.Eat("if|for|usual|before"))
         {
             c.At = c.Lexemes.Count; // "as if to tss"
         }
 
         return TimesReader.TryRead(c, context) is { } again ? [new GroupStep(c.SpanFrom(start), steps.ToImmutable(), again)] : steps.ToImmutable();
+    }
+
+    // "12 sc in A", "sc in each st across with MC"
+    private static void EatYarn(PhraseCursor c)
+    {
+        var isYarn = c.Is("in|with") && c.Peek(1) is { } name && ((name.Norm is "mc" && c.Is("with")) || name.Norm is "cc" || (name.Atom.Text.Length == 1 && char.IsUpper(name.Atom.Text[0]))) && (c.Peek(2) is null || c.Is("and|then", 2));
+        c.At += isYarn ? 2 : 0;
+    }
+
+    /// <summary>"1 dc in each tr and 3 dc in each ch-2 sp around": the second where its places stand among the first; null with the cursor unmoved.</summary>
+    private static InsteadStep? AndEach(PhraseCursor c, RowContext context)
+    {
+        var (at, used) = (c.At, context.Used.Count);
+        if (c.Eat("and") && c.Peek() is not null && Stitches(c, context) is [CrochetStep { Place: { Kind: PlaceKind.Each } each } stitch])
+        {
+            return new InsteadStep(stitch.Origin, [stitch with { Place = null }], each.Thing);
+        }
+
+        c.At = at;
+        context.Used.RemoveRange(used, context.Used.Count - used);
+        return null;
     }
 
     // "... and in each ch across", ", in last st"
@@ -199,8 +243,9 @@ internal static class CrochetReader
             return new CrochetStep(span, operation, each, place);
         }
 
-        return place is null
-            ? new ShellStep(span, body, new Place(PlaceKind.Next, new Thing(ThingKind.Any), span) { Count = each }) { Name = operation.Id }
+        var isPicot = body.All(s => s is ChainStep or CrochetStep { Operation.Id: "sl st" });
+        return place is null || isPicot
+            ? new ShellStep(span, body, new Place(isPicot ? PlaceKind.Same : PlaceKind.Next, new Thing(ThingKind.Any), span) { Count = each }) { Name = operation.Id }
             : new ShellStep(span, body, place) { Name = operation.Id, Times = each };
     }
 

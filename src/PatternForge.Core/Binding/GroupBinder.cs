@@ -40,7 +40,7 @@ internal sealed class GroupBinder
                     return at;
                 }
 
-                if (_draft.Context.IsCrochet && CountsWords.Read(lexemes)?.TryApply(steps, group.Span) == true)
+                if (_draft.Context.IsCrochet && CountsWords.Read(lexemes)?.TryApply(steps, group.Span, _draft.Context.Book) == true)
                 {
                     return at;
                 }
@@ -52,6 +52,12 @@ internal sealed class GroupBinder
                     return at;
                 }
             }
+        }
+
+        if (_draft.Context.IsCrochet && group.Body.Length is > 1 and < 5 && group.Body.All(n => n is PhraseNode { Atoms.Length: < RowDraft.MostLexemes })
+            && CountsWords.Read(Vocabulary.Normalise([.. group.Body.SelectMany(n => ((PhraseNode)n).Atoms)]))?.TryApply(steps, group.Span, _draft.Context.Book) == true)
+        {
+            return at; // "(counts as dc, ch 1)"
         }
 
         // "until piece measures 15 in (38 cm) from beg": the length once more.
@@ -163,6 +169,11 @@ internal sealed class GroupBinder
         var claims = new List<Claim>();
         foreach (var node in group.Body)
         {
+            if (_draft.Context.IsCrochet && group.Body.Length > 1 && node is PhraseNode { Atoms: [{ Kind: TokenKind.Number }, var unit] } && Vocabulary.NormOf(unit) is "row" or "rnd")
+            {
+                continue; // "(5 rnds, 30 sts)"
+            }
+
             if (node is not PhraseNode phrase || ClaimReader.TryRead(Vocabulary.Normalise(phrase.Atoms), _draft.Context, introduced: true) is not { } claim)
             {
                 return false;
@@ -252,6 +263,7 @@ internal sealed class GroupBinder
             cursor.Eat("more|again");
             TimesReader.EatInAll(cursor);
             TargetReader.EatWholeRow(cursor);
+            CrochetGroupReader.EatRing(cursor, _draft.Context);
         }
 
         if (times is null)

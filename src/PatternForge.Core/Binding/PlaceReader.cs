@@ -27,7 +27,8 @@ internal static class PlaceReader
         var origin = c.Peek()!.Span;
         if (WholeRow(c))
         {
-            return new Place(PlaceKind.Each, AnyStitch, origin);
+            var whole = new Place(PlaceKind.Each, AnyStitch, origin);
+            return PlaceTail.Until(c, context, whole) ?? whole;
         }
 
         if (ToLast(c, context, origin) is { } toLast)
@@ -35,7 +36,7 @@ internal static class PlaceReader
             return toLast;
         }
 
-        var prepositioned = c.Eat("in|into|to|over|on|at|through|under|around|round|from");
+        var prepositioned = c.Eat("in|into|to|over|on|at|through|under|around|round|from|with");
         ThingReader.EatLoops(c);
         if (!prepositioned && !c.Is("each|every|next|same|between"))
         {
@@ -44,6 +45,11 @@ internal static class PlaceReader
 
         c.Eat("the");
         ThingReader.EatLoops(c);
+        if (c.EatAll("center", "of"))
+        {
+            c.Eat("the"); // "sl st to center of first loop"
+        }
+
         return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? Same(c, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
     }
 
@@ -227,7 +233,7 @@ internal static class PlaceReader
     {
         var start = c.At;
         var isTop = false;
-        if (Ordinal(c, context) is not null && c.Eat("ch|st|chain") && (c.Is("of|to") || c.IsDone))
+        if (Ordinal(c, context) is not null && (c.Eat("ch|st|chain") | c.Is("of")) && (c.Is("of|to") || c.IsDone))
         {
             isTop = true;
             if (!c.Eat("of"))
@@ -311,6 +317,11 @@ internal static class PlaceReader
 
         c.Eat("next|foll");
         ThingReader.EatLoops(c);
+        if (said == PlaceKind.First && c.EatAll("ch", "made"))
+        {
+            return new Place(PlaceKind.ChainFromHook, new Thing(ThingKind.Chain), origin) { Count = RowContext.Constant(2, origin) }; // "in first ch made"
+        }
+
         var isCorner = c.Is("corner") && c.Is("st|sc|dc|hdc|tr|htr", 1);
         var thing = ThingReader.TryRead(c, context);
         if (thing is null && said is not null && (count is not null || c.IsDone || c.Is("and|then|times")))
@@ -325,6 +336,11 @@ internal static class PlaceReader
         if (thing is not { } found || (said is null && count is null && !prepositioned))
         {
             return null;
+        }
+
+        if (found.Kind is ThingKind.Space or ThingKind.Chain && OfGroup(c, context, found) is { } of)
+        {
+            (found, said, count, ordinal) = (of.Thing, of.Said ?? said, found.Kind == ThingKind.Chain ? null : count, null);
         }
 
         if (isCorner || (ordinal?[0] is > 1 and var skipped && !FollowsSkip(context, skipped)))
@@ -354,6 +370,24 @@ internal static class PlaceReader
             return RowContext.Constant(at + 1, word.Span);
         }
 
+        return null;
+    }
+
+    /// <summary>"ch-1 sp of each V-st", "first 3 chs of next ch-5 loop": the space of a group, or the space whose chains they are; null with the cursor unmoved.</summary>
+    private static (Thing Thing, PlaceKind? Said)? OfGroup(PhraseCursor c, RowContext context, Thing found)
+    {
+        var start = c.At;
+        if (c.Eat("of|in"))
+        {
+            c.Eat("the");
+            PlaceKind? said = c.Eat("each|every|all") ? PlaceKind.Each : c.Eat("next|foll") ? PlaceKind.Next : c.Eat("first") ? PlaceKind.First : c.Eat("last") ? PlaceKind.Last : c.Eat("same") ? PlaceKind.Same : null;
+            if (said is not null && ThingReader.TryRead(c, context) is { Kind: ThingKind.Space or ThingKind.Named } of && (found.Kind == ThingKind.Space ? of.Kind == ThingKind.Named : of.Kind == ThingKind.Space))
+            {
+                return (found.Kind == ThingKind.Space ? found : of, said);
+            }
+        }
+
+        c.At = start;
         return null;
     }
 

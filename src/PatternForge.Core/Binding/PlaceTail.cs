@@ -45,7 +45,7 @@ internal static class PlaceTail
         {
             c.Eat("in");
             c.Eat("each|every|all");
-            if (ThingReader.TryRead(c, context) is { Kind: ThingKind.Space or ThingKind.Named or ThingKind.Stitch } also)
+            if (ThingReader.TryRead(c, context) is { } also && (also.Kind != ThingKind.Chain || c.IsDone || c.Is("across|around|to|and")))
             {
                 return place with { Also = also };
             }
@@ -55,7 +55,8 @@ internal static class PlaceTail
         return place;
     }
 
-    private static Place? Until(PhraseCursor c, RowContext context, Place place)
+    /// <summary>"to last 2 sts", "to next ch-2 sp", "up to centre"; null with the cursor unmoved for other words.</summary>
+    public static Place? Until(PhraseCursor c, RowContext context, Place place)
     {
         var at = c.At;
         c.Eat("up");

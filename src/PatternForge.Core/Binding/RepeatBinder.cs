@@ -37,6 +37,12 @@ internal sealed class RepeatBinder
             return at;
         }
 
+        if (_draft.Context.IsCrochet && !repeat.SaysRepeat && repeat.Span.Start == repeat.Body[0].Span.Start && CrochetRepeatReader.Once(body) is { IsEmpty: false } once)
+        {
+            steps.AddRange(once);
+            step = step with { Body = body[once.Length..] };
+        }
+
         steps.Add(step with { Ending = _rows.Sequence(repeat.LastPass, isTop: false) });
         if (cursor.Is("end"))
         {
@@ -146,11 +152,11 @@ internal sealed class RepeatBinder
             return at;
         }
 
-        return Tail(nodes, at, cursor, steps, last);
+        return Tail(nodes, at, cursor, steps, last, saysEnding: true);
     }
 
     /// <summary>What stands behind a repeat up to the next full stop becomes its ending.</summary>
-    private int Tail(ImmutableArray<StepNode> nodes, int at, PhraseCursor cursor, List<Step> steps, bool isOfLastRepeat)
+    private int Tail(ImmutableArray<StepNode> nodes, int at, PhraseCursor cursor, List<Step> steps, bool isOfLastRepeat, bool saysEnding = false)
     {
         var ending = new List<Step>();
         var outer = _draft.Sentence;
@@ -172,7 +178,7 @@ internal sealed class RepeatBinder
         _draft.Sentence = outer;
         steps[^1] = steps[^1] switch
         {
-            RepeatStep repeat => repeat with { Ending = [.. ending], EndsLastRepeat = isOfLastRepeat },
+            RepeatStep repeat => repeat with { Ending = [.. ending], EndsLastRepeat = isOfLastRepeat, SaysEnding = saysEnding },
             RepeatRowsStep rows => rows with { Ending = [.. ending] },
             var other => other,
         };

@@ -126,7 +126,8 @@ internal sealed class RowBinder
         cursor.Eat("then");
         var isRepeat = cursor.Eat("rep|work");
         var times = cursor.IsNumber() && cursor.Is("times", 1) && cursor.Lexemes.Count == cursor.At + 2 ? TimesReader.TryRead(cursor, _draft.Context) : null;
-        if (!cursor.IsDone || (times is null && !isRepeat))
+        var isCount = isRepeat && times is not null && group.Body is [PhraseNode { Atoms: [{ Kind: TokenKind.Number }, ..] and { Length: < 3 } }]; // "repeat 6 times (30)"
+        if (!cursor.IsDone || (times is null && !isRepeat) || isCount)
         {
             return null;
         }
@@ -294,6 +295,18 @@ internal sealed class RowBinder
         {
             // "p across, ending k3"
             steps[^1] = new RepeatStep(run.Origin, [new OperationStep(run.Origin, run.Operation, null)]) { To = run.To };
+        }
+
+        if (_draft.Context.IsCrochet && steps.Count > 0 && CrochetRepeatReader.TryBare(cursor, steps, _draft.Context))
+        {
+            return at;
+        }
+
+        if (_draft.Context.IsCrochet && cursor.Is("end") && steps.Count > 0 && steps[^1] is CrochetStep { Place: not null } && cursor.Eat("end"))
+        {
+            cursor.Eat("with"); // "1 tr into each tr, ending 1 tr into top of 3 ch"
+            _words.Bind(cursor, steps);
+            return at;
         }
 
         if (cursor.Is("end") && steps.Count > 0 && steps[^1] is RepeatStep or RepeatRowsStep && !(_draft.Context.IsCrochet && cursor.Is("st", 1))) // "end st" is a stitch of Tunisian crochet

@@ -87,14 +87,28 @@ internal sealed class RowContext
 
     public Amount AmountOf(SizedNumber number)
     {
-        if (SizeCount == 1 && number.Values.Length == 2 && number.Span.End >= RowEnd - 1 && Whole(number.Values[1]) is { } stated)
+        // "k4 (20)" in a pattern of one size: the bracket is the row's count.
+        return number.Span.End >= RowEnd - 1 || (IsCrochet && EndsSentence(number.Span)) ? CountBehind(number) : new Amount(Spread(number) ?? Unknown(), number.Span);
+    }
+
+    /// <summary>How often: "x 6 (12)" in a pattern of one size is six times, and the bracket is the row's count.</summary>
+    public Amount TimesOf(SizedNumber number) => IsCrochet ? CountBehind(number) : AmountOf(number);
+
+    private Amount CountBehind(SizedNumber number)
+    {
+        if (SizeCount == 1 && number.Values.Length == 2 && Whole(number.Values[1]) is { } stated)
         {
-            // "k4 (20)" in a pattern of one size: the bracket is the row's count.
             Claims.Add(new Claim(number.Span, ClaimKind.Total, PerSize.Shared<int?>(stated)));
             return new Amount(PerSize.Shared(Whole(number.Values[0])), number.Span);
         }
 
         return new Amount(Spread(number) ?? Unknown(), number.Span);
+    }
+
+    private bool EndsSentence(TextSpan span)
+    {
+        var text = Source.Text.AsSpan(Math.Min(span.End, Source.Text.Length)).TrimStart();
+        return text.IsEmpty || text[0] is '.' or ';' or '\n' or '\r';
     }
 
     public static Amount Constant(int value, TextSpan origin) => new(PerSize.Shared<int?>(value), origin);

@@ -93,10 +93,10 @@ internal static class RowPhrases
         yield return ("pu wrap|wraps ...", Remark);
         foreach (var words in new[]
                  {
-                     "change ...", "switch ...", "weave ...", "fasten off ...", "being careful ...", "taking care ...", "making sure ...", "stuff ...", "note ...", "tip ...", "cut|break yarn|wool|off ...",
+                     "change ...", "changing ...", "switch ...", "switching ...", "weave ...", "fasten off ...", "being careful ...", "taking care ...", "making sure ...", "stuff ...", "note ...", "tip ...", "cut|break yarn|wool|off ...",
                      "cut|break mc|cc|a|b|c|the ...", "leave|leaving a ...", "leave an ...", "leaving ...", "drop yarn|mc|cc|a|b ...", "attach ...", "rejoin yarn|mc|cc|to|with ...", "carry ...", "rs|ws facing ...", "with rs|ws facing",
                      "with the? rs|ws facing ...", "and? secure ...", "do not stretch ...", "do not ...", "resolving ...", "knitting|picking|hiding wraps ...", "using ...", "with ...", "end with|after|on a? rs|ws row ...", "end with ...", "needle {n}",
-                     "on needle {n}", "for ...", "removing ...", "on {w}? {w}? needle ...", "needle", "beg at|from ...", "make a sl knot ...", "make a slipknot ...", "mark ...", "keeping ...", "wrapping ...", "as-set", "as before", "as you|they ...", "row|rnd is now ...", "beg of rnd ...", "all sizes", "pull ...", "and? pull|draw tight ...", "and? fasten ...", "{n} st? on|per each? needle ...", "{n} on each of {n} needle", "{n} st on each of {n} needle",
+                     "on needle {n}", "for ...", "removing ...", "on {w}? {w}? needle ...", "needle", "beg at|from ...", "beg stuffing ...", "make a sl knot ...", "make a slipknot ...", "mark ...", "keeping ...", "wrapping ...", "as-set", "as before", "as you|they ...", "row|rnd is now ...", "beg of rnd ...", "all sizes", "pull ...", "and? pull|draw tight ...", "and? fasten ...", "{n} st? on|per each? needle ...", "{n} on each of {n} needle", "{n} st on each of {n} needle",
                      "and? hide ...", "this {n}? row|rnd form|forms|est|sets|establish ...", "last {n} row|rnd form|forms|est|sets|establish ...", "this is|counts|forms|form|sets|est ...", "you will ...", "repeat m", "tie ...", "sew ...", "block ...", "tighten ...", "set aside ...", "beg with row|rnd {n} ...", "all sizes ...", "divide ... evenly ...", "distribute ...", "arrange ...", "cont with ...",
                  })
         {

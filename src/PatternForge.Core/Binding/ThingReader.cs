@@ -17,12 +17,13 @@ internal static class ThingReader
         {
             if (c.Lexemes[c.At - 1].Norm.Contains("-sp", StringComparison.Ordinal) || c.Lexemes[c.At - 1].Norm.Contains("-l", StringComparison.Ordinal))
             {
-                return new Thing(ThingKind.Space, null, length); // "ch-2-sp", "2ch-sp"
+                return new Thing(ThingKind.Space, null, length, corner); // "ch-2-sp", "2ch-sp"
             }
 
-            if (c.Eat("corner|corners") | c.Eat(SpaceWords) || corner)
+            corner |= c.Eat("corner|corners");
+            if (c.Eat(SpaceWords) || corner)
             {
-                return new Thing(ThingKind.Space, null, length);
+                return new Thing(ThingKind.Space, null, length, corner);
             }
 
             // "in next ch-2": the space that those chains are.
@@ -37,8 +38,7 @@ internal static class ThingReader
 
         if (c.Eat("ch-sp|ch-sps|ch-space|ch-spaces|chsp|ch-loop|ch-lp") || c.EatAll("ch|chain", SpaceWords) || c.Eat(SpaceWords))
         {
-            c.Eat("corner|corners");
-            return new Thing(ThingKind.Space);
+            return new Thing(ThingKind.Space, IsCorner: corner | c.Eat("corner|corners"));
         }
 
         if (c.Eat("ch|chs|chain|chains|ch(s)"))
@@ -65,7 +65,7 @@ internal static class ThingReader
 
         if (corner && (c.IsDone || c.Is("and|then|across|around|to|of")))
         {
-            return new Thing(ThingKind.Space);
+            return new Thing(ThingKind.Space, IsCorner: true);
         }
 
         c.At = start;

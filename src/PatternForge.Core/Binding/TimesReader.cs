@@ -48,7 +48,7 @@ internal static class TimesReader
         if (c.Eat("times") && c.EatNumber() is { } factor)
         {
             c.Eat("times"); // "* 4 times"
-            return context.AmountOf(factor);
+            return factor.Number is { } times ? context.TimesOf(times) : context.AmountOf(factor);
         }
 
         c.At = start;
@@ -59,7 +59,7 @@ internal static class TimesReader
             c.At++;
             if (first.Atom.Number is { } list)
             {
-                return context.AmountOf(list);
+                return context.TimesOf(list);
             }
 
             return RowContext.Constant(int.TryParse(first.Atom.Text.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? Math.Min(n, 1_000_000_000) : 1_000_000_000, first.Span);

@@ -16,6 +16,15 @@ internal sealed class WordBinder
         while (!cursor.IsDone)
         {
             var start = cursor.At;
+            if (start == 0 && _draft.Context.IsCrochet && steps.Count > 0 && cursor.Is("across|around"))
+            {
+                ToEnd(cursor, steps); // "..., 2 sc in next st, around"
+                if (cursor.At > start)
+                {
+                    continue;
+                }
+            }
+
             if (cursor.Eat("and|then|&|+|,|also|again|next|loosely|tightly|firmly") || (cursor.Is("wyif|wyib") && StitchReader.IsNext(cursor, _draft.Context, ahead: 1) && cursor.Eat("wyif|wyib")))
             {
                 continue;
@@ -72,6 +81,12 @@ internal sealed class WordBinder
             }
 
             cursor.At = start;
+            if (_draft.Context.IsCrochet && Elsewhere(cursor, steps))
+            {
+                continue;
+            }
+
+            cursor.At = start;
             if (WithStitchesLater(cursor, steps, countedOnly: false))
             {
                 continue;
@@ -80,6 +95,18 @@ internal sealed class WordBinder
             cursor.At = start;
             NotUnderstood(cursor, steps);
         }
+    }
+
+    /// <summary>"Dc in 4th ch from hook (counts as 2 dc) and in each ch across": the stitch told last, at another place.</summary>
+    private bool Elsewhere(PhraseCursor cursor, List<Step> steps)
+    {
+        if (!cursor.Is("in|into") || steps.OfType<CrochetStep>().LastOrDefault() is not { Place: not null } stitch || PlaceReader.TryRead(cursor, _draft.Context) is not { } place)
+        {
+            return false;
+        }
+
+        steps.Add(stitch with { Origin = place.Origin, Place = place });
+        return true;
     }
 
     // "for left front and place these sts on a holder"
@@ -110,6 +137,11 @@ internal sealed class WordBinder
         }
 
         var from = Math.Min(_draft.Sentence, steps.Count - 1);
+        while (_draft.Context.IsCrochet && from < steps.Count - 1 && steps[from] is ChainStep or TurnStep or RemarkStep or JoinStep or BeginAtStep or SentenceStep)
+        {
+            from++; // the turning chain is made once
+        }
+
         var body = steps.GetRange(from, steps.Count - from);
         if (body.Exists(s => s is RowsStep or RunStep or RepeatStep))
         {
@@ -130,9 +162,21 @@ internal sealed class WordBinder
         }
 
         var start = cursor.At;
-        for (var skip = start + 1; skip < cursor.Lexemes.Count; skip++)
+        for (var skip = start + 1; skip < cursor.Lexemes.Count && cursor.Lexemes[skip].Atom.Kind != TokenKind.EqualsSign; skip++)
         {
             cursor.At = skip;
+            if (_draft.Context.IsCrochet && countedOnly)
+            {
+                if (CrochetReader.TryRead(cursor, _draft.Context) is [ChainStep or CrochetStep { Each: not null } or CrochetStep { Place: not null }, ..] crochet)
+                {
+                    steps.Add(new RemarkStep(cursor.Lexemes[start].Span));
+                    steps.AddRange(crochet);
+                    return true;
+                }
+
+                continue;
+            }
+
             if (cursor.Lexemes[skip].Atom.Kind == TokenKind.Word && !cursor.Lexemes[skip].Is("a|in|st|work") && StitchReader.TryRead(cursor, _draft.Context) is { } step
                 && (!countedOnly || step is RunStep or OperationStep { Times: not null }))
             {

@@ -30,6 +30,9 @@ public sealed record ChainStep(TextSpan Origin, Amount Chains) : Step(Origin)
     /// <summary>What the words behind it say: counts as a stitch, does not, or nothing.</summary>
     public bool? Counts { get; init; }
 
+    /// <summary>The stitch that it is said to count as; null when none is named.</summary>
+    public Operation? As { get; init; }
+
     /// <summary>Chains beyond the stitch that it counts as ("counts as dc and ch 1"); null when not said.</summary>
     public int? Over { get; init; }
 
@@ -38,7 +41,19 @@ public sealed record ChainStep(TextSpan Origin, Amount Chains) : Step(Origin)
 }
 
 /// <summary>Places passed over.</summary>
-public sealed record SkipStep(TextSpan Origin, Place Place) : Step(Origin);
+public sealed record SkipStep(TextSpan Origin, Place Place) : Step(Origin)
+{
+    /// <summary>False when the words do not tell which ones ("miss 1 st"): at a row's start that may be the one under the turning chain.</summary>
+    public bool SaysNext { get; init; } = true;
+}
+
+/// <summary>"4 hdc inc": increases (or decreases) in stitches of that kind, or those stitches and one increase; what fits tells.</summary>
+/// <param name="Origin">Where it stands.</param>
+/// <param name="Stitch">The stitch named.</param>
+/// <param name="Change">The increase or decrease.</param>
+/// <param name="Number">The number before the words; null for none.</param>
+/// <param name="Times">The number behind them; null for none.</param>
+public sealed record NamedIncreaseStep(TextSpan Origin, Operation Stitch, Operation Change, Amount? Number, Amount? Times) : Step(Origin);
 
 /// <summary>The round is closed with a slip stitch, which is no stitch of the round.</summary>
 /// <param name="Origin">Where it stands.</param>

@@ -26,7 +26,8 @@ public enum ThingKind
 /// <param name="Kind">What it is.</param>
 /// <param name="Named">The stitch named; null for others.</param>
 /// <param name="Length">Chains of the space that is named ("ch-2 sp"); null for any.</param>
-public readonly record struct Thing(ThingKind Kind, Operation? Named = null, int? Length = null);
+/// <param name="IsCorner">True for a space at a corner ("in corner sp").</param>
+public readonly record struct Thing(ThingKind Kind, Operation? Named = null, int? Length = null, bool IsCorner = false);
 
 /// <summary>Where crochet stitches go.</summary>
 public enum PlaceKind

@@ -87,6 +87,9 @@ public sealed record RepeatStep(TextSpan Origin, ImmutableArray<Step> Body) : St
     /// <summary>An "ending ..." that either follows whole repeats or replaces the end of the last one; empty for none.</summary>
     public ImmutableArray<Step> Ending { get; init; } = [];
 
+    /// <summary>True when the words call it an ending; false for what merely follows a repeat to the end.</summary>
+    public bool SaysEnding { get; init; }
+
     /// <summary>True when the words say that the ending belongs to the last repeat.</summary>
     public bool EndsLastRepeat { get; init; }
 }

@@ -38,6 +38,7 @@ public static class CrochetOperations
         .. Heights.Take(5).SelectMany(h => new[] { Post(h, front: true), Post(h, front: false) }),
         .. Heights.Take(5).SelectMany(h => Enumerable.Range(2, 5).Select(many => Together(h, many))),
         .. Heights.Take(3).Select(Foundation),
+        .. Heights.Take(3).Select(TwoInOne),
         Of("rsc", [.. Us("rsc", "rev sc", "reverse single crochet"), .. Uk("rdc", "rev dc", "reverse double crochet"), .. Any("crab st", "crab stitch")], "reverse single crochet", 1, 1, Family.Basic, StitchKind.Crochet, Difficulty.Intermediate, "reversed",
             "Work the shortest plain stitch backwards along the edge, without turning.", height: 1),
         Of("inc", Any("inc", "increase"), "increase", 1, 2, Family.Increase, StitchKind.Crochet, Difficulty.Basic, "increase",
@@ -76,8 +77,12 @@ public static class CrochetOperations
         $"Work {many} stitches but leave the last loop of each on the hook, then draw the yarn through all of them.", Chains(h), h.Id);
 
     private static Operation Foundation(Height h) => Of(
-        "f" + h.Id, [.. Us(["f" + h.Us[0], "foundation " + h.UsSpoken]), .. Uk(["f" + h.Uk[0], "foundation " + h.UkSpoken])], "foundation " + h.UsSpoken, 0, 1, Family.Edge, StitchKind.Crochet, Difficulty.Intermediate, null,
+        "f" + h.Id, [.. Us(["f" + h.Us[0], "foundation " + h.UsSpoken, "foundation " + h.Us[0]]), .. Uk(["f" + h.Uk[0], "foundation " + h.UkSpoken, "foundation " + h.Uk[0]])], "foundation " + h.UsSpoken, 0, 1, Family.Edge, StitchKind.Crochet, Difficulty.Intermediate, null,
         "Work the chain and the first row at once: each stitch begins with a chain of its own.", Chains(h), h.Id);
+
+    private static Operation TwoInOne(Height h) => Of(
+        $"{h.Id}2inc", [.. Us([$"{h.Us[0]}2inc", $"{h.Us[0]}inc"]), .. Uk([$"{h.Uk[0]}2inc", $"{h.Uk[0]}inc"])], $"{h.UsSpoken} increase", 1, 2, Family.Increase, StitchKind.Crochet, Difficulty.Basic, $"increase-{h.Id}",
+        "Work two stitches of this kind into the same stitch.", Chains(h), h.Id);
 
     private static ImmutableArray<OperationName> Both(Height h) => [.. Us([.. h.Us, h.UsSpoken]), .. Uk([.. h.Uk, h.UkSpoken])];
 

@@ -12,6 +12,7 @@ internal sealed class CrochetCursor
     private ImmutableArray<Top> _tops;
     private int[] _stitches = [];
     private int[] _spaces = [];
+    private int _within;
 
     public CrochetCursor(RowBelow below)
     {
@@ -22,7 +23,7 @@ internal sealed class CrochetCursor
     }
 
     /// <summary>Where a cursor stands, to go back to.</summary>
-    public readonly record struct Mark(ImmutableArray<Top> Tops, int[] Stitches, int[] Spaces, int At, int Last, int Missing, Place? NoPlace, bool NotKnown, bool WorkedSpaces, bool WentRound);
+    public readonly record struct Mark(ImmutableArray<Top> Tops, int[] Stitches, int[] Spaces, int At, int Last, int Missing, Place? NoPlace, bool NotKnown, bool WorkedSpaces, bool WentRound, int Within);
 
     /// <summary>The row below as it was made.</summary>
     public RowBelow Row { get; }
@@ -67,18 +68,22 @@ internal sealed class CrochetCursor
     public int SpacesLeft => _spaces[^1] - _spaces[Math.Min(At, _tops.Length)];
 
     /// <summary>True when the row's last stitch is a turning chain that is still to be worked, or may be one.</summary>
-    public bool EndsInTurningChain => _tops.Length > At && (_tops[^1].Kind == TopKind.TurningChain || (Row.IsCountOnly && _tops[^1].Stitch is null));
+    public bool EndsInTurningChain => _tops.Length > At && (_tops[^1].Kind == TopKind.TurningChain || MayEndInTurningChain);
 
-    public Mark Save() => new(_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound);
+    /// <summary>True when the row below does not tell whether its last stitch is a turning chain.</summary>
+    public bool MayEndInTurningChain => (Row.IsCountOnly && _tops[^1].Stitch is null) || Row.IsTold;
+
+    public Mark Save() => new(_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within);
 
     public void Restore(Mark mark) =>
-        (_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound) = (mark.Tops, mark.Stitches, mark.Spaces, mark.At, mark.Last, mark.Missing, mark.NoPlace, mark.NotKnown, mark.WorkedSpaces, mark.WentRound);
+        (_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within) = (mark.Tops, mark.Stitches, mark.Spaces, mark.At, mark.Last, mark.Missing, mark.NoPlace, mark.NotKnown, mark.WorkedSpaces, mark.WentRound, mark.Within);
 
     /// <summary>The next place that fits is worked into; false, with a note of what is missing, when there is none.</summary>
     /// <param name="place">What is asked for.</param>
     /// <param name="mayGoRound">True when the last stitch of a round may go on to its first: chains before it are closed by it.</param>
     public bool Next(Place place, bool mayGoRound = false)
     {
+        LeaveSpace();
         for (var i = At; i < _tops.Length; i++)
         {
             if (Fits(i, place.Thing))
@@ -93,7 +98,7 @@ internal sealed class CrochetCursor
             for (var i = At; i < _tops.Length; i++)
             {
                 // The loop of a tall turning chain is as good as a space.
-                if (_tops[i].Kind is TopKind.TurningChain or TopKind.BareTurningChain && _tops[i].Length > 2)
+                if ((_tops[i].Kind == TopKind.BareTurningChain || (_tops[i].Kind == TopKind.TurningChain && i == _tops.Length - 1)) && _tops[i].Length > 2)
                 {
                     Work(i);
                     return true;
@@ -112,10 +117,39 @@ internal sealed class CrochetCursor
         return false;
     }
 
+    /// <summary>The next chain of the chain space ahead is worked into, each of its chains by itself; false when no space is ahead.</summary>
+    public bool NextChain()
+    {
+        if (At >= _tops.Length || _tops[At].Kind != TopKind.Space)
+        {
+            return false;
+        }
+
+        Last = At;
+        _within++;
+        if (_within >= _tops[At].Length)
+        {
+            LeaveSpace();
+        }
+
+        return true;
+    }
+
+    // What is left of a space whose chains were worked into is passed over.
+    private void LeaveSpace()
+    {
+        At += _within > 0 ? 1 : 0;
+        _within = 0;
+    }
+
     /// <summary>Notes that a place is not there.</summary>
     public void Lack(Place place)
     {
-        if (Row.IsCountOnly && place.Thing.Kind is ThingKind.Space or ThingKind.Any)
+        if (place.Thing.IsCorner && Row.Tops.Any(t => t.Kind == TopKind.Space))
+        {
+            NotKnown = true; // which spaces are corners is a maker's eye, not a count
+        }
+        else if (Row.IsCountOnly && place.Thing.Kind is ThingKind.Space or ThingKind.Any)
         {
             NotKnown = true;
         }
@@ -131,7 +165,7 @@ internal sealed class CrochetCursor
 
     /// <summary>True when a top is what is asked for; a named group stands for its chain space or, where it has none, its middle stitch.</summary>
     private bool Fits(int place, Thing thing) =>
-        thing is { Kind: ThingKind.Named, Named.IsSpecial: true } && Row.GroupOf(_tops[place]) is { } group && string.Equals(group, thing.Named.Id, StringComparison.OrdinalIgnoreCase)
+        thing.IsCorner ? _tops[place].Is(thing) && Row.IsCorner(_tops[place]) : thing is { Kind: ThingKind.Named, Named.IsSpecial: true } && Row.GroupOf(_tops[place]) is { } group && string.Equals(group, thing.Named.Id, StringComparison.OrdinalIgnoreCase)
             ? place == CentreOfGroup(place)
             : _tops[place].Is(thing);
 
@@ -172,6 +206,12 @@ internal sealed class CrochetCursor
     {
         for (var i = At; i < _tops.Length; i++)
         {
+            if (_tops[i].Kind == TopKind.Space && things.Exists(thing => thing.Kind == ThingKind.Chain))
+            {
+                LeaveSpaceBefore(i);
+                return NextChain();
+            }
+
             if (things.Exists(thing => Fits(i, thing)))
             {
                 Work(i);
@@ -182,8 +222,31 @@ internal sealed class CrochetCursor
         return false;
     }
 
+    private void LeaveSpaceBefore(int place)
+    {
+        _within = At == place ? _within : 0;
+        At = place;
+    }
+
+    /// <summary>True when such a place has been passed: it was there.</summary>
+    public bool WasThere(Thing thing)
+    {
+        for (var i = 0; i < Math.Min(At, _tops.Length); i++)
+        {
+            if (Fits(i, thing))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>True when the place worked into last is such a thing.</summary>
     public bool LastIs(Thing thing) => Last >= 0 && Last < _tops.Length && Fits(Last, thing);
+
+    /// <summary>True when the row's last place is such a thing.</summary>
+    public bool LastCounts(Thing thing) => _tops.Length > 0 && Fits(_tops.Length - 1, thing);
 
     /// <summary>How many places that fit are still there.</summary>
     public int Left(Thing thing, Thing? also = null)
@@ -191,6 +254,12 @@ internal sealed class CrochetCursor
         var count = 0;
         for (var i = At; i < _tops.Length; i++)
         {
+            if (_tops[i].Kind == TopKind.Space && (thing.Kind == ThingKind.Chain || also is { Kind: ThingKind.Chain }))
+            {
+                count += _tops[i].Length - (i == At ? _within : 0);
+                continue;
+            }
+
             count += Fits(i, thing) || (also is { } other && Fits(i, other)) ? 1 : 0;
         }
 

@@ -16,7 +16,7 @@ internal static class CrochetEnd
             return false;
         }
 
-        if (run.NotKnown || run.Below.NotKnown)
+        if (run.NotKnown || run.Below.NotKnown || (run.Below.Row.IsGuess && HasProblem(run)))
         {
             run.Report(new Problem(ProblemKind.Unknown, row.Origin));
             return false;
@@ -43,6 +43,9 @@ internal static class CrochetEnd
         return !IsLeftOver(run, total, work);
     }
 
+    // Where the order of the row below is only guessed, what does not come out shows that the guess was wrong.
+    private static bool HasProblem(CrochetRun run) => run.Below.NoPlace is not null || run.Misfit is not null || run.Below.Missing > 0;
+
     private static string NameOf(Place place) => place switch
     {
         { Kind: PlaceKind.TurningChain } => "turning chain",
@@ -55,7 +58,7 @@ internal static class CrochetEnd
     private static bool IsLeftOver(CrochetRun run, int total, Action<ImmutableArray<Step>> work)
     {
         var left = run.Below.StitchesLeft;
-        if (left == 0 || run.MayLeave || run.Below.IsRing || total == 0 || !run.WorkedStitches || run.Below.WorkedSpaces || (left == 1 && run.Below.EndsInTurningChain))
+        if (left == 0 || run.MayLeave || run.Below.IsRing || total == 0 || !run.WorkedStitches || run.Below.WorkedSpaces || (left == 1 && IsTurningChain(run)) || left <= run.Overhang || StopsShort(run))
         {
             return false;
         }
@@ -68,6 +71,18 @@ internal static class CrochetEnd
 
         run.Report(new Problem(ProblemKind.LeftOver, run.Row.BareGroup ?? run.Row.Origin, total - left, total, run.Row.BareGroup is null ? 0 : 1));
         return true;
+    }
+
+    /// <summary>True when the one stitch left is a turning chain, or may be one: where only a number is known, a tall row or a count that agrees.</summary>
+    private static bool IsTurningChain(CrochetRun run) =>
+        run.Below.EndsInTurningChain && (!run.Below.MayEndInTurningChain || (!run.InTheRound && (run.Tops.TurningChain > 1 || run.Row.Stated == run.Tops.Stitches)));
+
+    /// <summary>"... to last 3 sts, turn", and a row that slip stitches began further on and that is turned as far from its end: what is left is left on purpose.</summary>
+    private static bool StopsShort(CrochetRun run)
+    {
+        var last = run.Row.Steps.LastOrDefault(s => s is not (RemarkStep or SentenceStep or TurnStep or ChainStep or CloseStep or FastenOffStep));
+        var turns = !run.InTheRound && run.Row.Steps.Any(s => s is TurnStep or FastenOffStep);
+        return (last is CrochetStep { Place.Kind: PlaceKind.EachToLast } && turns) || (turns && run.BeganAt > 0 && run.Below.StitchesLeft <= run.BeganAt + 1);
     }
 
     /// <summary>"2 sc, inc" over 24: the row again and again, if that comes out exactly.</summary>

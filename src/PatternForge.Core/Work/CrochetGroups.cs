@@ -9,11 +9,13 @@ internal sealed class CrochetGroups
     private const int Deepest = 6;
 
     private readonly CrochetRun _run;
+    private readonly TurningChains _turningChains;
     private readonly ImmutableArray<InsteadStep> _instead;
 
-    public CrochetGroups(CrochetRun run)
+    public CrochetGroups(CrochetRun run, TurningChains turningChains)
     {
         _run = run;
+        _turningChains = turningChains;
         _instead = [.. run.Row.Steps.OfType<InsteadStep>()];
     }
 
@@ -79,12 +81,15 @@ internal sealed class CrochetGroups
                 Below.Lack(place with { Thing = place.Until });
                 return null;
             default:
-                return stitches ?? Below.Left(place.Thing, place.Also);
+                return stitches ?? Math.Max(0, Below.Left(place.Thing, place.Also) - (Below.LastCounts(place.Thing) ? TurningChainLeft : 0));
         }
     }
 
     /// <summary>Stitches left, without a turning chain that a later step of the row works into.</summary>
-    public int StitchesLeft => Below.StitchesLeft - (Below.EndsInTurningChain && _run.Row.Steps.Any(IntoTurningChain) ? 1 : 0);
+    public int StitchesLeft => Below.StitchesLeft - TurningChainLeft;
+
+    /// <summary>One, when the turning chain of the row below is left for a later step of the row; else none.</summary>
+    public int TurningChainLeft => Below.EndsInTurningChain && _run.Row.Steps.Any(IntoTurningChain) ? 1 : 0;
 
     private static bool IntoTurningChain(Step step) => step switch
     {
@@ -136,7 +141,7 @@ internal sealed class CrochetGroups
 
             if (there == 0 && place.Kind == PlaceKind.Each)
             {
-                Below.Lack(place);
+                LackEach(place);
             }
 
             count = there;
@@ -165,6 +170,19 @@ internal sealed class CrochetGroups
             {
                 Group(shell.Body, shell.Name);
             }
+        }
+    }
+
+    /// <summary>None is left of what "each" names: it is not there, or the words before have passed it.</summary>
+    public void LackEach(Place place)
+    {
+        if (Below.WasThere(place.Thing))
+        {
+            _run.NotKnown = true;
+        }
+        else
+        {
+            Below.Lack(place);
         }
     }
 
@@ -256,6 +274,9 @@ internal sealed class CrochetGroups
                 case CrochetStep stitch:
                     _run.LastStitch = stitch.Operation;
                     _run.Tops.Make(stitch.Operation, Math.Min(stitch.Each is not null ? _run.In(stitch.Each) : _run.In(stitch.Place?.Count), _run.Trial.Budget.MostStitches + 1), Below.Last);
+                    break;
+                case ChainStep chain when depth == 0 && _turningChains.IsDue:
+                    _turningChains.Make(chain); // "(ch 3, 2 dc, ch 2, 3 dc) in same sp"
                     break;
                 case ChainStep chain:
                     _run.Tops.Chain(_run.In(chain.Chains));

@@ -36,6 +36,10 @@ internal sealed class CrochetMoves
         {
             _run.Tops.Anchor(Below.Last);
         }
+        else if (place.Kind == PlaceKind.Next && _run.InTheRound && _run.Tops.HasStitches && Below.StitchesLeft < _run.In(place.Count) && place.Thing.Kind == ThingKind.Stitch)
+        {
+            _run.MayLeave = true; // past the round's end it only leads into the next one, or on to where the yarn is cut
+        }
         else if (Below.StitchesLeft > 0 || !_run.Tops.HasStitches || place.Count is not null)
         {
             _places.At(place, step.Operation, 1, 1); // past the end it only moves into the next round
@@ -74,6 +78,12 @@ internal sealed class CrochetMoves
             return;
         }
 
+        var before = Below.StitchesLeft;
+        if (place is { Thing.Kind: ThingKind.Chain } && !Below.IsFoundation && Below.NextChain())
+        {
+            return; // "sl st in next 3 chs": on into the space
+        }
+
         for (var i = 0; i < count && _run.Go(); i++)
         {
             if (place.Kind == PlaceKind.First ? !Below.First(place.Thing, i + 1) : place.Kind == PlaceKind.Next && !Below.Next(place))
@@ -86,6 +96,8 @@ internal sealed class CrochetMoves
                 return;
             }
         }
+
+        _run.BeganAt += before - Below.StitchesLeft;
     }
 
     /// <summary>The round is closed.</summary>
@@ -103,6 +115,7 @@ internal sealed class CrochetMoves
             return;
         }
 
+        _run.Overhang = _run.Tops.Chains > 0 ? _run.Tops.Chains + 1 : 0;
         _run.Tops.Anchor(Below.Last);
         _run.Closed = true;
     }
@@ -111,9 +124,16 @@ internal sealed class CrochetMoves
     public void Skip(SkipStep skip)
     {
         var count = _run.In(skip.Place.Count);
+        var place = skip.Place with { Kind = PlaceKind.Next };
+        var byChains = place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation;
+        if (byChains)
+        {
+            place = place with { Thing = new Thing(ThingKind.Any) };
+        }
+
         if (skip.Place.Kind == PlaceKind.First)
         {
-            if (!Below.First(skip.Place.Thing, Math.Max(1, count)))
+            if (!Below.First(place.Thing, Math.Max(1, count)))
             {
                 Below.Lack(skip.Place);
             }
@@ -121,11 +141,12 @@ internal sealed class CrochetMoves
             return;
         }
 
-        var place = skip.Place with { Kind = PlaceKind.Next };
-        if (place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation)
+        if (skip.Place.Kind == PlaceKind.Same)
         {
-            place = place with { Thing = new Thing(ThingKind.Any) };
+            return; // the stitch under the turning chain, which stands on it
         }
+
+        count -= skip is { SaysNext: false } && IsBase(skip, count) ? 1 : 0;
 
         if (Below.IsRing)
         {
@@ -134,8 +155,24 @@ internal sealed class CrochetMoves
 
         for (var i = 0; i < count && _run.Go(); i++)
         {
-            Below.Next(place);
+            if (!byChains || !Below.NextChain())
+            {
+                Below.Next(place);
+            }
         }
+    }
+
+    /// <summary>"3 ch (counts as tr), miss 1 st": the stitch under the turning chain, or the one after it; what fits tells, and each stitch behind it speaks for the first.</summary>
+    private bool IsBase(SkipStep skip, int count)
+    {
+        if (count < 1 || skip.Place.Thing.Kind != ThingKind.Stitch || !_run.Tops.HasOnlyTurningChain || Below.IsRing)
+        {
+            return false;
+        }
+
+        var next = _run.Row.Steps.SkipWhile(s => s != skip).Skip(1).FirstOrDefault();
+        var likely = count == 1 && _run.Tops.Chains == 0 && next is CrochetStep { Place.Kind: PlaceKind.Each or PlaceKind.EachToLast };
+        return _run.Trial.Choices.Take(skip.Origin, ReadingKind.SkipsBase) == (likely ? 0 : 1);
     }
 
     /// <summary>Along the other side of the chain: all its chains but the ones skipped at the hook; the one that was turned round in may be worked into again.</summary>

@@ -23,6 +23,7 @@ internal sealed class CrochetPlaces
     public void Work(CrochetStep step)
     {
         var stitch = step.Operation;
+        _run.Overhang = 0;
         if (stitch.Id is "inc" or "dec" or "invdec")
         {
             stitch = _run.LastStitch with { Takes = stitch.Takes, Makes = stitch.Makes };
@@ -97,6 +98,8 @@ internal sealed class CrochetPlaces
                 }
                 else if (Below.First(place.Thing, 1))
                 {
+                    CloseWith(stitch);
+
                     Make(stitch, makes);
                     Several(place with { Kind = PlaceKind.Next }, count - 1, stitch, makes, takes);
                 }
@@ -111,6 +114,7 @@ internal sealed class CrochetPlaces
                 break;
             case PlaceKind.Same:
                 StandOnFirst(place);
+                CloseWith(stitch);
                 Make(stitch, makes);
                 break;
             case PlaceKind.TurningChain:
@@ -152,6 +156,15 @@ internal sealed class CrochetPlaces
         }
     }
 
+    /// <summary>"ch 2, dc in first sc to join": chains and a tall stitch close the round, and pass over what they span.</summary>
+    private void CloseWith(Operation stitch)
+    {
+        if (_run is { InTheRound: true, Tops: { HasStitches: true, Chains: > 0 } tops })
+        {
+            _run.Overhang = tops.Chains + TurningChains.HeightOf(stitch) + 1;
+        }
+    }
+
     private void Make(Operation stitch, long count) => _run.Tops.Make(stitch, (int)Math.Min(count, _run.Trial.Budget.MostStitches + 1), Below.Last);
 
     private void Several(Place place, int times, Operation stitch, long makes, int takes)
@@ -179,7 +192,13 @@ internal sealed class CrochetPlaces
 
         if (place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation)
         {
-            place = place with { Thing = new Thing(ThingKind.Any) }; // stitches or a space called chains
+            if (takes == 1 && Below.NextChain())
+            {
+                Make(stitch, makes); // in the chains of a space, one by one
+                return;
+            }
+
+            place = place with { Thing = new Thing(ThingKind.Any) }; // stitches called chains
         }
 
         if (place.Thing.Kind == ThingKind.Space)
@@ -212,7 +231,7 @@ internal sealed class CrochetPlaces
             return;
         }
 
-        var thing = _groups.Meant(place.Thing);
+        var thing = _groups.Meant(place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation && Below.SpacesLeft == 0 ? new Thing(ThingKind.Stitch) : place.Thing);
         if (place.Also is not null && Below.Row.IsCountOnly)
         {
             _run.NotKnown = true;
@@ -226,7 +245,7 @@ internal sealed class CrochetPlaces
 
         if (place.Kind == PlaceKind.Each && there == 0 && thing.Kind is ThingKind.Space or ThingKind.Named)
         {
-            Below.Lack(place);
+            _groups.LackEach(place with { Thing = thing });
             return;
         }
 
@@ -298,10 +317,21 @@ internal sealed class CrochetPlaces
             return;
         }
 
+        if (GoToChain(place, stitch))
+        {
+            Below.Next(place with { Kind = PlaceKind.Next });
+            Make(stitch, makes);
+        }
+    }
+
+    /// <summary>Passes over the chains before the n-th from the hook; false when the row cannot go on there.</summary>
+    public bool GoToChain(Place place, Operation stitch)
+    {
+        var number = _run.In(place.Count);
         if (_run.Tops.HasStitches)
         {
             _run.NotKnown = true; // a stem worked back along chains of its own
-            return;
+            return false;
         }
 
         if (_run.Tops.Chains > 0 && (Below.IsEmpty || Below.IsFoundation || _run.Tops.Chains >= number))
@@ -317,12 +347,12 @@ internal sealed class CrochetPlaces
         if (!Below.IsFoundation)
         {
             Below.NoPlace ??= place;
-            return;
+            return false;
         }
 
         if (!Below.SkipChains(Math.Max(0, number - 1)))
         {
-            return;
+            return false;
         }
 
         if (_run.IsTunisian)
@@ -334,7 +364,6 @@ internal sealed class CrochetPlaces
             _chains.Skipped(place, stitch, number - 1);
         }
 
-        Below.Next(place with { Kind = PlaceKind.Next });
-        Make(stitch, makes);
+        return true;
     }
 }

@@ -51,18 +51,21 @@ internal sealed class CrochetRepeats
             return;
         }
 
-        ToPlace(repeat);
-        _work(repeat.Ending);
+        if (ToPlace(repeat))
+        {
+            _work(repeat.Ending);
+        }
     }
 
-    private void ToPlace(RepeatStep repeat)
+    /// <summary>Works whole repeats up to a place; false when the ending has already been worked in place of the end of the last one.</summary>
+    private bool ToPlace(RepeatStep repeat)
     {
         var to = repeat.To!;
         var bySpaces = to.Extent == Extent.LastSpaces || !UsesStitches(repeat.Body);
         if (bySpaces && Below.Row.IsCountOnly)
         {
             _run.NotKnown = true;
-            return;
+            return true;
         }
 
         int Left() => bySpaces ? Below.SpacesLeft : to.Extent == Extent.LastStitches ? Below.StitchesLeft : _groups.StitchesLeft;
@@ -80,37 +83,66 @@ internal sealed class CrochetRepeats
                 Below.Restore(below);
                 _run.Tops.Restore(tops);
                 _run.MayLeave = true;
-                return;
+                return true;
             }
 
             if (_run.NotKnown || Below.NotKnown || _run.Misfit is not null)
             {
-                return;
+                return true;
             }
 
             if (Below.Missing > below.Missing || (Below.NoPlace is not null && below.NoPlace is null) || Left() < stop)
             {
                 if (Below.NoPlace is not null && passes == 0)
                 {
-                    return; // there is no such place at all: reported as that
+                    return true; // there is no such place at all: reported as that
                 }
 
                 var needs = left - Left() + Below.Missing - below.Missing;
                 Below.Restore(below);
                 _run.Tops.Restore(tops);
+                if (repeat.SaysEnding && passes > 0 && Cut(repeat))
+                {
+                    return false;
+                }
+
                 _run.Misfit ??= new Problem(ProblemKind.Misfit, repeat.Origin, size > 0 ? size : Math.Max(1, needs), Math.Max(0, available), passes, left - stop);
-                return;
+                return true;
             }
 
             if (Below.At == at && !Below.WentRound)
             {
                 _run.Misfit ??= new Problem(ProblemKind.Endless, repeat.Origin);
-                return;
+                return true;
             }
 
             size = Math.Max(size, left - Left());
             passes++;
         }
+
+        return true;
+    }
+
+    /// <summary>"..., ending with 3 dc in last sc": the ending takes the place of the end of one more repeat, where that uses up the row.</summary>
+    private bool Cut(RepeatStep repeat)
+    {
+        var (below, tops) = (Below.Save(), _run.Tops.Save());
+        for (var kept = repeat.Body.Length - 1; kept > 0; kept--)
+        {
+            _work(repeat.Body[..kept]);
+            _work(repeat.Ending);
+            if (Below.Missing == below.Missing && Below.NoPlace == below.NoPlace && !_run.NotKnown && !Below.NotKnown && _run.Misfit is null && Below.StitchesLeft == 0)
+            {
+                _run.Read(ReadingKind.CutRepeat, repeat);
+                return true;
+            }
+
+            Below.Restore(below);
+            _run.Tops.Restore(tops);
+            (_run.NotKnown, _run.Misfit) = (false, null);
+        }
+
+        return false;
     }
 
     /// <summary>Stitches, or spaces, that the ending of a repeat takes.</summary>

@@ -44,6 +44,12 @@ internal sealed class CrochetRun
     /// <summary>True when stitches may be left unworked: the words say so, or the row goes along an edge.</summary>
     public bool MayLeave { get; set; }
 
+    /// <summary>Stitches that slip stitches passed before the row began; 0 for none.</summary>
+    public int BeganAt { get; set; }
+
+    /// <summary>Stitches that the chains which closed the round pass over without a word; 0 for none.</summary>
+    public int Overhang { get; set; }
+
     /// <summary>True when the round has been closed.</summary>
     public bool Closed { get; set; }
 

@@ -18,11 +18,17 @@ internal sealed class CrochetTops
 
     public int Count => _tops.Count;
 
+    /// <summary>Stitches made, without spaces.</summary>
+    public int Stitches => _tops.Count(t => t.Counts);
+
     /// <summary>Chains made since the last stitch.</summary>
     public int Chains { get; private set; }
 
     /// <summary>True when a stitch has been made, or a turning chain that counts as one.</summary>
     public bool HasStitches { get; private set; }
+
+    /// <summary>True when the row has nothing yet but a turning chain that counts.</summary>
+    public bool HasOnlyTurningChain => _tops is [{ Kind: TopKind.TurningChain }];
 
     /// <summary>Picots made.</summary>
     public int Picots { get; private set; }
@@ -82,13 +88,33 @@ internal sealed class CrochetTops
         }
     }
 
+    /// <summary>So many stitches fewer, wherever they were worked together; false when there are not so many.</summary>
+    public bool TakeBack(int count)
+    {
+        if (_tops.Count(t => t.Kind == TopKind.Stitch) <= count)
+        {
+            return false;
+        }
+
+        for (var i = _tops.Count - 1; i >= 0 && count > 0; i--)
+        {
+            if (_tops[i].Kind == TopKind.Stitch)
+            {
+                _tops.RemoveAt(i);
+                count--;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Puts the row's turning chain in its place, where an earlier one has not led to a stitch.</summary>
     public void BeginWith(Operation stitch, int length, bool counts, int place)
     {
         _tops.Clear();
         Chains = 0;
         HasStitches = counts;
-        Add(new Top(counts ? TopKind.TurningChain : TopKind.BareTurningChain, stitch, length, place, 0));
+        Add(new Top(counts ? TopKind.TurningChain : TopKind.BareTurningChain, stitch, length, place, _group));
     }
 
     /// <summary>What follows is worked as one group in one place.</summary>

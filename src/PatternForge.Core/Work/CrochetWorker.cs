@@ -19,7 +19,7 @@ internal sealed class CrochetWorker
     {
         _run = run;
         _turningChains = new TurningChains(run, book, terms);
-        _groups = new CrochetGroups(run);
+        _groups = new CrochetGroups(run, _turningChains);
         _places = new CrochetPlaces(run, _turningChains, _groups);
         _moves = new CrochetMoves(run, _places);
         _repeats = new CrochetRepeats(run, _groups, Steps);
@@ -84,11 +84,17 @@ internal sealed class CrochetWorker
             case RunStep run:
                 _places.At(new Place(run.To.Extent == Extent.LastStitches ? PlaceKind.EachToLast : PlaceKind.Each, new Thing(ThingKind.Stitch), run.Origin) { Count = run.To.Stitches, Until = new Thing(ThingKind.Stitch) }, _run.LastStitch, 1, 1);
                 break;
+            case NamedIncreaseStep named:
+                Named(named);
+                break;
             case ShellStep shell:
                 _groups.Work(shell);
                 break;
             case SkipStep skip:
                 _moves.Skip(skip);
+                break;
+            case BeginAtStep { Place.Kind: PlaceKind.ChainFromHook } begin:
+                _places.GoToChain(begin.Place, TurningChains.First(_run.Row.Steps)?.Operation ?? _run.LastStitch);
                 break;
             case BeginAtStep begin:
                 _moves.Begin(begin.Place);
@@ -144,6 +150,18 @@ internal sealed class CrochetWorker
         _run.Tops.Chain(count);
     }
 
+    private void Named(NamedIncreaseStep step)
+    {
+        var one = _run.Trial.Choices.Take(step.Origin, ReadingKind.NamedIncrease) == 0;
+        if (!one)
+        {
+            _places.Work(new CrochetStep(step.Origin, step.Stitch, step.Number, null));
+        }
+
+        _run.LastStitch = step.Stitch;
+        _places.Work(new CrochetStep(step.Origin, step.Change, one ? step.Number ?? step.Times : step.Times, null));
+    }
+
     private void Spread(SpreadStep spread)
     {
         var change = spread.Change[_run.Trial.State.Size] ?? 0;
@@ -151,7 +169,7 @@ internal sealed class CrochetWorker
         {
             _run.Tops.Make(_run.LastStitch, Math.Min(change, _run.Trial.Budget.MostStitches), _run.Below.Last);
         }
-        else
+        else if (!_run.Tops.TakeBack(-change))
         {
             _run.NotKnown = true;
         }

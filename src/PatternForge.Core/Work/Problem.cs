@@ -101,6 +101,12 @@ internal enum ReadingKind
     /// <summary>The turning chain is taken to count.</summary>
     TurningChainCounts,
 
+    /// <summary>A skipped stitch is the one that the turning chain stands on.</summary>
+    SkipsBase,
+
+    /// <summary>"hdc inc" is one increase in that stitch, not a stitch and an increase.</summary>
+    NamedIncrease,
+
     /// <summary>The stitch after binding off is not part of the next number.</summary>
     AfterBindOff,
 }

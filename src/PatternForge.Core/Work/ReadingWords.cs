@@ -18,6 +18,7 @@ internal static class ReadingWords
             ReadingKind.EachStitch => "each stitch is meant, of whatever kind",
             ReadingKind.TurningChain => "the turning chain is taken not to count",
             ReadingKind.TurningChainCounts => "the turning chain is taken to count as a stitch",
+            ReadingKind.SkipsBase => "the stitch passed over is the one under the turning chain",
             _ => null,
         }).OfType<string>().ToArray();
         return words.Length == 0 ? null : string.Join("; ", words);

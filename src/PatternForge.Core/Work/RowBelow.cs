@@ -10,6 +10,8 @@ public sealed class RowBelow
     public static RowBelow Empty { get; } = new([], [], Dialect.Us);
 
     private readonly ImmutableArray<string?> _groups;
+    private readonly int _longest;
+    private readonly int _longestInGroups;
     private ImmutableSortedDictionary<string, int>? _kinds;
 
     /// <summary>Holds a row.</summary>
@@ -25,7 +27,12 @@ public sealed class RowBelow
         foreach (var top in tops)
         {
             Count += top.Counts || IsFoundation ? 1 : 0;
-            ChainsInSpaces += top.Kind == TopKind.Space ? top.Length : 0;
+            if (top.Kind == TopKind.Space)
+            {
+                ChainsInSpaces += top.Length;
+                _longest = Math.Max(_longest, top.Length);
+                _longestInGroups = Math.Max(_longestInGroups, top.Group > 0 ? top.Length : 0);
+            }
         }
     }
 
@@ -44,6 +51,12 @@ public sealed class RowBelow
     /// <summary>True when only a number of stitches is known: there may be spaces among them.</summary>
     public bool IsCountOnly { get; init; }
 
+    /// <summary>True when it was told by kind, not worked: its last stitch may be a turning chain.</summary>
+    public bool IsTold { get; init; }
+
+    /// <summary>True when its kinds are known and their order is only the likeliest one.</summary>
+    public bool IsGuess { get; init; }
+
     /// <summary>True when it is a foundation chain.</summary>
     public bool IsFoundation { get; }
 
@@ -54,13 +67,19 @@ public sealed class RowBelow
     public int ChainsInSpaces { get; }
 
     /// <summary>The same row seen from the other side, after turning.</summary>
-    public RowBelow Turned() => new([.. Tops.Reverse()], _groups, Terms) { IsRing = IsRing, IsCountOnly = IsCountOnly, Picots = Picots };
+    public RowBelow Turned() => new([.. Tops.Reverse()], _groups, Terms) { IsRing = IsRing, IsCountOnly = IsCountOnly, IsGuess = IsGuess, IsTold = IsTold, Picots = Picots };
+
+    /// <summary>True for a corner among the spaces: the longest of those worked within a group, else the longest.</summary>
+    public bool IsCorner(Top space) => (_longestInGroups == 0 || space.Group > 0) && space.Length == (_longestInGroups > 0 ? _longestInGroups : _longest);
 
     /// <summary>The name of the group that a top was worked in; null for none.</summary>
     public string? GroupOf(Top top) => top.Group > 0 && top.Group <= _groups.Length ? _groups[top.Group - 1] : null;
 
     /// <summary>How many groups of a name ("shell") were worked in it.</summary>
     public int Groups(string name) => _groups.Count(g => string.Equals(g, name, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>True when groups that have a name were worked in it.</summary>
+    public bool HasNamedGroups => _groups.Any(g => g is not null);
 
     /// <summary>True when a group of that name was worked in it.</summary>
     public bool HasGroup(string name) => Groups(name) > 0;

@@ -27,7 +27,9 @@ internal static class StepCounts
         RunStep run => run.Operation.Change == 0,
         GroupStep group => Keeps(group.Body),
         RepeatStep repeat => Keeps(repeat.Body) && Keeps(repeat.Ending),
-        IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep or CrochetStep or ShellStep or ChainStep or FreeSideStep => false,
+        CrochetStep stitch => stitch.Operation.Change == 0 && (stitch.Each is null || stitch.Place is null),
+        ShellStep or InsteadStep or SkipStep or LeaveStep or NamedIncreaseStep or BeginAtStep or FreeSideStep => false,
+        IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep => false,
         _ => true,
     });
 

@@ -52,7 +52,7 @@ internal sealed class TurningChains
             _run.Below.First(new Thing(ThingKind.Stitch), 1); // it stands over the first stitch
         }
 
-        _run.Tops.BeginWith(Plain(stitch), length, counts, _run.Below.Last);
+        _run.Tops.BeginWith(Plain(chain.As ?? stitch), length, counts, _run.Below.Last);
         if (counts && over > 0)
         {
             _run.Tops.Chain(over);
@@ -105,7 +105,7 @@ internal sealed class TurningChains
         return counts;
     }
 
-    /// <summary>The first stitch of the row that is no slip stitch: the turning chain stands in for one of its height.</summary>
+    /// <summary>The first stitch of the row that is no slip stitch, with the place of its group: the turning chain stands in for one of its height.</summary>
     public static CrochetStep? First(ImmutableArray<Step> steps)
     {
         foreach (var step in steps)
@@ -115,7 +115,8 @@ internal sealed class TurningChains
                 CrochetStep { Operation.Id: not ("sl st" or "ch") } stitch => stitch,
                 GroupStep group => First(group.Body),
                 RepeatStep repeat => First(repeat.Body),
-                ShellStep shell => First(shell.Body),
+                ShellStep shell => First(shell.Body) is { } inner ? inner with { Place = shell.Place } : null,
+                NamedIncreaseStep named => new CrochetStep(named.Origin, named.Stitch, null, null),
                 _ => null,
             };
             if (found is not null)

@@ -7,13 +7,14 @@ namespace PatternForge.Tests.Rows;
 /// <summary>A row of the row books, and what it must come to.</summary>
 /// <param name="Place">File and line.</param>
 /// <param name="Question">The row, what stands before it, and the facts in force.</param>
-/// <param name="Expected">Counts after it, one a size; <c>?</c> where they cannot be known; then findings as <c>PF302[M L]=46</c>.</param>
+/// <param name="Expected">Counts after it, one a size, or by kind; <c>?</c> where they cannot be known; then findings as <c>PF302[M L]=46</c>.</param>
 internal sealed record RowEntry(string Place, RowQuestion Question, string Expected);
 
 /// <summary>
 /// Reads the row books: lines <c>before | row | after</c>. "before" is one count or one a size, then markers as <c>@12,24</c> or needles as
 /// <c>#10,10</c>. A line <c>= round, uk, sizes S M L, gauge ..., chart A 12</c> sets the facts up to the next such line; <c>= let C6F: how</c> adds a stitch that the
 /// pattern defines; <c>= note ...</c> a note. Lines beginning with <c>+</c> are rows before the next entry. <c>//</c> begins a comment.
+/// Crochet (<c>= crochet, round</c>) may count by kind, before and after: <c>24 dc, 4 ch-2 sp</c>; a plain number counts stitches alone.
 /// </summary>
 internal static class RowBook
 {
@@ -66,6 +67,7 @@ internal static class RowBook
         {
             facts = part.Split(' ') switch
             {
+                ["crochet"] => facts with { Craft = "crochet" },
                 ["round"] => facts with { InTheRound = true },
                 ["uk"] => facts with { Dialect = "UK" },
                 ["sizes", .. var names] => facts with { Sizes = [.. names] },
@@ -92,12 +94,18 @@ internal static class RowBook
             Id = place,
             Text = cells[1].Trim(),
             Setup = setup,
-            Before = new CaseCount([.. before.Where(w => w[0] is not ('@' or '#')).Select(Count)], []),
+            Before = IsByKind(cells[0]) ? new CaseCount([], [Kinds(cells[0])]) : new CaseCount([.. before.Where(w => w[0] is not ('@' or '#')).Select(Count)], []),
             Markers = List('@') is { IsEmpty: false } markers ? [markers] : [],
             Needles = List('#'),
         };
         return new RowEntry(place, question, cells[2].Trim());
     }
+
+    private static bool IsByKind(string cell) => cell.Any(char.IsAsciiLetter);
+
+    /// <summary>"24 dc, 4 ch-2 sp" as a table.</summary>
+    private static ImmutableSortedDictionary<string, int> Kinds(string cell) =>
+        cell.Split(',', StringSplitOptions.TrimEntries).Select(part => part.Split(' ', 2)).ToImmutableSortedDictionary(p => p[1].Trim(), p => int.Parse(p[0], CultureInfo.InvariantCulture), StringComparer.Ordinal);
 
     private static int? Count(string word) => word == "-" ? null : int.Parse(word, CultureInfo.InvariantCulture);
 
@@ -107,7 +115,12 @@ internal static class RowBook
         var outcome = Examiner.Work(entry.Question);
         var expected = entry.Expected.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         var told = new List<string>();
-        if (expected[0] != "?")
+        var count = string.Join(' ', expected.TakeWhile(w => !w.StartsWith("PF", StringComparison.Ordinal)));
+        if (IsByKind(count))
+        {
+            told.Add(ByKind(outcome, Kinds(count), count));
+        }
+        else if (expected[0] != "?")
         {
             var counts = outcome.IsChecked || expected.Any(w => w.StartsWith("PF", StringComparison.Ordinal)) ? outcome.After : [null];
             told.AddRange((counts.Distinct().Count() == 1 ? counts.Take(1) : counts).Select(n => n?.ToString(CultureInfo.InvariantCulture) ?? "-"));
@@ -127,5 +140,16 @@ internal static class RowBook
 
         var text = string.Join(' ', told);
         return text == entry.Expected ? text : $"{text} ({outcome.Status.ToString().ToLowerInvariant()}; {string.Join("; ", outcome.Findings.Select(f => $"{f.Code} {f.Message}"))})";
+    }
+
+    /// <summary>The kinds made, in the words of the expectation where they agree with it.</summary>
+    private static string ByKind(SeenRow outcome, ImmutableSortedDictionary<string, int> expected, string words)
+    {
+        if (outcome is not { IsChecked: true, Kinds: [var made, ..] })
+        {
+            return outcome.IsChecked ? outcome.After[0]?.ToString(CultureInfo.InvariantCulture) ?? "-" : "?";
+        }
+
+        return made.SequenceEqual(expected) ? words : string.Join(", ", made.Select(k => $"{k.Value.ToString(CultureInfo.InvariantCulture)} {k.Key}"));
     }
 }
