@@ -100,6 +100,7 @@ internal static class CrochetReader
             c.At = operation is null ? at : c.At;
         }
 
+        operation ??= InFull(c, context);
         if (operation is null)
         {
             return [];
@@ -114,6 +115,23 @@ internal static class CrochetReader
         return isInstead && steps is [CrochetStep { Place: { Kind: PlaceKind.Each, Thing.Kind: ThingKind.Space or ThingKind.Named } each } stitch]
             ? [new InsteadStep(stitch.Origin, [stitch with { Place = null }], each.Thing)] // "..., working 3 sc in each ch-2 sp"
             : steps;
+    }
+
+    /// <summary>"popcorn in next st", "cluster in next sp": written in full and not defined, it is one stitch all the same.</summary>
+    private static Operation? InFull(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (c.Eat("popcorn|bobble|cluster") || (c.Eat("puff") && (c.Eat("st") || c.Is("in|into"))))
+        {
+            c.Eat("st");
+            if (c.Is("in|into"))
+            {
+                return StitchBook.OneStitch(context.Source.ToString(c.SpanFrom(start)).ToLowerInvariant());
+            }
+        }
+
+        c.At = start;
+        return null;
     }
 
     /// <summary>"5-dc popcorn", "3-tr cluster": one stitch, whatever it is made of.</summary>

@@ -181,6 +181,13 @@ internal static class PlaceReader
             return new Place(PlaceKind.Same, Anything, origin);
         }
 
+        if (c.Eat("skipped|missed"))
+        {
+            // "dc in skipped st": back to a place passed over before.
+            c.Eat("st|ch|dc|sc|tr|htr|hdc");
+            return new Place(PlaceKind.Same, Anything, origin);
+        }
+
         if (c.EatAll("st", "at", "base") || c.EatAll("base", "of") || c.EatAll("st", "at", "the", "base") || c.EatAll("st", "at", "center") || c.EatAll("st", "at", "beg"))
         {
             SkipToNext(c);

@@ -13,6 +13,11 @@ internal static class PlaceTail
             place = Until(c, context, place) ?? place;
         }
 
+        if (RowsBelow(c) && place.Kind == PlaceKind.Next)
+        {
+            place = place with { Thing = new Thing(ThingKind.Stitch) }; // "around dc 2 rows below": the stitch behind it is passed over
+        }
+
         OfWhat(c);
         if (c.Eat("across|around|along"))
         {
@@ -103,6 +108,18 @@ internal static class PlaceTail
 
         c.At = at;
         return null;
+    }
+
+    private static bool RowsBelow(PhraseCursor c)
+    {
+        var at = c.At;
+        if (c.EatNumber() is not null && c.Eat("row|rnd") && c.Eat("below|down"))
+        {
+            return true;
+        }
+
+        c.At = at;
+        return false;
     }
 
     // "of row below", "of previous rnd", "of foundation chain": words that add nothing.

@@ -68,8 +68,15 @@ internal sealed class CrochetRepeats
             return true;
         }
 
-        int Left() => bySpaces ? Below.SpacesLeft : to.Extent == Extent.LastStitches ? Below.StitchesLeft : _groups.StitchesLeft;
-        var stop = (to.Extent is Extent.LastStitches or Extent.LastSpaces ? _run.In(to.Stitches) : 0) + Takes(repeat.Ending, bySpaces);
+        var space = bySpaces ? SpaceIn(repeat.Body) : null;
+        int Left() => space is { } named ? Below.Left(named) : bySpaces ? Below.SpacesLeft : to.Extent == Extent.LastStitches ? Below.StitchesLeft : _groups.StitchesLeft;
+        var stop = (to.Extent is Extent.LastStitches or Extent.LastSpaces ? _run.In(to.Stitches) : 0) + (repeat.EndsLastRepeat ? 0 : Takes(repeat.Ending, bySpaces));
+        if (space is { } wanted && Left() == 0 && Below.SpacesLeft > 0)
+        {
+            Below.Lack(new Place(PlaceKind.Next, wanted, repeat.Origin));
+            return true;
+        }
+
         var available = Left() - stop;
         var (size, passes) = (0, 0);
         while (Left() > stop && _run.Go())
@@ -89,6 +96,17 @@ internal sealed class CrochetRepeats
             if (_run.NotKnown || Below.NotKnown || _run.Misfit is not null)
             {
                 return true;
+            }
+
+            if (repeat.EndsLastRepeat && Left() == 0 && Below.Missing == below.Missing && Below.NoPlace == below.NoPlace)
+            {
+                // "..., ending last rep with 2 sc in last st": the last time through ends otherwise.
+                Below.Restore(below);
+                _run.Tops.Restore(tops);
+                if (Cut(repeat))
+                {
+                    return false;
+                }
             }
 
             if (Below.Missing > below.Missing || (Below.NoPlace is not null && below.NoPlace is null) || Left() < stop)
@@ -165,6 +183,27 @@ internal sealed class CrochetRepeats
         }
 
         return (int)Math.Min(takes, int.MaxValue / 4);
+    }
+
+    /// <summary>The spaces that a body goes into, where it names their length ("next ch-5 loop"); null where it goes into any.</summary>
+    private static Thing? SpaceIn(ImmutableArray<Step> body)
+    {
+        foreach (var step in body)
+        {
+            var place = step switch
+            {
+                CrochetStep stitch => stitch.Place,
+                ShellStep shell => shell.Place,
+                SkipStep skip => skip.Place,
+                _ => null,
+            };
+            if (place?.Thing.Kind == ThingKind.Space)
+            {
+                return place.Thing.Length is null ? null : place.Thing;
+            }
+        }
+
+        return null;
     }
 
     private static bool UsesStitches(ImmutableArray<Step> body) => body.Any(step => step switch
