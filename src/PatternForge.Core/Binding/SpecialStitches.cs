@@ -119,8 +119,14 @@ internal static class SpecialStitches
 
         var source = new SourceText("", definition.How);
         var bag = new FindingBag(source);
-        var nodes = RowParser.ParseSteps(source, new TextSpan(0, definition.How.Length), bag, options.MaxDepth);
         var context = new RowContext(source, facts with { Sizes = SizeSet.One }, book, bag, options) { RowEnd = int.MaxValue };
+        if (Picots.Read(definition, context, options) is { } picot)
+        {
+            book.DefineShell(name, picot);
+            return operation with { Takes = 0, Makes = 0 };
+        }
+
+        var nodes = RowParser.ParseSteps(source, new TextSpan(0, definition.How.Length), bag, options.MaxDepth);
         var body = RowBinder.Bind(nodes, context);
         var parts = body.Steps is [ShellStep shell] ? shell.Body : body.Steps is [GroupStep { Times: null } group] ? group.Body : body.Steps;
         if (bag.Count == 0 && parts.Length > 0 && parts.All(s => s is CrochetStep or ChainStep or GroupStep) && parts.Any(s => s is CrochetStep) && !parts.Any(s => s is CrochetStep { Place: { Kind: PlaceKind.Next, Thing.Kind: ThingKind.Space } }))

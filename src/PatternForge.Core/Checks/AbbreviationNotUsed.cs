@@ -50,7 +50,9 @@ internal sealed class AbbreviationNotUsed : PatternCheck
             return;
         }
 
-        var words = context.Abbreviations.Select(u => u.Key).ToHashSet(StringComparer.Ordinal);
+        // The table has the whole list: what stands in it for the list's sake alone points at the list.
+        var listed = (context.Facts.Abbreviations ?? []).Select(a => a.Origin).ToHashSet();
+        var words = context.Abbreviations.Where(u => !listed.Contains(u.Origin)).Select(u => u.Key).ToHashSet(StringComparer.Ordinal);
         foreach (var word in context.Words)
         {
             words.Add(AbbreviationUse.KeyOf(word));

@@ -22,7 +22,7 @@ public class ExampleTests
         var compilation = PatternFiles.Compile("examples", name);
 
         Assert.Equal("", PatternFiles.NotChecked(compilation));
-        Assert.True(compilation.Coverage.Instructions > 10);
+        Assert.True(compilation.Coverage.Instructions >= 10);
     }
 
     [Theory]
@@ -85,6 +85,42 @@ public class ExampleTests
 
         Assert.Equal(9, rows.Length);
         Assert.All(rows, row => Assert.Equal([47, 79], Ends(row)));
+    }
+
+    // Six wedges: 6 stitches in the ring, 6 more a round up to 30 and, behind the neck, to 36; then 6 fewer a round down to 6.
+    [Fact]
+    public void The_seal_grows_to_thirty_six_stitches_and_comes_down_to_six()
+    {
+        var body = PatternFiles.Compile("examples", "skerry-seal-pup.pattern.md").Lines.Where(l => l.Piece == "Body" && l.Label is { Length: > 0 });
+
+        Assert.Equal([6, 12, 18, 24, 30, 30, 24, 30, 36, 36, 30, 30, 24, 24, 18, 18, 12, 6], body.SelectMany(Ends));
+    }
+
+    // 8 (12, 18) repeats of 6 stitches and 1: 49 (73, 109). Of meshes there are three a repeat, and one post more: 25 (37, 55); of shells one a repeat, with
+    // four stitches and a post each, and one post more: 41 (61, 91).
+    [Fact]
+    public void The_net_loft_scarf_has_three_meshes_or_one_shell_to_a_repeat()
+    {
+        var lines = PatternFiles.Compile("examples", "net-loft-scarf.pattern.md").Lines.Where(l => l.Piece == "Mesh and shells").ToArray();
+
+        Assert.Equal([25, 37, 55], After(lines, "Row 3"));
+        Assert.Equal([41, 61, 91], After(lines, "Row 5"));
+        Assert.Equal([25, 37, 55], After(lines, "Row 6"));
+        Assert.Equal([25, 37, 55], Ends(lines[^1]));
+    }
+
+    // A side of a motif has 19 stitches: 6 of each corner group, 9 between them, and 2 more at either end. Along c by r motifs there are 19 stitches to each
+    // and 2 corner spaces to each join, 21c - 2 and 21r - 2, and 2 more in each corner: 42 times c + r in all, which is 14 (18, 26).
+    [Fact]
+    public void The_border_of_the_blanket_has_forty_two_stitches_for_every_motif_along_two_sides()
+    {
+        var lines = PatternFiles.Compile("examples", "porthole-blanket.pattern.md").Lines;
+        var border = lines.Where(l => l.Piece == "Border").ToArray();
+
+        Assert.Equal([4 * 19, 4 * 19, 4 * 19], After(lines, "Rnd 5"));
+        Assert.Equal([42 * 14, 42 * 18, 42 * 26], After(border, "Rnd 1"));
+        Assert.Equal([588 + 16, 756 + 16, 1092 + 16], After(border, "Rnd 2"));
+        Assert.Equal([604 + 12, 772 + 12, 1108 + 12], After(border, "Rnd 3"));
     }
 
     private static int?[] After(IEnumerable<WorkedLine> lines, string label) => Ends(lines.Single(l => l.Label == label));

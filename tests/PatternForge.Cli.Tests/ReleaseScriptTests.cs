@@ -1,0 +1,81 @@
+using System.Diagnostics;
+
+namespace PatternForge.Cli.Tests;
+
+/// <summary>The script beside the examples that releases all of them: run by a real shell, with the real program.</summary>
+public class ReleaseScriptTests
+{
+    [Fact]
+    public void All_examples_are_released_from_any_directory_into_a_folder_with_blanks_in_its_name()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            // There is no POSIX shell that every such system has.
+            return;
+        }
+
+        using var folder = new TemporaryFolder();
+        var (code, said, _) = Release(folder, Path.Combine(Repository.Root, "examples", "release-all.sh"), "my pages");
+        var names = Directory.EnumerateFiles(Path.Combine(Repository.Root, "examples"), "*.pattern.md").Select(f => Path.GetFileName(f)[..^".pattern.md".Length]);
+
+        Assert.Equal(0, code);
+        Assert.EndsWith(" patterns released into ./my pages\n", said, StringComparison.Ordinal);
+        Assert.Equal(
+            names.SelectMany(n => (string[])[$"my pages/{n}.html", $"my pages/{n}.md"]).Order(StringComparer.Ordinal),
+            folder.Files().Where(f => f.StartsWith("my pages/", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void An_example_that_is_not_clean_stops_the_release_and_is_named()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var folder = new TemporaryFolder();
+        var script = folder.Write("of mine/release-all.sh", File.ReadAllBytes(Path.Combine(Repository.Root, "examples", "release-all.sh")));
+        folder.Write("of mine/a hat.pattern.md", "---\ntitle: A hat\n---\n");
+        var (code, _, error) = Release(folder, script, "pages");
+
+        Assert.Equal(1, code);
+        Assert.Equal("release-all: a hat.pattern.md is not clean, so nothing more is released\n", error);
+        Assert.DoesNotContain(folder.Files(), f => f.StartsWith("pages/", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_page_that_cannot_be_written_stops_the_release_and_is_named()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var folder = new TemporaryFolder();
+        folder.Write("pages", "a file stands where the folder should be");
+        var (code, _, error) = Release(folder, Path.Combine(Repository.Root, "examples", "release-all.sh"), "pages");
+
+        Assert.NotEqual(0, code);
+        Assert.EndsWith("could not be built, so nothing more is released\n", error, StringComparison.Ordinal);
+    }
+
+    private static Outcome Release(TemporaryFolder folder, string script, string output)
+    {
+        var dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet";
+        var program = folder.Write("the program/patternforge", $"#!/bin/sh\nexec '{dotnet}' exec '{typeof(CommandLine).Assembly.Location}' \"$@\"\n");
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        }
+
+        var start = new ProcessStartInfo("sh") { WorkingDirectory = folder.Path, RedirectStandardOutput = true, RedirectStandardError = true };
+        start.ArgumentList.Add(script);
+        start.ArgumentList.Add(output);
+        start.Environment["PATTERNFORGE"] = program;
+        using var process = Process.Start(start)!;
+        var error = process.StandardError.ReadToEndAsync();
+        var said = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return new(process.ExitCode, said, error.Result);
+    }
+}
