@@ -20,7 +20,7 @@ internal static class CrochetClaims
             return phrase.Atoms is not [{ Kind: TokenKind.Number }, { Kind: TokenKind.Word }] || ClaimReader.TryRead(Vocabulary.Normalise(phrase.Atoms), context, introduced: false) is { Of: null };
         }
 
-        var follows = phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon
+        var follows = (phrase.Before == Separator.Comma && phrase.Atoms[0].Kind == TokenKind.Number && phrase.Atoms.Any(a => a.Is("total") || a.Is("altogether") || a.Is("remain") || a.Is("remaining"))) || phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon
             || (phrase.Before == Separator.None && at > 0 && nodes[at - 1] is GroupNode or RepeatNode && phrase.Atoms[^1].Kind == TokenKind.Word)
             || (phrase.Before == Separator.Comma && at > 0 && nodes[at - 1] is PhraseNode { Before: Separator.Stop or Separator.Dash or Separator.Semicolon } && IsCount(nodes[at - 1], context));
         return follows && nodes.Skip(at + 1).All(n => n is not RepeatNode && (n is not PhraseNode next || IsCount(next, context) || !CrochetReader.IsNext(new PhraseCursor(Vocabulary.Normalise(next.Atoms)), context)));

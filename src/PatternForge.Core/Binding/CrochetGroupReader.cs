@@ -22,6 +22,25 @@ internal static class CrochetGroupReader
         return cursor.Eat("shell|cluster|fan|group|v-st|corner|scallop|petal") && (cursor.IsDone || (cursor.Eat("of") && cursor.IsDone)) ? name!.Norm : null;
     }
 
+    /// <summary>"sc in each st around, (sc, ch 2, sc) in each corner sp": where a whole row has been told, what goes into each of something else goes there instead.</summary>
+    public static void Together(List<Step> steps)
+    {
+        for (var i = 1; i < steps.Count; i++)
+        {
+            if (steps.Take(i).LastOrDefault(s => s is not (RemarkStep or InsteadStep)) is not CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each } whole })
+            {
+                continue;
+            }
+
+            steps[i] = steps[i] switch
+            {
+                ShellStep { Place.Kind: PlaceKind.Each, Times: null } shell when shell.Place.Thing != whole.Thing => new InsteadStep(shell.Origin, shell.Body, shell.Place.Thing),
+                CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each, Thing.Kind: ThingKind.Space or ThingKind.Named } other } stitch when other.Thing != whole.Thing => new InsteadStep(stitch.Origin, [stitch with { Place = null }], other.Thing),
+                var step => step,
+            };
+        }
+    }
+
     /// <summary>"[3 dc, ch 2] 3 times into ring": where else.</summary>
     public static void EatRing(PhraseCursor cursor, RowContext context)
     {

@@ -62,6 +62,21 @@ internal static class CrochetJoinReader
         return new CloseStep(c.SpanFrom(start), length);
     }
 
+    /// <summary>"standing dc in any ch-1 sp" by itself, the yarn being named before it; null with the cursor unmoved for other words.</summary>
+    public static Step? Standing(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        c.Eat("work|make");
+        c.Eat("a|one");
+        if (c.Eat("standing") && Standing(c, context, start) is { } step)
+        {
+            return step;
+        }
+
+        c.At = start;
+        return null;
+    }
+
     /// <summary>"standing dc in same st as sl st": a first stitch without a chain.</summary>
     private static CrochetStep? Standing(PhraseCursor c, RowContext context, int start)
     {

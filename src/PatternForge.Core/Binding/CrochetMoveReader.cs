@@ -10,7 +10,7 @@ internal static class CrochetMoveReader
     public static Step? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        var step = FromChain(c, context) ?? Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
+        var step = CrochetJoinReader.Standing(c, context) ?? FromChain(c, context) ?? Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
         if (step is null)
         {
             c.At = start;
@@ -52,8 +52,9 @@ internal static class CrochetMoveReader
         var start = c.At;
         if (c.Eat("leave") && c.Lexemes.Skip(c.At).Any(l => l.Is("unworked") || l.Is("unused")))
         {
+            var isTurningChain = c.Lexemes.Skip(c.At).Any(l => l.Norm is "tch" or "turn");
             c.At = c.Lexemes.Count;
-            return new LeaveStep(c.SpanFrom(start));
+            return new LeaveStep(c.SpanFrom(start)) { IsTurningChain = isTurningChain };
         }
 
         c.At = start;
@@ -61,6 +62,14 @@ internal static class CrochetMoveReader
         {
             c.At = c.Lexemes.Count;
             return new LeaveStep(c.SpanFrom(start));
+        }
+
+        c.At = start;
+        if (c.EatAll("do", "not", "work") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "rem" or "last" or "tch" or "turn" or "unworked"))
+        {
+            var isTurningChain = c.Lexemes.Skip(c.At).Any(l => l.Norm is "tch" or "turn");
+            c.At = c.Lexemes.Count;
+            return new LeaveStep(c.SpanFrom(start)) { IsTurningChain = isTurningChain };
         }
 
         return Nothing<LeaveStep>(c, start);
@@ -163,6 +172,11 @@ internal static class CrochetMoveReader
         {
             c.At = c.Lexemes.Count;
             return new SkipStep(c.SpanFrom(start), new Place(PlaceKind.Same, thing, c.SpanFrom(start))); // under the turning chain
+        }
+
+        if (number is null && thing.Kind == ThingKind.Stitch && PlaceTail.Until(c, context, new Place(PlaceKind.Each, thing, c.SpanFrom(start))) is { } until)
+        {
+            return new SkipStep(c.SpanFrom(start), until); // "sk sts to next ch-1 sp"
         }
 
         var place = new Place(first ? PlaceKind.First : PlaceKind.Next, thing, c.SpanFrom(start)) { Count = number is null ? null : context.AmountOf(number) };

@@ -184,6 +184,11 @@ internal static class CrochetReader
             place = place with { Kind = PlaceKind.Edge, Count = null }; // "work 40 sc evenly around"
         }
 
+        if (place is { Kind: PlaceKind.Each } && isEven && number is null)
+        {
+            place = place with { Kind = PlaceKind.Unclear }; // "sc evenly around": as many as the edge takes
+        }
+
         if (place is null)
         {
             var times = TimesReader.TryRead(c, context);

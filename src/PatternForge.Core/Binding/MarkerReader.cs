@@ -24,7 +24,7 @@ internal static class MarkerReader
             c.At++;
         }
 
-        if (c.Is("for|to|on|at|here|around"))
+        if (c.Is("for|to|on|at|here|around") || (c.Is("in") && c.Is("last|first|this|same|each|next|center|the", 1) && !c.Is("st|row|rnd", 3) && (c.Peek(3) is null || c.Is("made|and", 3))))
         {
             while (!c.IsDone && !c.Is("and"))
             {

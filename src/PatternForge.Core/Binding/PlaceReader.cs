@@ -43,14 +43,41 @@ internal static class PlaceReader
             return null;
         }
 
+        if (c.Is("both|all|two") && c.Is("layers|thicknesses|pieces", 1))
+        {
+            c.At = c.Lexemes.Count;
+            return new Place(PlaceKind.Unclear, AnyStitch, origin);
+        }
+
         c.Eat("the");
         ThingReader.EatLoops(c);
+        if (JustMade(c, context, origin) is { } made)
+        {
+            return made;
+        }
+
         if (c.EatAll("center", "of"))
         {
             c.Eat("the"); // "sl st to center of first loop"
         }
 
         return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? Same(c, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
+    }
+
+    /// <summary>"in sc just made", "in top of last dc made".</summary>
+    private static Place? JustMade(PhraseCursor c, RowContext context, TextSpan origin)
+    {
+        var start = c.At;
+        c.EatAll("top", "of");
+        c.Eat("the");
+        c.Eat("last|previous");
+        if (ThingReader.TryRead(c, context) is { Kind: ThingKind.Named or ThingKind.Stitch } thing && (c.EatAll("just", "made") || c.EatAll("just", "work") || c.Eat("made")))
+        {
+            return new Place(PlaceKind.JustMade, thing, origin);
+        }
+
+        c.At = start;
+        return null;
     }
 
     /// <summary>"sc to last 2 sts", "sc until last st", "sc to end": how far, and no place.</summary>
@@ -350,6 +377,11 @@ internal static class PlaceReader
             (found, said, count, ordinal) = (of.Thing, of.Said ?? said, found.Kind == ThingKind.Chain ? null : count, null);
         }
 
+        if (said == PlaceKind.Last && c.Eat("made|worked"))
+        {
+            return new Place(PlaceKind.JustMade, found, origin); // "sl st in last sc made"
+        }
+
         if (isCorner || (ordinal?[0] is > 1 and var skipped && !FollowsSkip(context, skipped)))
         {
             return new Place(PlaceKind.Unclear, found, origin);
@@ -388,7 +420,7 @@ internal static class PlaceReader
         {
             c.Eat("the");
             PlaceKind? said = c.Eat("each|every|all") ? PlaceKind.Each : c.Eat("next|foll") ? PlaceKind.Next : c.Eat("first") ? PlaceKind.First : c.Eat("last") ? PlaceKind.Last : c.Eat("same") ? PlaceKind.Same : null;
-            if (said is not null && ThingReader.TryRead(c, context) is { Kind: ThingKind.Space or ThingKind.Named } of && (found.Kind == ThingKind.Space ? of.Kind == ThingKind.Named : of.Kind == ThingKind.Space))
+            if ((said is not null || found.Kind == ThingKind.Chain) && ThingReader.TryRead(c, context) is { Kind: ThingKind.Space or ThingKind.Named } of && (found.Kind == ThingKind.Space ? of.Kind == ThingKind.Named : of.Kind == ThingKind.Space))
             {
                 return (found.Kind == ThingKind.Space ? found : of, said);
             }

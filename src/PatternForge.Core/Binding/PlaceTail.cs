@@ -82,6 +82,11 @@ internal static class PlaceTail
             }
         }
 
+        if (c.Eat("tch|t-ch") || c.EatAll("turn|beg", "ch|chain"))
+        {
+            return place; // the turning chain is told of by what follows
+        }
+
         if (c.Eat("center"))
         {
             ThingReader.TryRead(c, context);

@@ -34,6 +34,11 @@ internal sealed class RowBinder
         context.HasChart = false;
         var draft = new RowDraft(context);
         var steps = new RowBinder(draft).Sequence(CastOnParts.Split(nodes), isTop: true);
+        if (context.IsCrochet && context.Claims.Count > 0 && steps.Length > 0 && steps.All(s => s is RemarkStep or SentenceStep))
+        {
+            draft.HasUnread = true; // what is said to be worked was not understood
+        }
+
         return new Body(steps, [.. context.Claims], draft.HasUnread || context.HasBadNumber, draft.BareGroup, draft.WantsCount);
     }
 
@@ -104,6 +109,11 @@ internal sealed class RowBinder
 
         WholeRowIfBare(steps, sentence, needle);
         YarnForward(steps);
+        if (_draft.Context.IsCrochet && isTop)
+        {
+            CrochetGroupReader.Together(steps);
+        }
+
         _draft.Sentence = outer;
         return [.. steps];
     }
@@ -267,7 +277,7 @@ internal sealed class RowBinder
             lexemes = Vocabulary.Normalise(phrase.Atoms);
         }
 
-        if (IsClaimPlace(nodes, at, phrase, isTop) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: IsLastNumber(nodes, at, phrase)) is { } claim)
+        if (IsClaimPlace(nodes, at, phrase, isTop) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: IsLastNumber(nodes, at, phrase) || IsBehindColon(nodes, at, phrase)) is { } claim)
         {
             if (needle && steps.Count > 0 && steps[^1] is NeedleStep)
             {
@@ -332,6 +342,10 @@ internal sealed class RowBinder
     // "K to end. 79 (85, 91)": numbers alone, the last thing in the row.
     private static bool IsLastNumber(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase) =>
         at > 0 && at == nodes.Length - 1 && phrase is { Before: Separator.Stop or Separator.Dash, Atoms: [{ Kind: TokenKind.Number, Number.IsOrdinal: false }] };
+
+    // "(2 sc, inc) x 6: 24"
+    private bool IsBehindColon(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase) =>
+        _draft.Context.IsCrochet && at > 0 && at == nodes.Length - 1 && phrase is { Before: Separator.Semicolon, Atoms: [{ Kind: TokenKind.Number, Number.IsOrdinal: false }] };
 
     private bool IsClaimPlace(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, bool isTop) =>
         _draft.Context.IsCrochet && phrase.Atoms[0].Kind != TokenKind.EqualsSign ? CrochetClaims.IsPlace(nodes, at, isTop, _draft.Context) : phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon

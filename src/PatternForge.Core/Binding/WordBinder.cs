@@ -100,7 +100,8 @@ internal sealed class WordBinder
     /// <summary>"Dc in 4th ch from hook (counts as 2 dc) and in each ch across": the stitch told last, at another place.</summary>
     private bool Elsewhere(PhraseCursor cursor, List<Step> steps)
     {
-        if (!cursor.Is("in|into") || steps.OfType<CrochetStep>().LastOrDefault() is not { Place: not null } stitch || PlaceReader.TryRead(cursor, _draft.Context) is not { } place)
+        if (!cursor.Is("in|into") || (cursor.At > 0 && !cursor.Lexemes[cursor.At - 1].Is("and")) || steps.Count == 0 || steps[^1] is not (CrochetStep or SkippedChainsStep)
+            || steps.OfType<CrochetStep>().LastOrDefault() is not { Place: not null } stitch || PlaceReader.TryRead(cursor, _draft.Context) is not { } place)
         {
             return false;
         }

@@ -70,7 +70,11 @@ public sealed record FreeSideStep(TextSpan Origin) : Step(Origin);
 public sealed record RingStep(TextSpan Origin) : Step(Origin);
 
 /// <summary>The rest of the row is left unworked.</summary>
-public sealed record LeaveStep(TextSpan Origin) : Step(Origin);
+public sealed record LeaveStep(TextSpan Origin) : Step(Origin)
+{
+    /// <summary>True when it is the turning chain that is left.</summary>
+    public bool IsTurningChain { get; init; }
+}
 
 /// <summary>The yarn is fastened off: the piece is done, or its yarn is joined anew.</summary>
 public sealed record FastenOffStep(TextSpan Origin) : Step(Origin);

@@ -68,6 +68,9 @@ public enum PlaceKind
     /// <summary>The n-th stitch of the next group worked in one place, or its centre.</summary>
     InGroup,
 
+    /// <summary>The stitch made last, of the row itself: where a picot is closed.</summary>
+    JustMade,
+
     /// <summary>The gap between the next two stitches.</summary>
     Gap,
 

@@ -28,7 +28,8 @@ internal static class CrochetCounts
                 var name = CrochetNames.Of(stitch, row.Terms);
                 var plain = row.Kinds.GetValueOrDefault(name);
                 var all = row.Tops.Count(t => t.Counts && (t.Stitch!.Id == stitch.Id || t.Stitch.CountsAs == stitch.Id || CrochetNames.Of(t.Stitch, row.Terms) == name));
-                var apart = row.HasNamedGroups ? row.Tops.Count(t => t.Counts && CrochetNames.Of(t.Stitch!, row.Terms) == name && row.GroupOf(t) is null) : plain;
+                var apart = row.Tops.Count(t => t is { Counts: true, Group: 0 } && CrochetNames.Of(t.Stitch!, row.Terms) == name);
+                apart = apart == 0 ? plain : apart;
                 return [.. new[] { all, plain, apart }.Distinct()];
             default:
                 return [];

@@ -73,6 +73,11 @@ internal sealed class CrochetGroups
                 var whole = place.Thing.Kind == ThingKind.Space ? Below.SpacesLeft : Below.StitchesLeft;
                 return whole / 2 - (whole % 2 == 0 && place.Thing.Kind == ThingKind.Space ? 1 : 0);
             case PlaceKind.EachToNext:
+                if (_run.Skipped && Below.LeftBefore(place.Thing, place.Until) == 0)
+                {
+                    Below.Next(place with { Kind = PlaceKind.Next, Thing = place.Until, Count = null }); // skipped up to this one: the next is meant
+                }
+
                 if (Below.LeftBefore(place.Thing, place.Until) is { } there)
                 {
                     return there;
@@ -95,6 +100,7 @@ internal sealed class CrochetGroups
     {
         CrochetStep { Operation.Id: not "sl st", Place.Kind: PlaceKind.TurningChain } => true,
         ShellStep { Place.Kind: PlaceKind.TurningChain } => true,
+        LeaveStep leave => leave.IsTurningChain,
         RepeatStep repeat => repeat.Ending.Any(IntoTurningChain),
         _ => false,
     };
@@ -205,7 +211,7 @@ internal sealed class CrochetGroups
                 }
 
                 return true;
-            case PlaceKind.Unclear:
+            case PlaceKind.Unclear or PlaceKind.JustMade:
                 _run.NotKnown = true;
                 return false;
             case PlaceKind.Gap:
@@ -265,7 +271,7 @@ internal sealed class CrochetGroups
 
             switch (step)
             {
-                case CrochetStep { Operation.Id: "sl st", Place.Kind: PlaceKind.ChainFromHook }:
+                case CrochetStep { Operation.Id: "sl st", Place.Kind: PlaceKind.ChainFromHook or PlaceKind.JustMade }:
                     _run.Tops.Picot();
                     break;
                 case CrochetStep { Operation.Id: "sl st" }:

@@ -24,7 +24,11 @@ internal sealed class CrochetMoves
         {
             SlipOnChain(step, place);
         }
-        else if (!_run.Tops.HasStitches && _run.Tops.Chains == 0 && !Below.IsFoundation && !Below.IsRing)
+        else if (place.Kind == PlaceKind.JustMade)
+        {
+            _run.Tops.Picot();
+        }
+        else if (!_run.Tops.HasStitches && _run is { Depth: <= 1, Tops.Chains: 0 } && !Below.IsFoundation && !Below.IsRing)
         {
             Begin(place);
         }
@@ -138,6 +142,12 @@ internal sealed class CrochetMoves
                 Below.Lack(skip.Place);
             }
 
+            return;
+        }
+
+        if (skip.Place.Kind is PlaceKind.Each or PlaceKind.EachToLast or PlaceKind.EachToNext)
+        {
+            _places.Pass(skip.Place);
             return;
         }
 

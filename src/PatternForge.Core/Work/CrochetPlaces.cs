@@ -64,7 +64,18 @@ internal sealed class CrochetPlaces
             return;
         }
 
-        At(step.Place, stitch, (long)each * stitch.Makes, stitch.Takes);
+        At(step.Place, stitch, (long)each * stitch.Makes, IsCluster(step) ? 1 : stitch.Takes);
+    }
+
+    /// <summary>"dc3tog in next st" is a cluster in one stitch; of the shortest stitch it is likelier a decrease over several. What fits tells.</summary>
+    private bool IsCluster(CrochetStep step)
+    {
+        if (step is not { Operation: { Takes: > 1, Makes: 1, IsSpecial: false, Id: not ("dec" or "invdec") }, Place: { Kind: PlaceKind.Next, Count: null, Thing.Kind: ThingKind.Stitch or ThingKind.Named } })
+        {
+            return false;
+        }
+
+        return _run.Trial.Choices.Take(step.Origin, ReadingKind.ClusterInOne) == (TurningChains.HeightOf(step.Operation) >= 3 ? 0 : 1);
     }
 
     /// <summary>Makes so many stitches at each place meant.</summary>
@@ -96,10 +107,13 @@ internal sealed class CrochetPlaces
                 {
                     Make(stitch, makes * count);
                 }
+                else if (_run is { InTheRound: true, Tops: { HasStitches: true, Chains: > 0 } } && count == 1)
+                {
+                    CloseWith(stitch); // into the first stitch of this round
+                    Make(stitch, makes);
+                }
                 else if (Below.First(place.Thing, 1))
                 {
-                    CloseWith(stitch);
-
                     Make(stitch, makes);
                     Several(place with { Kind = PlaceKind.Next }, count - 1, stitch, makes, takes);
                 }
@@ -146,7 +160,7 @@ internal sealed class CrochetPlaces
                 Several(place with { Kind = PlaceKind.Next, Thing = new Thing(ThingKind.Any) }, count, stitch, makes, 1);
                 _run.MayLeave = true; // n stitches have n - 1 gaps
                 break;
-            case PlaceKind.Unclear:
+            case PlaceKind.Unclear or PlaceKind.JustMade:
                 _run.NotKnown = true;
                 break;
             case PlaceKind.Ring or PlaceKind.Edge:
@@ -259,6 +273,22 @@ internal sealed class CrochetPlaces
         for (var i = 0; i < there / Math.Max(1, takes) && _run.Go(); i++)
         {
             Into(single, stitch, makes, takes);
+        }
+    }
+
+    /// <summary>Passes over each of what a place names.</summary>
+    public void Pass(Place place)
+    {
+        if (Below.IsRing || Below.Row.IsCountOnly)
+        {
+            _run.NotKnown = true;
+            return;
+        }
+
+        var there = _groups.Places(place) ?? 0;
+        for (var i = 0; i < there && _run.Go(); i++)
+        {
+            Below.Next(place with { Kind = PlaceKind.Next, Count = null });
         }
     }
 

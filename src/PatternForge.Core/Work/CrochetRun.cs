@@ -44,6 +44,12 @@ internal sealed class CrochetRun
     /// <summary>True when stitches may be left unworked: the words say so, or the row goes along an edge.</summary>
     public bool MayLeave { get; set; }
 
+    /// <summary>How deep in brackets and repeats the work is; 1 for the row itself.</summary>
+    public int Depth { get; set; }
+
+    /// <summary>True while nothing has been worked since places were passed over.</summary>
+    public bool Skipped { get; set; }
+
     /// <summary>Stitches that slip stitches passed before the row began; 0 for none.</summary>
     public int BeganAt { get; set; }
 

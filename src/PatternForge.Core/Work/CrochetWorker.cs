@@ -13,7 +13,6 @@ internal sealed class CrochetWorker
     private readonly CrochetPlaces _places;
     private readonly CrochetMoves _moves;
     private readonly CrochetRepeats _repeats;
-    private int _depth;
 
     public CrochetWorker(CrochetRun run, TurningChainBook book, Dialect terms)
     {
@@ -51,7 +50,7 @@ internal sealed class CrochetWorker
 
     private void Steps(ImmutableArray<Step> steps)
     {
-        _depth++;
+        _run.Depth++;
         foreach (var step in steps)
         {
             if (!_run.Go())
@@ -62,10 +61,16 @@ internal sealed class CrochetWorker
             One(step);
         }
 
-        _depth--;
+        _run.Depth--;
     }
 
     private void One(Step step)
+    {
+        WorkOne(step);
+        _run.Skipped = step is SkipStep || (_run.Skipped && step is ChainStep or RemarkStep);
+    }
+
+    private void WorkOne(Step step)
     {
         switch (step)
         {
@@ -130,7 +135,7 @@ internal sealed class CrochetWorker
 
     private void Chain(ChainStep chain)
     {
-        if (_depth <= 1 && _turningChains.IsDue)
+        if (_run.Depth <= 1 && _turningChains.IsDue)
         {
             _turningChains.Make(chain);
             return;

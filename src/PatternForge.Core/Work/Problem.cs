@@ -104,6 +104,9 @@ internal enum ReadingKind
     /// <summary>A skipped stitch is the one that the turning chain stands on.</summary>
     SkipsBase,
 
+    /// <summary>"dc3tog in next st": all legs in one stitch, or over so many.</summary>
+    ClusterInOne,
+
     /// <summary>"hdc inc" is one increase in that stitch, not a stitch and an increase.</summary>
     NamedIncrease,
 

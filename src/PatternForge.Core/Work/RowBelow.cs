@@ -78,9 +78,6 @@ public sealed class RowBelow
     /// <summary>How many groups of a name ("shell") were worked in it.</summary>
     public int Groups(string name) => _groups.Count(g => string.Equals(g, name, StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>True when groups that have a name were worked in it.</summary>
-    public bool HasNamedGroups => _groups.Any(g => g is not null);
-
     /// <summary>True when a group of that name was worked in it.</summary>
     public bool HasGroup(string name) => Groups(name) > 0;
 
