@@ -24,6 +24,7 @@ internal static class Acceptances
 
         var all = findings.ToList();
         var extra = new FindingBag(source);
+        var next = (From: 0, To: 0);
         foreach (var acceptance in acceptances)
         {
             if (string.IsNullOrWhiteSpace(acceptance.Reason))
@@ -32,7 +33,14 @@ internal static class Acceptances
                 continue;
             }
 
-            var line = acceptance.IsAlone ? NextLine(source, acceptance.Line) : acceptance.Line;
+            var line = acceptance.Line;
+            if (acceptance.IsAlone)
+            {
+                // Remarks that follow each other are of the same line.
+                next = line >= next.From && line < next.To ? next : (line, NextLine(source, line));
+                line = next.To == int.MaxValue ? line : next.To;
+            }
+
             var at = all.FindIndex(f => f.Accepted is null && IsCalled(f.Rule, acceptance.Code) && !IsUnreadable(f.Rule) && Touches(source, f.Span, line));
             if (at < 0)
             {
@@ -54,6 +62,7 @@ internal static class Acceptances
     private static bool Touches(SourceText source, TextSpan span, int line) =>
         source.Lines.PositionOf(span.Start).Line <= line && line <= source.Lines.PositionOf(Math.Max(span.Start, span.End - 1)).Line;
 
+    /// <summary>The next line that is neither blank nor a remark; <see cref="int.MaxValue"/> for none.</summary>
     private static int NextLine(SourceText source, int line)
     {
         for (var next = line + 1; next <= source.Lines.Count; next++)
@@ -65,6 +74,6 @@ internal static class Acceptances
             }
         }
 
-        return line;
+        return int.MaxValue;
     }
 }

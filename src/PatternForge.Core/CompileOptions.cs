@@ -26,4 +26,10 @@ public sealed record CompileOptions
 
     /// <summary>Most steps that one line may take in one size, repeats spelled out.</summary>
     public int MaxSteps { get; init; } = 200_000;
+
+    /// <summary>Steps that all lines of a file may take together, in all sizes, before each line is held to <see cref="LeastSteps"/>.</summary>
+    public long MaxStepsOfFile { get; init; } = 20_000_000;
+
+    /// <summary>Steps that every line may take in one size, whatever the lines before it took; an ordinary row takes some tens.</summary>
+    public int LeastSteps { get; init; } = 1_000;
 }

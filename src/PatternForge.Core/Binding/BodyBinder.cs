@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Text;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
@@ -34,6 +35,7 @@ public sealed class BodyBinder
     private readonly List<BoundLine> _lines = [];
     private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
     private readonly List<(Operation Operation, string Said, TextSpan Span)> _uses = [];
+    private readonly StringBuilder _joined = new();
     private ImmutableArray<int> _standing = [];
     private string _piece = "";
     private int _section;
@@ -86,10 +88,10 @@ public sealed class BodyBinder
             switch (block.Kind)
             {
                 case BlockKind.Fence:
-                    blocks.Add(new FencedBlock(block.Span, block.Info, _source.ToString(block.Content)));
+                    Add(blocks, new FencedBlock(block.Span, block.Info, _source.ToString(block.Content)));
                     break;
                 case BlockKind.Text or BlockKind.ListItem when !isProse && Line(block) is { } line:
-                    blocks.Add(new InstructionBlock(block.Span, line.Index));
+                    Add(blocks, new InstructionBlock(block.Span, line.Index));
                     break;
                 default:
                     Prose(blocks, block);
@@ -97,7 +99,24 @@ public sealed class BodyBinder
             }
         }
 
+        EndJoined(blocks);
         return new Section(node.Heading, role, node.Level, node.Span, blocks.ToImmutable());
+    }
+
+    private void Add(ImmutableArray<Block>.Builder blocks, Block block)
+    {
+        EndJoined(blocks);
+        blocks.Add(block);
+    }
+
+    /// <summary>Gives the last block the text of all the items that were joined to it.</summary>
+    private void EndJoined(ImmutableArray<Block>.Builder blocks)
+    {
+        if (_joined.Length > 0)
+        {
+            blocks[^1] = new ProseBlock(blocks[^1].Origin, _joined.ToString());
+            _joined.Clear();
+        }
     }
 
     private void Prose(ImmutableArray<Block>.Builder blocks, BlockNode block)
@@ -114,11 +133,12 @@ public sealed class BodyBinder
         if (joins)
         {
             var last = (ProseBlock)blocks[^1];
-            blocks[^1] = new ProseBlock(last.Origin.Cover(block.Span), last.Markdown + "\n" + text);
+            _joined.Append(_joined.Length == 0 ? last.Markdown : "").Append('\n').Append(text);
+            blocks[^1] = new ProseBlock(last.Origin.Cover(block.Span), last.Markdown);
             return;
         }
 
-        blocks.Add(new ProseBlock(block.Span, text));
+        Add(blocks, new ProseBlock(block.Span, text));
     }
 
     /// <summary>Binds a block as an instruction line; null when it is prose.</summary>

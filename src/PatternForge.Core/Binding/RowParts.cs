@@ -7,6 +7,9 @@ namespace PatternForge.Core.Binding;
 /// <summary>A stated count ends a row: what is worked behind it in the same line is a row of its own.</summary>
 internal static class RowParts
 {
+    // No line that a maker can follow has so many rows in it.
+    private const int MostParts = 256;
+
     /// <summary>Adds the row, or its parts where a total is stated before more work.</summary>
     public static void Split(BoundRow row, ImmutableArray<BoundRow>.Builder rows)
     {
@@ -45,7 +48,7 @@ internal static class RowParts
     }
 
     private static ImmutableArray<Claim> Totals(BoundRow row) =>
-        row.Claims is [{ Kind: ClaimKind.Total }] or [] ? row.Claims : [.. row.Claims.Where(c => c.Kind == ClaimKind.Total).OrderBy(c => c.Origin.Start)];
+        row.Claims is [{ Kind: ClaimKind.Total }] or [] ? row.Claims : [.. row.Claims.Where(c => c.Kind == ClaimKind.Total).OrderBy(c => c.Origin.Start).Take(MostParts)];
 
     private static bool HasWork(ImmutableArray<Step> steps, int from, int to)
     {

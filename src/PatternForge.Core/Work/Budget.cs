@@ -3,11 +3,23 @@ namespace PatternForge.Core.Work;
 /// <summary>What one line may cost in one size, so that no input can keep the worker busy.</summary>
 internal sealed class Budget
 {
+    // Steps worked together cost next to nothing each.
+    private const int TogetherForOne = 64;
+
+    private readonly int _given;
+    private int _together;
     private int _steps;
 
     public Budget(CompileOptions options)
+        : this(options, options.MaxSteps)
     {
-        _steps = options.MaxSteps;
+    }
+
+    /// <summary>A budget of so many steps, where the lines before have used up most of what a file may cost.</summary>
+    public Budget(CompileOptions options, int steps)
+    {
+        _given = steps;
+        _steps = steps;
         MostStitches = options.MaxStitches;
         MostRows = options.MaxRows;
     }
@@ -18,19 +30,20 @@ internal sealed class Budget
 
     public bool IsSpent => _steps <= 0;
 
+    /// <summary>What the steps taken so far cost, in steps worked one by one.</summary>
+    public int Spent => _given - Math.Max(0, _steps) - _together + (_together / TogetherForOne);
+
     /// <summary>Takes one step; false when there are none left.</summary>
     public bool Spend() => --_steps >= 0;
 
-    /// <summary>Takes so many steps at once, if that leaves any.</summary>
-    public bool SpendAll(long steps)
-    {
-        if (steps >= _steps)
-        {
-            return false;
-        }
+    /// <summary>How many passes of so many steps each can be paid for, with a step left.</summary>
+    public int Passes(int steps) => Math.Max(0, _steps - 1) / steps;
 
-        _steps -= (int)steps;
-        return true;
+    /// <summary>Takes so many steps at once; there are enough of them.</summary>
+    public void Spend(int steps)
+    {
+        _steps -= steps;
+        _together += steps;
     }
 
     public void Stop() => _steps = 0;

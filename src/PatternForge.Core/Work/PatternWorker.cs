@@ -19,12 +19,14 @@ public sealed class PatternWorker
     private readonly RowOrder _order;
     private int _section = -1;
     private bool _timesInAll;
+    private long _stepsLeft;
 
     private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options)
     {
         _sizes = facts.Sizes;
         _bag = bag;
         _options = options;
+        _stepsLeft = options.MaxStepsOfFile;
         _everySize = [.. Enumerable.Range(0, _sizes.Count)];
         _isKnitting = facts.Craft == Stitches.Craft.Knitting;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
@@ -50,6 +52,11 @@ public sealed class PatternWorker
 
     private WorkedLine Line(BoundLine line)
     {
+        foreach (var state in _states)
+        {
+            state.ForgetOldRows(_options.MaxRows);
+        }
+
         if (line.Section != _section)
         {
             _section = line.Section;
@@ -313,7 +320,9 @@ public sealed class PatternWorker
             var outcomes = new RowOutcome[active.Length];
             for (var i = 0; i < active.Length; i++)
             {
-                outcomes[i] = LineWorker.Work(row, _states[active[i]], choices, new Budget(_options));
+                var budget = new Budget(_options, (int)Math.Clamp(_stepsLeft, _options.LeastSteps, _options.MaxSteps));
+                outcomes[i] = LineWorker.Work(row, _states[active[i]], choices, budget);
+                _stepsLeft -= budget.Spent;
             }
 
             return outcomes;

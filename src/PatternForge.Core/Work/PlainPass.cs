@@ -16,7 +16,7 @@ internal sealed class PlainPass
     private readonly List<Run> _makes = [];
     private int _made;
     private int _steps;
-    private int _most;
+    private int _rise;
 
     private PlainPass()
     {
@@ -49,12 +49,23 @@ internal sealed class PlainPass
             return 0;
         }
 
-        var passes = Math.Min(most, needles.PlainAhead((int)Math.Min((long)most * Takes, int.MaxValue)) / Takes);
-        var grown = needles.Count + ((long)passes * Math.Max(0, _made - Takes)) + _most;
-        if (passes == 0 || grown > run.Budget.MostStitches || !run.Budget.SpendAll((long)passes * _steps))
+        // What there is room for first: it is cheaper to know than where the next mark is.
+        var growth = Math.Max(0, _made - Takes);
+        var room = run.Budget.MostStitches - needles.Count - _rise;
+        var passes = Math.Min(most, run.Budget.Passes(_steps));
+        passes = room < 0 ? 0 : growth == 0 ? passes : Math.Min(passes, room / growth);
+        if (passes <= 0)
         {
             return 0;
         }
+
+        passes = Math.Min(passes, needles.PlainAhead((int)Math.Min((long)passes * Takes, int.MaxValue)) / Takes);
+        if (passes == 0)
+        {
+            return 0;
+        }
+
+        run.Budget.Spend(passes * _steps);
 
         run.Used += passes * Takes;
         run.Turned = false;
@@ -74,7 +85,8 @@ internal sealed class PlainPass
     {
         foreach (var step in steps)
         {
-            if (++_steps > MostSteps || Takes > MostStitches || _most > MostStitches)
+            _rise = Math.Max(_rise, _made - Takes);
+            if (++_steps > MostSteps || Takes > MostStitches || _made > MostStitches)
             {
                 return false;
             }
@@ -109,7 +121,6 @@ internal sealed class PlainPass
     {
         var (takes, makes, passedOver) = (operation.Takes * times, operation.Makes * times, operation.PassesOver * times);
         Takes += takes;
-        _most += makes;
         _made += makes - passedOver;
         if (makes > 0)
         {

@@ -98,6 +98,15 @@ internal sealed class SizeState
         Drift = 0;
     }
 
+    /// <summary>Forgets the oldest of very many rows: no line can repeat more than <paramref name="most"/>.</summary>
+    public void ForgetOldRows(int most)
+    {
+        if (History.Count > 4 * most)
+        {
+            History.RemoveRange(0, History.Count - (2 * most));
+        }
+    }
+
     /// <summary>The stitches alone, for trying a reading: rows and names are shared.</summary>
     public Snapshot Save() => new(Live.Copy(), IsKnown, InTheRound, NextSide, History.Count);
 
