@@ -15,7 +15,7 @@ internal static class SizesBuilder
             .. facts.Finished.Select(m => Measure("Finished", m, facts.Sizes.Count)),
         ];
         var ease = Wording.Said(facts.Ease);
-        var sample = Sample(facts.Sample);
+        var sample = Sample(facts.Sample, facts.Sizes);
         var list = List(facts.Sizes);
         if (measures.IsEmpty && ease is null && sample is null && list.Length == 0)
         {
@@ -83,9 +83,9 @@ internal static class SizesBuilder
         return new CellView { Metric = Measures.Number(quantity, metric), Imperial = imperial is null ? null : Measures.Number(quantity, imperial) };
     }
 
-    private static string? Sample(Sample? sample)
+    private static string? Sample(Sample? sample, SizeSet sizes)
     {
-        var size = Wording.Said(sample?.Size);
+        var size = sizes.Count > 1 ? Wording.Said(sample?.Size) : null; // where there is one size, there is nothing to tell apart
         var used = sample?.Used is { } q ? Measures.Both(q) : null;
         return (size, used) switch
         {
