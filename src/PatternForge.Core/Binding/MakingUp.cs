@@ -1,11 +1,11 @@
 namespace PatternForge.Core.Binding;
 
-/// <summary>Sentences about making up, stuffing and trimming: they tell the maker what to do, and nothing about stitches to be counted.</summary>
+/// <summary>Sentences about stuffing and trimming: they tell the maker what to do, and nothing about stitches to be counted, however many numbers they name.</summary>
 internal static class MakingUp
 {
-    private const string Verbs = "embroider|sew|stuff|pin|steam|press|wash|block|fold|trim|glue|wet";
+    private const string Verbs = "embroider|stuff|pin|wet";
 
-    /// <summary>True when a phrase begins with such a verb, perhaps behind the yarn that is used for it.</summary>
+    /// <summary>True when a phrase begins with such a verb.</summary>
     public static bool Begins(List<Lexeme> lexemes)
     {
         var c = new PhraseCursor(lexemes);
