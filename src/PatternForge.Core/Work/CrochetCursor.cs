@@ -65,6 +65,9 @@ internal sealed class CrochetCursor
     /// <summary>True when the last stitch went on to the first one of the round.</summary>
     public bool WentRound { get; private set; }
 
+    /// <summary>True when the next place is a chain space.</summary>
+    public bool IsAtSpace => At < _tops.Length && _tops[At].Kind == TopKind.Space;
+
     public int Length => _tops.Length;
 
     /// <summary>Stitches (or chains) not yet worked.</summary>
