@@ -126,6 +126,12 @@ internal static class ClaimReader
     {
         var start = c.At;
         c.Eat("corner|underarm");
+        if (c.Eat("open|solid|filled|closed"))
+        {
+            c.Eat("mesh|meshes|sp|sps|space|spaces|block|blocks|square|squares");
+            return new Counted(CountedKind.Other, "meshes");
+        }
+
         if (c.Eat("picots|picot"))
         {
             return new Counted(CountedKind.Picot, "picots");

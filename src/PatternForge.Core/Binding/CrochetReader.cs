@@ -14,6 +14,11 @@ internal static class CrochetReader
     public static ImmutableArray<Step> TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
+        if (MeshReader.TryRead(c, context) is { } meshes)
+        {
+            return [meshes];
+        }
+
         if (CrochetMoveReader.TryRead(c, context) is { } move)
         {
             context.LastSkip = move is SkipStep { Place.Count: { } skipped } ? skipped[0] ?? 0 : move is SkipStep ? 1 : 0;
@@ -41,7 +46,7 @@ internal static class CrochetReader
     {
         var (at, used, bad, skip) = (cursor.At, context.Used.Count, context.HasBadNumber, context.LastSkip);
         var findings = context.Bag.Count;
-        var found = TryRead(cursor, context) is [CrochetStep or ChainStep or SkipStep or ShellStep or GroupStep, ..];
+        var found = TryRead(cursor, context) is [CrochetStep or ChainStep or SkipStep or ShellStep or GroupStep or MeshStep, ..];
         cursor.At = at;
         (context.HasBadNumber, context.LastSkip) = (bad, skip);
         context.Bag.TakeBack(findings);

@@ -23,6 +23,17 @@ internal sealed class GroupBinder
     public int Bind(ImmutableArray<StepNode> nodes, int at, GroupNode group, List<Step> steps, bool isTop)
     {
         var followed = at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.None } ? (PhraseNode)nodes[at + 1] : null;
+        if (_draft.Context.IsCrochet && !IsClosed(group.Span))
+        {
+            // Never closed, which has been said: what belongs into it cannot be told.
+            var found = _draft.Context.Bag.Count;
+            _rows.Sequence(group.Body, isTop: false);
+            _draft.Context.Bag.TakeBack(found);
+            _draft.HasUnread = true;
+            steps.Add(new UnreadStep(new TextSpan(group.Span.Start, 0)));
+            return at;
+        }
+
         if (group.Body is [PhraseNode inner])
         {
             var lexemes = Vocabulary.Normalise(inner.Atoms);
@@ -137,6 +148,9 @@ internal sealed class GroupBinder
 
         return at + 1;
     }
+
+    // A brace closes a brace; elsewhere it ends a placeholder.
+    private bool IsClosed(TextSpan span) => _draft.Context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && _draft.Context.Source.Text[span.Start] == '{'));
 
     /// <summary>"(60, 66 sts)": one value for each size, the noun behind the last.</summary>
     private Claim? SizedClaim(GroupNode group)

@@ -121,6 +121,14 @@ internal static class StartReader
         for (var next = number; next is not null; next = c.EatNumber())
         {
             var amount = context.AmountOf(next);
+            if (MeshReader.IsUnit(c))
+            {
+                c.At++;
+                parts.Add(new StartPart(MeshReader.Unit, null, amount));
+                stitches = [.. stitches.Select((n, i) => n + amount[i])];
+                continue;
+            }
+
             if (ThingReader.TryRead(c, context) is not { } thing)
             {
                 return null;

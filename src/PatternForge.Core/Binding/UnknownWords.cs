@@ -53,6 +53,13 @@ internal static class UnknownWords
         return hasDigit || hasInnerCapital || (alone && word.Length <= 4) || word.Length <= 3;
     }
 
+    /// <summary>True when the letters of a word are those of a stitch in another order: "Icn", "shlel".</summary>
+    public static bool IsMisspelt(string word, RowContext context)
+    {
+        static string Letters(string text) => string.Concat(text.ToLowerInvariant().Order());
+        return word.Length is > 2 and <= 12 && !Plain.Contains(word) && Letters(word) is var letters && Suggest.Nearest(word, context.Book.Names).Any(name => Letters(name) == letters);
+    }
+
     /// <summary>What the word is in another craft; null when it is nothing there.</summary>
     public static string? OtherCraft(string word, Craft craft)
     {

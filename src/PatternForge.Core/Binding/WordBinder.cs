@@ -224,6 +224,12 @@ internal sealed class WordBinder
             return;
         }
 
+        if (_draft.Context.IsCrochet && lexeme.Atom.Kind == TokenKind.Word && cursor.Is("in|into|around", 1) && cursor.Is("next|each|same|first|last|every|the", 2) && UnknownWords.IsMisspelt(lexeme.Atom.Text, _draft.Context))
+        {
+            UnknownWords.Report(lexeme.Atom, _draft.Context);
+            _draft.HasUnread = true;
+        }
+
         if (UnknownWords.OtherCraft(lexeme.Atom.Text, _draft.Context.Facts.Craft) is { } craft && lexeme.Atom.Kind == TokenKind.Word)
         {
             _draft.Context.Bag.Add(RowRules.OtherCraft, lexeme.Atom.Span, $"`{lexeme.Atom.Text}` is {craft}, and this is a {UnknownWords.CraftWord(_draft.Context.Facts.Craft)} row", "use a stitch of this craft, or define it under `stitches` in the header");

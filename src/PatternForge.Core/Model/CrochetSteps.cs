@@ -40,6 +40,9 @@ public sealed record ChainStep(TextSpan Origin, Amount Chains) : Step(Origin)
     public bool Throughout { get; init; }
 }
 
+/// <summary>Filet: so many meshes, open (two chains and a stitch) or solid (three stitches).</summary>
+public sealed record MeshStep(TextSpan Origin, Amount? Meshes, bool IsOpen) : Step(Origin);
+
 /// <summary>Places passed over.</summary>
 public sealed record SkipStep(TextSpan Origin, Place Place) : Step(Origin)
 {

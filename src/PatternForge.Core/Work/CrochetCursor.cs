@@ -14,6 +14,9 @@ internal sealed class CrochetCursor
     private int[] _spaces = [];
     private int _within;
 
+    // A turning chain serves as a space only where the row has come near it.
+    private const int NearTurningChain = 3;
+
     public CrochetCursor(RowBelow below)
     {
         Row = below;
@@ -56,8 +59,14 @@ internal sealed class CrochetCursor
     /// <summary>True when a chain space has been worked into.</summary>
     public bool WorkedSpaces { get; private set; }
 
+    /// <summary>True when only stitches are known and the row goes from space to space among them: the spaces are there, wherever they are.</summary>
+    public bool SpacesUnseen { get; init; }
+
     /// <summary>True when the last stitch went on to the first one of the round.</summary>
     public bool WentRound { get; private set; }
+
+    /// <summary>True when the next place is a chain space.</summary>
+    public bool IsAtSpace => At < _tops.Length && _tops[At].Kind == TopKind.Space;
 
     public int Length => _tops.Length;
 
@@ -84,6 +93,11 @@ internal sealed class CrochetCursor
     public bool Next(Place place, bool mayGoRound = false)
     {
         LeaveSpace();
+        if (SpacesUnseen && place.Thing.Kind == ThingKind.Space)
+        {
+            return true;
+        }
+
         for (var i = At; i < _tops.Length; i++)
         {
             if (Fits(i, place.Thing))
@@ -98,7 +112,7 @@ internal sealed class CrochetCursor
             for (var i = At; i < _tops.Length; i++)
             {
                 // The loop of a tall turning chain is as good as a space.
-                if ((_tops[i].Kind == TopKind.BareTurningChain || (_tops[i].Kind == TopKind.TurningChain && i == _tops.Length - 1)) && _tops[i].Length > 2)
+                if ((_tops[i].Kind == TopKind.BareTurningChain || (_tops[i].Kind == TopKind.TurningChain && i == _tops.Length - 1)) && _tops[i].Length > 2 && _stitches[i] - _stitches[At] <= NearTurningChain)
                 {
                     Work(i);
                     return true;

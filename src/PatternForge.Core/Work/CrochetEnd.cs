@@ -57,6 +57,12 @@ internal static class CrochetEnd
     /// <summary>Stitches are left, and nobody said to leave them: an implied repeat, or a mistake. Stitches between the spaces that a row goes into are passed over without a word.</summary>
     private static bool IsLeftOver(CrochetRun run, int total, Action<ImmutableArray<Step>> work)
     {
+        if (run.ToUnseen is { } between)
+        {
+            run.Tops.Make(between, run.Below.StitchesLeft, -1); // all that stood between the spaces
+            return false;
+        }
+
         var left = run.Below.StitchesLeft;
         if (left == 0 || run.MayLeave || run.Below.IsRing || total == 0 || !run.WorkedStitches || run.Below.WorkedSpaces || (left == 1 && IsTurningChain(run)) || left <= run.Overhang || StopsShort(run))
         {

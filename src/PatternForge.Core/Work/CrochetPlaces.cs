@@ -252,6 +252,13 @@ internal sealed class CrochetPlaces
             return;
         }
 
+        if (Below.SpacesUnseen && place is { Kind: PlaceKind.EachToNext, Until.Kind: ThingKind.Space })
+        {
+            _run.NotKnown |= makes != 1 || takes != 1 || (_run.ToUnseen is { } other && other != stitch);
+            _run.ToUnseen = stitch;
+            return;
+        }
+
         if (_groups.Places(place with { Thing = thing }) is not { } there)
         {
             return;

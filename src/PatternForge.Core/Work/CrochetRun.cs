@@ -14,7 +14,7 @@ internal sealed class CrochetRun
         IsTunisian = isTunisian;
         Trial = trial;
         Row = row;
-        Below = new CrochetCursor(below);
+        Below = new CrochetCursor(below) { SpacesUnseen = below.IsCountOnly && CrochetSteps.GoesToSpaces(row.Steps) };
         Tops = new CrochetTops(trial.Budget.MostStitches);
         InTheRound = inTheRound;
     }
@@ -43,6 +43,9 @@ internal sealed class CrochetRun
 
     /// <summary>True when stitches may be left unworked: the words say so, or the row goes along an edge.</summary>
     public bool MayLeave { get; set; }
+
+    /// <summary>The stitch worked up to spaces that cannot be seen: what stands between them is worked in it; null for none.</summary>
+    public Operation? ToUnseen { get; set; }
 
     /// <summary>How deep in brackets and repeats the work is; 1 for the row itself.</summary>
     public int Depth { get; set; }

@@ -19,6 +19,9 @@ internal static class CrochetSteps
     /// <summary>True when the row itself closes a chain into a ring.</summary>
     public static bool MakesRing(ImmutableArray<Step> steps) => steps.Any(s => s is RingStep) && steps.Any(s => s is ChainStep);
 
+    /// <summary>"hdc in each st to next ch-1 sp": stitches up to a space.</summary>
+    public static bool GoesToSpaces(ImmutableArray<Step> steps) => Any(steps, s => s is CrochetStep { Place: { Kind: PlaceKind.EachToNext, Until.Kind: ThingKind.Space } });
+
     /// <summary>True when the round is closed.</summary>
     public static bool Closes(ImmutableArray<Step> steps) => steps.Any(s => s is CloseStep);
 

@@ -95,6 +95,9 @@ internal sealed class CrochetWorker
             case ShellStep shell:
                 _groups.Work(shell);
                 break;
+            case MeshStep meshes:
+                new CrochetMeshes(_run).Work(meshes);
+                break;
             case SkipStep skip:
                 _moves.Skip(skip);
                 break;

@@ -241,11 +241,18 @@ internal sealed class RowMessages
 
         ImmutableArray<int> failing = [.. sizes];
         var finding = claim.Kind == ClaimKind.Total
-            ? new Finding(WorkRules.StatedCountDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {List(failing, stated)} {Noun(claim)}{In(failing)}, but makes {List(failing, worked)}")
+            ? new Finding(WorkRules.StatedCountDiffers, _bag.Source, claim.Origin, $"{Name(row)} {(row.Numbers.Length > 1 ? "state" : "states")} {List(failing, stated)} {Noun(claim)}{In(failing)}, but {(row.Numbers.Length > 1 ? "make" : "makes")} {Instead(claim, failing, worked, states) ?? List(failing, worked)}")
             : new Finding(WorkRules.StatedChangeDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {Change(failing, stated)}{In(failing)}, but the change is {Change(failing, worked)}");
         var help = failing.Length < active.Length && active.Length > 1 ? $"the other sizes agree; check the number for {_sizes.Describe(failing)}" : $"check the count, or the row before it ({List(failing, outcomes.Where((_, i) => failing.Contains(active[i])).Select(o => o.Before ?? 0))} stitches when it begins)";
         finding = finding with { Sizes = Concerned(failing), Help = help, Labels = row.Origin.Contains(claim.Origin) ? [] : [new Label(row.Origin, "made by this row")] };
         _pending.Add(new Pending { Finding = finding, Sizes = failing });
+    }
+
+    /// <summary>What there is instead, where none of the kind stated is made: "30 sc"; null where it is told by its number.</summary>
+    private static string? Instead(Claim claim, ImmutableArray<int> failing, List<int> worked, SizeState[] states)
+    {
+        var kinds = claim.Of is { Kind: CountedKind.Stitch } && worked.TrueForAll(n => n == 0) ? states.First(s => s.Size == failing[0]).Live.Below?.Kinds.Where(k => !k.Key.EndsWith(" sp", StringComparison.Ordinal)).ToArray() : null;
+        return kinds is [var only] && failing.Length == 1 ? $"{only.Value} {only.Key}" : null;
     }
 
     private static string Noun(Claim claim) => claim.Of switch
