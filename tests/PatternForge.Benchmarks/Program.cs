@@ -2,13 +2,20 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using PatternForge.Benchmarks;
 
-// start PROGRAM [FILES] [RUNS] times whole processes; stages [LINES] says what each stage costs; print LINES [NUMBER] shows a pattern made for measuring; all else goes to the benchmark runner.
+// start PROGRAM [FILES] [RUNS] times whole processes; stages [LINES] says what each stage costs; fill FOLDER [FILES] writes patterns; print LINES [NUMBER] shows a pattern made for measuring; all else goes to the benchmark runner.
 switch (args)
 {
     case ["start", var program, .. var rest]:
         return StartTimes.Print(program, files: Number(rest, 0, 200), runs: Number(rest, 1, 20));
     case ["stages", .. var rest]:
         return StageCosts.Print(Number(rest, 0, MadePattern.UsualLines));
+    case ["fill", var folder, .. var rest]:
+        for (var i = 0; i < Number(rest, 0, 200); i++)
+        {
+            File.WriteAllText(Path.Combine(folder, string.Create(CultureInfo.InvariantCulture, $"p{i:00000}.pattern.md")), MadePattern.Of(i));
+        }
+
+        return 0;
     case ["print", .. var rest]:
         Console.Write(MadePattern.Of(Number(rest, 1, 1), Number(rest, 0, MadePattern.UsualLines)));
         return 0;

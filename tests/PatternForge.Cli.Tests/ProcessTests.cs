@@ -115,6 +115,25 @@ public class ProcessTests
         }
     }
 
+    [Fact]
+    public async Task Checking_needs_none_of_the_libraries_that_make_pages()
+    {
+        using var folder = new TemporaryFolder();
+        foreach (var file in Directory.EnumerateFiles(AppContext.BaseDirectory).Where(f => Path.GetFileName(f) is var name && (name.EndsWith(".dll", StringComparison.Ordinal) || name == "patternforge.runtimeconfig.json") && !name.StartsWith("Scriban", StringComparison.Ordinal) && !name.StartsWith("Markdig", StringComparison.Ordinal)))
+        {
+            File.Copy(file, folder.At(Path.GetFileName(file)));
+        }
+
+        File.Copy(Repository.Examples().First(e => !e.Contains("faulty", StringComparison.Ordinal) && e.EndsWith(".pattern.md", StringComparison.Ordinal)), folder.At("one.pattern.md"));
+        using var lint = Process.Start(new ProcessStartInfo(Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet", [folder.At("patternforge.dll"), "lint", folder.At("one.pattern.md")]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var error = lint.StandardError.ReadToEndAsync();
+        var output = await lint.StandardOutput.ReadToEndAsync();
+        await lint.WaitForExitAsync();
+
+        Assert.Equal((0, ""), (lint.ExitCode, await error));
+        Assert.Contains("instruction lines checked", output, StringComparison.Ordinal);
+    }
+
     private static Outcome Run(TemporaryFolder folder, string input, params string[] arguments)
     {
         using var process = Start(folder, arguments);

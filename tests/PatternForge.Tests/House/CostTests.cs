@@ -16,7 +16,7 @@ public class CostTests(ITestOutputHelper output)
         var source = MadePattern.Source(1);
         var compilation = Compiler.Compile(source);
 
-        Assert.InRange(Cost("check", () => Compiler.Compile(new SourceText(source.Path, source.Text))), 0, 4_000_000);
+        Assert.InRange(Cost("check", () => Compiler.Compile(new SourceText(source.Path, source.Text))), 0, 1_000_000);
         Assert.InRange(Cost("page", () => Renderer.Render(compilation, OutputFormat.Html)), 0, 4_000_000);
     }
 
