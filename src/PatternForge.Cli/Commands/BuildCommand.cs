@@ -112,7 +112,7 @@ internal static class BuildCommand
                 code = Math.Max(code, ExitCode.Usage);
             }
 
-            if (one.Worked.HasErrors && !(wishes.Draft && one.Worked.Compilation is not null))
+            if (one.Worked.HasErrors && one is { Written.IsEmpty: true, Problems.IsEmpty: true, TemplateFindings.IsEmpty: true })
             {
                 around.Say($"`{one.Worked.File.Path}` has errors and was not released{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
                 code = Math.Max(code, ExitCode.Findings);

@@ -7,7 +7,7 @@ using PatternForge.Rendering.Templates;
 
 namespace PatternForge.Cli.Commands;
 
-/// <summary>What came of releasing one pattern.</summary>
+/// <summary>What came of releasing one pattern; the compilation itself is not kept, so that thousands of patterns cost no more memory than a few.</summary>
 /// <param name="Worked">What was read and found.</param>
 /// <param name="Written">The files that were written, below the folder of the release.</param>
 /// <param name="Remarks">What is worth knowing of its photos, a sentence each.</param>
@@ -57,7 +57,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
 
         try
         {
-            return Write(worked, compilation, around);
+            return Write(worked with { Compilation = null }, compilation, around);
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {

@@ -3,7 +3,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>Sentences about stuffing and trimming: they tell the maker what to do, and nothing about stitches to be counted, however many numbers they name.</summary>
 internal static class MakingUp
 {
-    private const string Verbs = "embroider|stuff|pin|wet";
+    private const string Verbs = "embroider|stuff|pin";
 
     /// <summary>True when a phrase begins with such a verb.</summary>
     public static bool Begins(List<Lexeme> lexemes)

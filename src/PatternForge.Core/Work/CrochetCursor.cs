@@ -342,6 +342,15 @@ internal sealed class CrochetCursor
         return false;
     }
 
+    /// <summary>"In same st" before anything has been worked is the first of the row.</summary>
+    public void StandOnFirst()
+    {
+        if (Last < 0 && !IsRing && !IsEmpty)
+        {
+            First(new Thing(ThingKind.Any), 1);
+        }
+    }
+
     /// <summary>Goes to just before the last n places that fit. Returns how many stitches were passed over; null when there are not so many.</summary>
     public int? ToLast(Thing thing, int number)
     {

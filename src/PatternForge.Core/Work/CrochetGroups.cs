@@ -198,11 +198,7 @@ internal sealed class CrochetGroups
         switch (place.Kind)
         {
             case PlaceKind.Same:
-                if (Below.Last < 0 && !Below.IsRing && !Below.IsEmpty)
-                {
-                    Below.First(new Thing(ThingKind.Any), 1);
-                }
-
+                Below.StandOnFirst();
                 return true;
             case PlaceKind.First when number == 0 && !Below.IsEmpty:
                 if (!Below.First(place.Thing, 1))

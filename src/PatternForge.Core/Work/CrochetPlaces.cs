@@ -127,7 +127,7 @@ internal sealed class CrochetPlaces
                 Last(place, count, stitch, makes, takes);
                 break;
             case PlaceKind.Same:
-                StandOnFirst(place);
+                Below.StandOnFirst();
                 CloseWith(stitch);
                 Make(stitch, makes);
                 break;
@@ -332,15 +332,6 @@ internal sealed class CrochetPlaces
         }
 
         Several(place with { Kind = PlaceKind.Next }, takes > 1 ? count / takes : count, stitch, makes, takes);
-    }
-
-    /// <summary>"In same st" before anything has been worked is the first of the row.</summary>
-    public void StandOnFirst(Place place)
-    {
-        if (Below.Last < 0 && !Below.IsRing && !Below.IsEmpty)
-        {
-            Below.First(new Thing(ThingKind.Any), 1);
-        }
     }
 
     /// <summary>"dc in 4th ch from hook": of the foundation, of chains just made to begin the row, or of nothing that is there.</summary>
