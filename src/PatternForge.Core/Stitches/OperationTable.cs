@@ -29,10 +29,6 @@ public sealed record NameMeaning(Operation? Us, Operation? Uk)
 /// </summary>
 public static class OperationTable
 {
-    private static readonly Tables Knitting = new(KnitOperations.All);
-    private static readonly Tables Crochet = new(CrochetOperations.All);
-    private static readonly Tables Tunisian = new(TunisianOperations.All);
-
     /// <summary>Every listed operation of a craft; crossings of knitting are read by their numbers and not listed.</summary>
     public static ImmutableArray<Operation> All(Craft craft) => TablesOf(craft).All;
 
@@ -75,10 +71,26 @@ public static class OperationTable
 
     private static Tables TablesOf(Craft craft) => craft switch
     {
-        Craft.Crochet => Crochet,
-        Craft.Tunisian => Tunisian,
-        _ => Knitting,
+        Craft.Crochet => CrochetTables.Value,
+        Craft.Tunisian => TunisianTables.Value,
+        _ => KnittingTables.Value,
     };
+
+    // Each craft's tables are made when the first pattern of that craft asks for them: a short run works one craft.
+    private static class KnittingTables
+    {
+        public static readonly Tables Value = new(KnitOperations.All);
+    }
+
+    private static class CrochetTables
+    {
+        public static readonly Tables Value = new(CrochetOperations.All);
+    }
+
+    private static class TunisianTables
+    {
+        public static readonly Tables Value = new(TunisianOperations.All);
+    }
 
     // A spoken form that one dialect alone uses stands among the names, and is not known in the other.
     private static bool IsListed(Operation operation) => operation.Names.Any(n => string.Equals(n.Text, operation.Spoken, StringComparison.Ordinal));
@@ -87,16 +99,16 @@ public static class OperationTable
 
     private sealed class Tables(ImmutableArray<Operation> all)
     {
-        private readonly Names _us = new(all, Dialect.Us);
-        private readonly Names _uk = new(all, Dialect.Uk);
+        private readonly Lazy<Names> _us = new(() => new Names(all, Dialect.Us));
+        private readonly Lazy<Names> _uk = new(() => new Names(all, Dialect.Uk));
 
         public ImmutableArray<Operation> All { get; } = all;
 
         public Operation? Find(Dialect dialect, ReadOnlySpan<char> squeezed) => dialect switch
         {
-            Dialect.Us => _us.Find(squeezed),
-            Dialect.Uk => _uk.Find(squeezed),
-            _ => _us.Find(squeezed) ?? _uk.Find(squeezed),
+            Dialect.Us => _us.Value.Find(squeezed),
+            Dialect.Uk => _uk.Value.Find(squeezed),
+            _ => _us.Value.Find(squeezed) ?? _uk.Value.Find(squeezed),
         };
     }
 
