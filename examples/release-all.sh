@@ -25,11 +25,11 @@ esac
 
 examples=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd) || fail 2 'the folder of the examples cannot be entered'
 
-patternforge() {
+run() {
     if [ -n "${PATTERNFORGE-}" ]; then
         "$PATTERNFORGE" "$@"
     elif command -v patternforge > /dev/null 2>&1; then
-        command patternforge "$@"
+        patternforge "$@"
     else
         dotnet run --project "$examples/../src/PatternForge.Cli" -c Release -- "$@"
     fi
@@ -40,8 +40,8 @@ for pattern in "$examples"/*.pattern.md; do
     [ -f "$pattern" ] || fail 2 "there are no patterns in $examples"
     name=${pattern##*/}
     printf '== %s\n' "$name"
-    patternforge lint --warnings-as-errors -- "$pattern" || fail $? "$name is not clean, so nothing more is released"
-    patternforge build --out "$out" -- "$pattern" || fail $? "$name could not be built, so nothing more is released"
+    run lint --warnings-as-errors -- "$pattern" || fail $? "$name is not clean, so nothing more is released"
+    run build --out "$out" -- "$pattern" || fail $? "$name could not be built, so nothing more is released"
     count=$((count + 1))
 done
 

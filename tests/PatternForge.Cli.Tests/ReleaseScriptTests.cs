@@ -59,19 +59,50 @@ public class ReleaseScriptTests
         Assert.EndsWith("could not be built, so nothing more is released\n", error, StringComparison.Ordinal);
     }
 
-    private static Outcome Release(TemporaryFolder folder, string script, string output)
+    // With the SDK alone the script asks `dotnet run`; here a stand-in for it starts the program that is built already.
+    [Theory]
+    [InlineData("patternforge", "")]
+    [InlineData("dotnet", "while [ \"$1\" != -- ]; do shift; done; shift; ")]
+    public void Without_a_program_named_for_it_the_script_takes_the_one_on_the_path_or_the_repositorys_own(string name, string skipped)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var folder = new TemporaryFolder();
+        WriteProgram(folder, $"bin/{name}", skipped);
+        var (code, said, error) = Release(folder, Path.Combine(Repository.Root, "examples", "release-all.sh"), "pages", start =>
+        {
+            start.Environment.Remove("PATTERNFORGE");
+            start.Environment["PATH"] = $"{folder.At("bin")}:/usr/bin:/bin";
+        });
+
+        Assert.Equal((0, ""), (code, string.Concat(error.Split('\n').Where(line => line.StartsWith("release-all", StringComparison.Ordinal)))));
+        Assert.EndsWith(" patterns released into ./pages\n", said, StringComparison.Ordinal);
+    }
+
+    private static Outcome Release(TemporaryFolder folder, string script, string output) =>
+        Release(folder, script, output, start => start.Environment["PATTERNFORGE"] = WriteProgram(folder, "the program/patternforge", ""));
+
+    private static string WriteProgram(TemporaryFolder folder, string name, string skipped)
     {
         var dotnet = Environment.GetEnvironmentVariable("DOTNET_HOST_PATH") ?? "dotnet";
-        var program = folder.Write("the program/patternforge", $"#!/bin/sh\nexec '{dotnet}' exec '{typeof(CommandLine).Assembly.Location}' \"$@\"\n");
+        var program = folder.Write(name, $"#!/bin/sh\n{skipped}exec '{dotnet}' exec '{typeof(CommandLine).Assembly.Location}' \"$@\"\n");
         if (!OperatingSystem.IsWindows())
         {
             File.SetUnixFileMode(program, UnixFileMode.UserRead | UnixFileMode.UserExecute);
         }
 
+        return program;
+    }
+
+    private static Outcome Release(TemporaryFolder folder, string script, string output, Action<ProcessStartInfo> prepare)
+    {
         var start = new ProcessStartInfo("sh") { WorkingDirectory = folder.Path, RedirectStandardOutput = true, RedirectStandardError = true };
         start.ArgumentList.Add(script);
         start.ArgumentList.Add(output);
-        start.Environment["PATTERNFORGE"] = program;
+        prepare(start);
         using var process = Process.Start(start)!;
         var error = process.StandardError.ReadToEndAsync();
         var said = process.StandardOutput.ReadToEnd();
