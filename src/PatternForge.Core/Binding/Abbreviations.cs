@@ -95,11 +95,12 @@ internal sealed class Abbreviations
     {
         var own = (_facts.Abbreviations ?? []).Select(a => a with { Meaning = a.Meaning ?? TradeMeaning(a.Name) }).Where(a => a.Meaning is not null)
             .DistinctBy(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal).ToDictionary(a => AbbreviationUse.KeyOf(a.Name), StringComparer.Ordinal);
+        var used = _uses.ToDictionary(u => u.Key, StringComparer.Ordinal);
         return
         [
             .. _uses
                 .Where(u => !own.ContainsKey(u.Key))
-                .Concat(own.Select(entry => new AbbreviationUse(entry.Value.Name, entry.Value.Meaning!, _uses.Find(u => u.Key == entry.Key)?.IsSpecial ?? false, _uses.Find(u => u.Key == entry.Key)?.Origin ?? entry.Value.Origin)))
+                .Concat(own.Select(entry => used.TryGetValue(entry.Key, out var use) ? use with { Name = entry.Value.Name, Meaning = entry.Value.Meaning! } : new AbbreviationUse(entry.Value.Name, entry.Value.Meaning!, false, entry.Value.Origin)))
                 .OrderBy(u => u.Name, StringComparer.OrdinalIgnoreCase).ThenBy(u => u.Name, StringComparer.Ordinal),
         ];
     }
