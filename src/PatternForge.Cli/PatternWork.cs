@@ -125,7 +125,7 @@ internal static class PatternWork
             Sizes = facts.Sizes.Names,
             Coverage = new(coverage.Instructions, coverage.Checked, coverage.Trusted, coverage.Unread),
             OpenLines = [.. compilation.Lines.Where(l => l.Status != LineStatus.Checked).Select(line => new OpenLine(
-                source.Lines.PositionOf(line.Origin.Start).Line,
+                compilation.LineOf(line.Origin),
                 line.Label.Length == 0 ? line.Text : $"{line.Label}: {line.Text}",
                 line.Status == LineStatus.Trusted))],
             Findings = compilation.Findings,

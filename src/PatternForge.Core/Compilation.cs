@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core.Drafts;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Text;
@@ -14,6 +15,9 @@ public sealed record Compilation
 {
     /// <summary>The file.</summary>
     public required SourceText Source { get; init; }
+
+    /// <summary>The file as it was read, a pasted draft mended: places of <see cref="Pattern"/> and <see cref="Lines"/> are places of this text, and it knows where they stand in the file.</summary>
+    public required MendedText Text { get; init; }
 
     /// <summary>The header's facts and the body's sections.</summary>
     public required Pattern Pattern { get; init; }
@@ -32,4 +36,7 @@ public sealed record Compilation
 
     /// <summary>True when an error stands that was not accepted.</summary>
     public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error && f.Accepted is null);
+
+    /// <summary>The line of the file, from 1, on which a place of the pattern or of a worked line begins.</summary>
+    public int LineOf(TextSpan place) => Source.Lines.PositionOf(Text.ToSource(place).Start).Line;
 }

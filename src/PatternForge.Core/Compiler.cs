@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Binding;
 using PatternForge.Core.Checks;
+using PatternForge.Core.Drafts;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
@@ -20,33 +21,55 @@ public static class Compiler
     {
         cancel.ThrowIfCancellationRequested();
         options ??= CompileOptions.Default;
-        var bag = new FindingBag(source);
+        var refused = new FindingBag(source);
         if (source.Text.Length > options.MaxLength)
         {
-            bag.Add(FileRules.TooLarge(source, options.MaxLength));
+            refused.Add(FileRules.TooLarge(source, options.MaxLength));
         }
 
-        if (bag.Count > 0 || !FileRules.Check(source, bag))
+        if (refused.Count > 0 || !FileRules.Check(source, refused))
         {
-            return Of(source, new Pattern(new PatternFacts(), []), [], [], bag.ToSorted());
+            return Of(MendedText.Unchanged(source), new Pattern(new PatternFacts(), []), [], [], refused.ToSorted());
         }
 
-        var file = FileSplitter.Split(source, bag);
-        var header = file.Header is { } span ? HeaderReader.Read(source, span, options, bag) : null;
-        var facts = HeaderBinder.Bind(header, source, bag);
+        var draft = DraftReader.Read(source);
+        var read = draft.Mended.Text;
+        var bag = new FindingBag(read);
+        var file = FileSplitter.Split(read, bag);
+        var header = file.Header is { } span ? HeaderReader.Read(read, span, options, bag) : null;
+        var facts = HeaderBinder.Bind(header, read, bag);
         facts = facts with { TurningChains = TurningChainReader.Read(facts.Notes) };
-        var sections = BodyParser.Parse(source, file.Body, bag);
-        facts = facts with { ProvedTerms = CrochetTerms.Prove(sections, source, facts) };
-        var body = BodyBinder.Bind(sections, facts, source, bag, options, cancel);
+        var sections = BodyParser.Parse(read, file.Body, bag);
+        facts = facts with { ProvedTerms = CrochetTerms.Prove(sections, read, facts) };
+        var body = BodyBinder.Bind(sections, facts, read, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
-        CheckList.Run(new CheckContext(pattern, worked, source, bag) { Abbreviations = body.Abbreviations, Words = body.Words });
-        return Of(source, pattern, worked, body.Abbreviations, Acceptances.Apply(bag.ToSorted(), source, file));
+        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words });
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file));
     }
 
-    private static Compilation Of(SourceText source, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()
+    /// <summary>The findings at the places of the file itself, with the notes on what was mended, and which of them were accepted.</summary>
+    private static ImmutableArray<Finding> InSource(ImmutableArray<Finding> findings, FindingBag first, Draft draft, SplitFile file)
     {
-        Source = source,
+        if (draft.Mended.Text != draft.Mended.Source || first.Count > 0 || !draft.Notes.IsEmpty)
+        {
+            var all = new FindingBag(draft.Mended.Source);
+            foreach (var finding in first.ToSorted().Concat(draft.Notes).Concat(findings.Select(draft.Mended.ToSource)))
+            {
+                all.Add(finding);
+            }
+
+            findings = all.ToSorted();
+            file = new SplitFile(file.Header is { } header ? draft.Mended.ToSource(header) : null, draft.Mended.ToSource(file.Body));
+        }
+
+        return Acceptances.Apply(findings, draft.Mended.Source, file);
+    }
+
+    private static Compilation Of(MendedText text, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()
+    {
+        Source = text.Source,
+        Text = text,
         Pattern = pattern,
         Lines = lines,
         Abbreviations = abbreviations,

@@ -128,7 +128,7 @@ internal static class CountsCommand
 
     private static CountedRow RowOf(Compilation compilation, WorkedLine line, int only) => new(
         line.Label,
-        compilation.Source.Lines.PositionOf(line.Origin.Start).Line,
+        compilation.LineOf(line.Origin),
         DisplayText.OneLine(line.Text),
         line.Status switch
         {

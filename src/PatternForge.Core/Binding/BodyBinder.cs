@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Text;
 using PatternForge.Core.Findings;
@@ -19,12 +18,6 @@ public sealed record BoundBody(ImmutableArray<Section> Sections, ImmutableArray<
 /// <summary>Tells prose from instruction lines, and binds the lines.</summary>
 public sealed class BodyBinder
 {
-    private static readonly FrozenSet<string> ProseRoles = new[]
-    {
-        "about", "introduction", "construction", "overview", "notes", "note", "pattern-notes", "care", "styling", "terms-of-use", "terms", "copyright", "thanks", "acknowledgements", "commissions", "other-designs", "contact", "links",
-        "videos", "photos", "materials", "yarn", "gauge", "tension", "sizes", "sizing", "abbreviations", "special-stitches", "stitches-used", "techniques", "tools", "errata", "corrections", "versions", "safety", "schematic", "measurements",
-    }.ToFrozenSet(StringComparer.Ordinal);
-
     private readonly SourceText _source;
     private readonly PatternFacts _facts;
     private readonly StitchBook _book;
@@ -76,8 +69,8 @@ public sealed class BodyBinder
 
     private Section Section(SectionNode node)
     {
-        var role = node.DeclaredRole ?? Slug(node.Heading);
-        var isProse = ProseRoles.Contains(role);
+        var role = node.DeclaredRole ?? SectionRoles.Slug(node.Heading);
+        var isProse = SectionRoles.IsProse(role);
         _piece = node.Heading;
         _section++;
         _standing = [];
@@ -177,6 +170,7 @@ public sealed class BodyBinder
 
         var label = nodes[0].Label is { IsTitle: false } first && first.Span.Start <= block.Content.Start + 4 ? first.Span : default;
         var textStart = label.Length > 0 ? nodes[0].Body.IsEmpty ? nodes[0].Span.End : nodes[0].Body.Start : block.Content.Start;
+        textStart -= textStart > block.Content.Start && _source.Text[textStart - 1] is '“' or '"' ? 1 : 0;
         foreach (var node in nodes)
         {
             if (HasPlaceMark(node.Steps))
@@ -328,25 +322,5 @@ public sealed class BodyBinder
         end = end == int.MaxValue ? node.Span.End : end;
         var text = _source.Slice(TextSpan.FromBounds(node.Span.Start, end)).TrimEnd(" .,;=-–—(\t\r\n");
         return new TextSpan(node.Span.Start, Math.Max(1, text.Length));
-    }
-
-    /// <summary>A heading as a role: lower case, blanks and signs to hyphens.</summary>
-    internal static string Slug(string heading)
-    {
-        Span<char> slug = heading.Length <= 128 ? stackalloc char[heading.Length] : new char[heading.Length];
-        var length = 0;
-        foreach (var c in heading)
-        {
-            if (char.IsLetterOrDigit(c))
-            {
-                slug[length++] = char.ToLowerInvariant(c);
-            }
-            else if (length > 0 && slug[length - 1] != '-')
-            {
-                slug[length++] = '-';
-            }
-        }
-
-        return slug[..length].Trim('-').ToString();
     }
 }

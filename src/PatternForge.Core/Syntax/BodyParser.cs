@@ -97,7 +97,7 @@ public sealed class BodyParser
             }
 
             var indent = content.Start - line.Start;
-            if (ListMark(text) is var mark and > 0 && indent < 4)
+            if (ListMark(text) is var mark and > 0 && indent < 4 && !(inParagraph && RunsOn(_source.Slice(paragraph), text)))
             {
                 EndParagraph();
                 inParagraph = true;
@@ -247,6 +247,15 @@ public sealed class BodyParser
         }
 
         return 0;
+    }
+
+    /// <summary>True where a narrow column has put "* to end" or "- 24 sts." of a row at the start of a line.</summary>
+    private static bool RunsOn(ReadOnlySpan<char> before, ReadOnlySpan<char> line)
+    {
+        var end = before.TrimEnd();
+        return line[0] == '*'
+            ? end.EndsWith("from", StringComparison.OrdinalIgnoreCase) || end.EndsWith("between", StringComparison.OrdinalIgnoreCase)
+            : line is ['-', ' ', _, ..] && line.Length < 40 && char.IsAsciiDigit(line[2]) && line.TrimEnd().TrimEnd(".)").EndsWith("sts");
     }
 
     private static bool IsRule(ReadOnlySpan<char> text)

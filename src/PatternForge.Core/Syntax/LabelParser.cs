@@ -49,6 +49,7 @@ public sealed class LabelParser
         if (emphasis && _atoms.IsKind(TokenKind.Mark) && _atoms.Peek()!.Text == "**")
         {
             _atoms.At++;
+            _atoms.EatKind(TokenKind.Colon); // "**Row 2**: Knit"
         }
 
         label = _atoms.All[start].Span.Start >= label.Span.Start ? label : label with { Span = _atoms.All[start].Span.Cover(label.Span) };

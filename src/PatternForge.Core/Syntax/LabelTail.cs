@@ -104,8 +104,8 @@ internal static class LabelTail
         return node;
     }
 
-    // "R 27 K4": no sign, but a stitch count or bracket begins the row.
-    private static bool StartsWork(Atom atom) => atom.Kind is TokenKind.Open or TokenKind.Mark || (atom.Kind == TokenKind.Word && atom.Text.Any(char.IsAsciiDigit));
+    // "R 27 K4", "Row 1 Knit": no sign, but a stitch count, a bracket or a capital verb begins the row.
+    private static bool StartsWork(Atom atom) => atom.Kind is TokenKind.Open or TokenKind.Mark || (atom.Kind == TokenKind.Word && (atom.Text.Any(char.IsAsciiDigit) || atom.Text is "Knit" or "Purl" or "KNIT" or "PURL" or "K" or "P" or "Ch" or "Sc" or "Sl"));
 
     private static string? NameInBracket(AtomCursor atoms)
     {

@@ -5,6 +5,8 @@ namespace PatternForge.Core.Syntax;
 /// <summary>Cuts a stretch of an instruction line into tokens. Never fails: what it does not know is <see cref="TokenKind.Other"/>.</summary>
 public static class Lexer
 {
+    private const int LongestQuote = 40;
+
     private const string Fractions = "½⅓⅔¼¾⅛⅜⅝⅞";
 
     /// <summary>The tokens of a span, in order.</summary>
@@ -14,6 +16,7 @@ public static class Lexer
         var tokens = new List<Token>(span.Length / 3);
         var at = span.Start;
         var space = true;
+        var quoteEnd = -1;
         while (at < span.End)
         {
             var c = text[at];
@@ -37,6 +40,20 @@ public static class Lexer
                 continue;
             }
 
+            if (at == quoteEnd || (c is '“' or '"' && QuoteEnd(text, at, span.End) is > 0 and var close && (quoteEnd = close) > 0))
+            {
+                at++; // quotes around words say nothing
+                space = true;
+                continue;
+            }
+
+            if (c is '…' or '.' && EllipsisEnd(text, at, span.End) is > 0 and var dots)
+            {
+                at = dots;
+                space = true;
+                continue;
+            }
+
             var (kind, end) = Next(text, at, span.End);
             tokens.Add(new Token(kind, TextSpan.FromBounds(at, end), space));
             at = end;
@@ -44,6 +61,36 @@ public static class Lexer
         }
 
         return tokens;
+    }
+
+    /// <summary>The closing quote of an opening one before a word; -1 where the sign is an inch mark or never closed.</summary>
+    private static int QuoteEnd(string text, int at, int end)
+    {
+        if ((at > 0 && !char.IsWhiteSpace(text[at - 1]) && text[at - 1] is not ('(' or '[')) || at + 2 >= end || !char.IsLetterOrDigit(text[at + 1]))
+        {
+            return -1;
+        }
+
+        var close = text.AsSpan(at + 1, Math.Min(LongestQuote, end - at - 1)).IndexOfAny('”', '"', '\n');
+        return close > 0 && text[at + 1 + close] is not '\n' && (text[at] == '“' || text[at + 1 + close] == '"') ? at + 1 + close : -1;
+    }
+
+    /// <summary>"k2, p2, ... to end": dots before the words that say how far, which then say all.</summary>
+    private static int EllipsisEnd(string text, int at, int end)
+    {
+        var dots = at;
+        while (dots < end && text[dots] is '.' or '…')
+        {
+            dots++;
+        }
+
+        if (text[at] == '.' && dots - at < 3)
+        {
+            return -1;
+        }
+
+        var rest = text.AsSpan(dots, end - dots).TrimStart();
+        return rest.StartsWith("to ") || rest.StartsWith("across") || rest.StartsWith("around") ? dots : -1;
     }
 
     private static (TokenKind Kind, int End) Next(string text, int at, int end)

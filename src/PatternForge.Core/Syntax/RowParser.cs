@@ -112,6 +112,11 @@ public sealed class RowParser
         while (_at < _atoms.Count)
         {
             var atom = _atoms[_at];
+            if (depth == 0 && phrase.Count == 0 && (steps.Count > 0 || before != Separator.None) && StartsNumberedRow(atom))
+            {
+                return steps.ToImmutable();
+            }
+
             switch (atom.Kind)
             {
                 case TokenKind.Comma or TokenKind.Semicolon or TokenKind.Colon or TokenKind.Stop:
@@ -214,6 +219,18 @@ public sealed class RowParser
     {
         var probe = _at;
         return LabelParser.TryParse(_atoms, ref probe) is { IsTitle: false } || (probe > _at && IsShortTitle(probe));
+    }
+
+    // "... (23 sts) Row 4: Knit", "...; Row 5: Purl": a number and a colon begin a row where nothing ends the one before.
+    private bool StartsNumberedRow(Atom atom)
+    {
+        if (RowWords.WordOf(atom) == RowWord.None || !char.IsUpper(atom.Text[0]) || _at + 1 >= _atoms.Count || _atoms[_at + 1].Kind != TokenKind.Number)
+        {
+            return false;
+        }
+
+        var probe = _at;
+        return LabelParser.TryParse(_atoms, ref probe) is { Numbers.IsEmpty: false } && _atoms[probe - 1].Kind == TokenKind.Colon;
     }
 
     // "Toe:" inside a line begins a part only where a row label follows it.

@@ -24,7 +24,7 @@ internal static class PatternFiles
     /// <summary>Lines that were not checked, with their text; empty when all were.</summary>
     public static string NotChecked(Compilation compilation) => string.Join(
         "\n",
-        compilation.Lines.Where(l => l.Status != LineStatus.Checked).Select(l => $"{l.Status}: {compilation.Source.ToString(l.Origin)}"));
+        compilation.Lines.Where(l => l.Status != LineStatus.Checked).Select(l => $"{l.Status}: {compilation.Text.Text.ToString(l.Origin)}"));
 
     /// <summary>
     /// What was found, one block a finding: code, name, severity and place, then the words that are marked, the sizes, the message and the help.

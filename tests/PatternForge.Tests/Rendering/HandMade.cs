@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core;
+using PatternForge.Core.Drafts;
 using PatternForge.Core.Model;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
@@ -73,9 +74,11 @@ internal sealed class HandMade
     public Compilation Compile(string path = "sample.pattern.md")
     {
         Close();
+        var source = new SourceText(path, "");
         return new Compilation
         {
-            Source = new SourceText(path, ""),
+            Source = source,
+            Text = MendedText.Unchanged(source),
             Pattern = new Pattern(Facts, [.. _sections]),
             Lines = [.. _lines],
             Abbreviations = Abbreviations,
