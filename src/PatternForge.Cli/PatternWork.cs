@@ -55,11 +55,14 @@ internal static class PatternWork
     }
 
     /// <summary>Reads and compiles one source; a fault of the tool is caught, so that the other files are still worked.</summary>
-    public static WorkedFile Compile(InputFile file, Surroundings around)
+    /// <param name="file">The source.</param>
+    /// <param name="around">What the program sees of the world.</param>
+    /// <param name="trace">True to write down how each count comes about.</param>
+    public static WorkedFile Compile(InputFile file, Surroundings around, bool trace = false)
     {
         try
         {
-            var options = CompileOptions.Default;
+            var options = trace ? CompileOptions.Default with { Trace = true } : CompileOptions.Default;
             var read = InputFiles.Read(file, options.MaxLength, around);
             if (read.Problem is not null)
             {

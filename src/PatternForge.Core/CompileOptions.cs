@@ -32,4 +32,7 @@ public sealed record CompileOptions
 
     /// <summary>Steps that every line may take in one size, whatever the lines before it took; an ordinary row takes some tens.</summary>
     public int LeastSteps { get; init; } = 1_000;
+
+    /// <summary>True to write down what each clause of each row does in every size: for people who want to see how a count comes about.</summary>
+    public bool Trace { get; init; }
 }

@@ -20,12 +20,13 @@ internal static class CountsCommand
         var size = new Option<string>("--size") { Description = "Show one size alone, by its name", HelpName = "M" };
         size.CompletionSources.Add(context => SizesOf(context.ParseResult.GetValue(file) ?? [], around));
         var format = Arguments.Form("How to tell the counts", Forms);
-        var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, format };
-        command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], parsed.GetValue(size), parsed.GetValue(format), around));
+        var trace = new Option<string>("--trace") { Description = "Show how the count of one row comes about, clause by clause: its label, or the number of its line", HelpName = "ROW" };
+        var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, trace, format };
+        command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], parsed.GetValue(size), parsed.GetValue(trace), parsed.GetValue(format), around));
         return command;
     }
 
-    private static int Run(string[] paths, string? size, string? said, Surroundings around)
+    private static int Run(string[] paths, string? size, string? trace, string? said, Surroundings around)
     {
         if (paths.Length != 1)
         {
@@ -35,6 +36,11 @@ internal static class CountsCommand
         if (Arguments.Choice(said ?? Forms[0], "form", Forms, around, "counts") is not { } form)
         {
             return ExitCode.Usage;
+        }
+
+        if (trace is not null && form == "csv")
+        {
+            return CommandLine.Refuse("a row is traced as text or json", around, "counts");
         }
 
         var full = InputFiles.FullPathOf(paths[0], around.Folder);
@@ -50,7 +56,7 @@ internal static class CountsCommand
             return code;
         }
 
-        var file = PatternWork.Compile(input.Files[0], around);
+        var file = PatternWork.Compile(input.Files[0], around, trace is not null);
         code = PatternWork.Complain([file], around);
         if (file.Compilation is not { } compilation)
         {
@@ -63,7 +69,7 @@ internal static class CountsCommand
             return code;
         }
 
-        return Print(compilation, size, form, around);
+        return Print(compilation, size, trace, form, around);
     }
 
     /// <summary>The sizes of the pattern that a command line names; none where it names none that can be read.</summary>
@@ -78,7 +84,7 @@ internal static class CountsCommand
         return names.Where(name => name.Length > 0);
     }
 
-    private static int Print(Compilation compilation, string? size, string form, Surroundings around)
+    private static int Print(Compilation compilation, string? size, string? trace, string form, Surroundings around)
     {
         var sizes = compilation.Pattern.Facts.Sizes;
         var only = -1;
@@ -91,9 +97,16 @@ internal static class CountsCommand
             return CommandLine.Refuse($"the pattern has no size `{size}`: {hint}", around, "counts");
         }
 
-        var table = TableOf(compilation, only);
+        WorkedLine? traced = null;
+        if (trace is not null && (traced = TracedRow.Find(compilation, trace, around)) is null)
+        {
+            return ExitCode.Usage;
+        }
+
+        var table = TableOf(compilation, traced is null ? compilation.Lines : [traced], only);
         around.Write(form switch
         {
+            "text" when traced is not null => TraceText.Of(traced, compilation.Source, [.. sizes.Names.Index().Where(s => only < 0 || s.Index == only)], around.Width, new Paint(around.ColourOut)),
             "json" => CountsJson.Of(table),
             "csv" => CountsCsv.Of(table),
             _ => CountsText.Of(table, around.Width, new Paint(around.ColourOut)),
@@ -107,15 +120,15 @@ internal static class CountsCommand
         return ExitCode.Clean;
     }
 
-    private static CountsTable TableOf(Compilation compilation, int only)
+    private static CountsTable TableOf(Compilation compilation, ImmutableArray<WorkedLine> lines, int only)
     {
         var pieces = new List<CountedPiece>();
         var rows = new List<CountedRow>();
-        for (var i = 0; i < compilation.Lines.Length; i++)
+        for (var i = 0; i < lines.Length; i++)
         {
-            var line = compilation.Lines[i];
+            var line = lines[i];
             rows.Add(RowOf(compilation, line, only));
-            if (i + 1 == compilation.Lines.Length || !string.Equals(compilation.Lines[i + 1].Piece, line.Piece, StringComparison.Ordinal))
+            if (i + 1 == lines.Length || !string.Equals(lines[i + 1].Piece, line.Piece, StringComparison.Ordinal))
             {
                 pieces.Add(new(line.Piece, [.. rows]));
                 rows.Clear();
@@ -141,7 +154,10 @@ internal static class CountsCommand
         Pick(line.After, only),
         Pick(line.Kinds, only),
         Pick(line.Stated, only),
-        line.Reading);
+        line.Reading)
+    {
+        Trace = [.. Pick(line.Trace, only).Select(stretches => TraceShapes.Of(stretches, compilation.Source))],
+    };
 
     private static ImmutableArray<T> Pick<T>(ImmutableArray<T> perSize, int only) =>
         perSize.IsDefaultOrEmpty ? [] : only < 0 ? perSize : only < perSize.Length ? [perSize[only]] : [];

@@ -26,5 +26,6 @@ internal static class CountsJson
         row.After,
         row.Kinds.IsEmpty ? null : [.. row.Kinds],
         row.Stated.IsEmpty ? null : row.Stated,
-        row.Reading is null ? null : Words.WellFormed(row.Reading));
+        row.Reading is null ? null : Words.WellFormed(row.Reading),
+        row.Trace.IsEmpty ? null : row.Trace);
 }

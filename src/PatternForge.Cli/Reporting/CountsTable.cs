@@ -25,6 +25,9 @@ internal sealed record CountedRow(
     ImmutableArray<int?> Stated,
     string? Reading)
 {
+    /// <summary>How the counts come about, one list a size; empty where nobody asked.</summary>
+    public ImmutableArray<IReadOnlyList<StretchShape>> Trace { get; init; } = [];
+
     /// <summary>"80 (88, 96)": one number where all are the same, a dash for a size without one; empty when there is nothing to tell.</summary>
     public static string InTradeForm(ImmutableArray<int?> numbers)
     {

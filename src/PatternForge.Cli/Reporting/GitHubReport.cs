@@ -55,7 +55,7 @@ internal static class GitHubReport
 
         page.Append(CultureInfo.InvariantCulture, $",title={Property($"{finding.Rule.Code} {finding.Rule.Name}")}::");
         var sizes = file.SizesOf(finding) is { } names ? $" (sizes: {string.Join(", ", names)})" : "";
-        var help = finding.Help is null ? "" : "\n" + finding.Help;
+        var help = Words.Advice(finding);
         page.Append(Data(finding.Message + sizes + help)).Append('\n');
     }
 

@@ -43,7 +43,8 @@ internal static class JsonReport
             Words.WellFormed(finding.Message),
             Clean(finding.Help),
             finding.Fix is { } fix ? ShapeOf(finding.Source, fix) : null,
-            Clean(finding.Accepted));
+            Clean(finding.Accepted),
+            Clean(finding.Reckoning));
     }
 
     private static FixShape ShapeOf(SourceText source, Fix fix) => new(

@@ -28,7 +28,8 @@ internal sealed record FindingShape(
     string Message,
     string? Help,
     FixShape? Fix,
-    string? Accepted);
+    string? Accepted,
+    string? Reckoning);
 
 /// <summary>An exact repair.</summary>
 internal sealed record FixShape(string Title, IReadOnlyList<EditShape> Edits);
@@ -56,7 +57,14 @@ internal sealed record RowShape(
     IReadOnlyList<int?> After,
     IReadOnlyList<IReadOnlyDictionary<string, int>>? Kinds,
     IReadOnlyList<int?>? Stated,
-    string? Reading);
+    string? Reading,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<StretchShape>>? Trace);
+
+/// <summary>A part of a traced line in one size: a row with its clauses, or words that stand for whole rows.</summary>
+internal sealed record StretchShape(string Text, int? Before, int? After, int Rows, int Times, IReadOnlyList<ClauseShape> Clauses);
+
+/// <summary>A clause of a traced row; times 0 for one that is neither bracket nor repeat, within what it holds the first time through.</summary>
+internal sealed record ClauseShape(string Text, int? Uses, int? Makes, int Left, int Times, IReadOnlyList<ClauseShape> Within);
 
 /// <summary>Source-generated writing: no reflection at run time.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Serialization | JsonSourceGenerationMode.Metadata)]

@@ -51,7 +51,7 @@ internal static class SarifReport
         SarifLocation At(TextSpan span, string? words) =>
             new(new(artifact, RegionOf(finding.Source, span)), words is null ? null : new(Words.WellFormed(words)));
 
-        var help = finding.Help is null ? "" : "\n" + finding.Help;
+        var help = Words.Advice(finding);
         return new(
             finding.Rule.Code,
             rule,

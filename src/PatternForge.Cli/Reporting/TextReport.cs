@@ -61,6 +61,11 @@ internal static class TextReport
         }
 
         SourceFrame.Append(page, finding, gutter, Math.Max(40, width - gutter - 3), paint);
+        if (finding.Reckoning is { } reckoning)
+        {
+            page.Append(' ', gutter).Append(paint.Faint(" = ")).AppendLine("worked: " + DisplayText.OneLine(reckoning));
+        }
+
         if (finding.Help is { } help)
         {
             page.Append(' ', gutter).Append(paint.Faint(" = ")).AppendLine("help: " + DisplayText.OneLine(help));

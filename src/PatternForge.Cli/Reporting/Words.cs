@@ -30,6 +30,9 @@ internal static class Words
     /// <summary>"1 error", "3 errors".</summary>
     public static string Counted(int count, string what) => $"{count} {what}{(count == 1 ? "" : "s")}";
 
+    /// <summary>What stands below a finding's message, each on a line of its own: how the count comes about, and the likely repair.</summary>
+    public static string Advice(Finding finding) => (finding.Reckoning is null ? "" : "\nworked: " + finding.Reckoning) + (finding.Help is null ? "" : "\n" + finding.Help);
+
     /// <summary>The same text with lone halves of surrogate pairs replaced, so that every encoder takes it.</summary>
     public static string WellFormed(string text)
     {

@@ -28,6 +28,9 @@ public sealed record Finding(Rule Rule, SourceText Source, TextSpan Span, string
     /// <summary>The likely repair, one sentence; null where nothing useful can be said.</summary>
     public string? Help { get; init; }
 
+    /// <summary>How the count comes about, clause by clause, in one line ("k2 (2), ssk (2 to 1), ..."); null where no count is concerned.</summary>
+    public string? Reckoning { get; init; }
+
     /// <summary>An exact repair; null where there is none.</summary>
     public Fix? Fix { get; init; }
 

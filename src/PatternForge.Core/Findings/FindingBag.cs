@@ -48,6 +48,18 @@ public sealed class FindingBag
         _findings.RemoveRange(count, _findings.Count - count);
     }
 
+    /// <summary>Those after the first so many, with their places in the bag.</summary>
+    public IEnumerable<(int At, Finding Finding)> From(int count)
+    {
+        for (var i = count; i < _findings.Count; i++)
+        {
+            yield return (i, _findings[i]);
+        }
+    }
+
+    /// <summary>Adds to a finding what was learned of it later; rule, place and message stay.</summary>
+    public void Amend(int at, string? help, string? reckoning) => _findings[at] = _findings[at] with { Help = help, Reckoning = reckoning };
+
     /// <summary>True when one of them stands in the span.</summary>
     public bool HasAnyIn(TextSpan span) => _findings.Exists(f => span.Contains(f.Span));
 

@@ -89,6 +89,7 @@ internal sealed class CrochetRepeats
                 // "*ch 1, sk 1, dc in next; rep around, ch 1, join": the last stitch is skipped as well, and the chains close the round.
                 Below.Restore(below);
                 _run.Tops.Restore(tops);
+                _run.Trial.Notes?.RipBack(0);
                 _run.MayLeave = true;
                 return true;
             }
@@ -103,6 +104,7 @@ internal sealed class CrochetRepeats
                 // "..., ending last rep with 2 sc in last st": the last time through ends otherwise.
                 Below.Restore(below);
                 _run.Tops.Restore(tops);
+                _run.Trial.Notes?.RipBack(0);
                 if (Cut(repeat))
                 {
                     return false;
@@ -119,6 +121,7 @@ internal sealed class CrochetRepeats
                 var needs = left - Left() + Below.Missing - below.Missing;
                 Below.Restore(below);
                 _run.Tops.Restore(tops);
+                _run.Trial.Notes?.RipBack(0);
                 if (repeat.SaysEnding && passes > 0 && Cut(repeat))
                 {
                     return false;

@@ -51,6 +51,7 @@ internal sealed class CrochetWorker
     private void Steps(ImmutableArray<Step> steps)
     {
         _run.Depth++;
+        _run.Trial.Notes?.Enter(steps);
         foreach (var step in steps)
         {
             if (!_run.Go())
@@ -58,9 +59,19 @@ internal sealed class CrochetWorker
                 break;
             }
 
-            One(step);
+            if (_run.Trial.Notes is { } notes)
+            {
+                notes.Begin(step, _run.Below.StitchesLeft, _run.Tops.Stitches);
+                One(step);
+                notes.Finish(_run.Below.StitchesLeft, _run.Tops.Stitches);
+            }
+            else
+            {
+                One(step);
+            }
         }
 
+        _run.Trial.Notes?.Leave();
         _run.Depth--;
     }
 

@@ -20,10 +20,15 @@ internal sealed class LineWorker
     private SizeState State => Trial.State;
 
     /// <summary>Works the row as often as its label says. The state is left as the work leaves it.</summary>
-    public static RowOutcome Work(BoundRow row, SizeState state, Choices choices, Budget budget)
+    /// <param name="row">The row.</param>
+    /// <param name="state">The work of the size.</param>
+    /// <param name="choices">The readings to take.</param>
+    /// <param name="budget">What it may cost.</param>
+    /// <param name="notes">Where to write down what each clause does; null for nowhere.</param>
+    public static RowOutcome Work(BoundRow row, SizeState state, Choices choices, Budget budget, ClauseNotes? notes = null)
     {
-        var outcome = new RowOutcome { Before = state.IsKnown ? state.Count : null };
-        var worker = new LineWorker(new Trial(state, choices, budget, outcome), 0);
+        var outcome = new RowOutcome { Before = state.IsKnown ? state.Count : null, Notes = notes };
+        var worker = new LineWorker(new Trial(state, choices, budget, outcome) { Notes = notes }, 0);
         worker.Work(row);
         outcome.After = state.IsKnown ? state.Count : null;
         outcome.Made = state.Live.Below;
@@ -121,23 +126,43 @@ internal sealed class LineWorker
                 continue;
             }
 
-            Segment(row, steps[from..i], stated: null);
+            var part = steps[from..i];
+            var mark = Mark();
+            Segment(row, part, stated: null);
+            Note(part, mark);
             from = i + 1;
+            mark = Mark();
             RowsOf(row, rows, depth);
+            Note([rows], mark);
             if (!State.IsKnown)
             {
                 return;
             }
         }
 
-        Segment(row, from == 0 ? steps : steps[from..], Expected(row, before));
+        var rest = from == 0 ? steps : steps[from..];
+        var last = Mark();
+        Segment(row, rest, Expected(row, before));
+        Note(rest, last);
+    }
+
+    /// <summary>Where the work stands, for <see cref="Note"/>.</summary>
+    private (int? Count, int Rows) Mark() => Trial.Notes is null ? default : (State.IsKnown ? State.Count : null, State.History.Count);
+
+    /// <summary>Writes down what came of a part of the row, where that was asked for.</summary>
+    private void Note(ImmutableArray<Step> part, (int? Count, int Rows) mark)
+    {
+        if (Trial.Notes is { } notes && !part.All(s => s is RemarkStep or SentenceStep))
+        {
+            notes.End(part[0].Origin.Cover(part[^1].Origin), mark.Count, State.IsKnown ? State.Count : null, State.History.Count - mark.Rows);
+        }
     }
 
     /// <summary>Works an earlier row once more; what it meets is told apart.</summary>
     public RowOutcome OnceMore(WorkedRow worked, ImmutableArray<Step> steps, int depth)
     {
         var outcome = new RowOutcome();
-        var nested = new LineWorker(Trial with { Outcome = outcome }, _rows);
+        var nested = new LineWorker(Trial with { Outcome = outcome, Notes = null }, _rows);
         nested.Once(worked.Row, steps, State.Count, depth);
         _rows = nested._rows;
         return outcome;

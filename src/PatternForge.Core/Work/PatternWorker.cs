@@ -18,19 +18,21 @@ public sealed class PatternWorker
     private readonly RowMessages _messages;
     private readonly RowOrder _order;
     private int _section = -1;
-    private bool _timesInAll;
-    private long _stepsLeft;
+    private readonly RowReadings _readings;
+    private readonly CloseLook? _closeLook;
+    private List<WorkedStretch>?[] _trace = [];
 
-    private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options)
+    private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options, CloseLook? closeLook)
     {
+        _closeLook = closeLook;
         _sizes = facts.Sizes;
         _bag = bag;
         _options = options;
-        _stepsLeft = options.MaxStepsOfFile;
         _everySize = [.. Enumerable.Range(0, _sizes.Count)];
         _isKnitting = facts.Craft == Stitches.Craft.Knitting;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
         _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)))];
+        _readings = new RowReadings(_states, options, _isKnitting);
         _messages = new RowMessages(_sizes, bag);
         _order = new RowOrder(bag);
     }
@@ -38,7 +40,7 @@ public sealed class PatternWorker
     /// <summary>The lines, worked.</summary>
     public static ImmutableArray<WorkedLine> Work(ImmutableArray<BoundLine> lines, PatternFacts facts, FindingBag bag, CompileOptions options, CancellationToken cancel)
     {
-        var worker = new PatternWorker(facts, bag, options);
+        var (worker, first) = (new PatternWorker(facts, bag, options, null), bag.Count);
         var worked = ImmutableArray.CreateBuilder<WorkedLine>(lines.Length);
         foreach (var line in lines)
         {
@@ -47,6 +49,18 @@ public sealed class PatternWorker
         }
 
         worker._messages.Flush();
+        if (CloseLook.At(lines, bag, first) is { } closeLook)
+        {
+            var again = new PatternWorker(facts, new FindingBag(bag.Source), options, closeLook);
+            foreach (var line in lines[..(closeLook.LastLine + 1)])
+            {
+                cancel.ThrowIfCancellationRequested();
+                again.Line(line);
+            }
+
+            closeLook.Explain(bag, facts.Sizes);
+        }
+
         return worked.ToImmutable();
     }
 
@@ -63,6 +77,8 @@ public sealed class PatternWorker
             BeginSection(line);
         }
 
+        _readings.KeepsNotes = _options.Trace || _closeLook?.Begins(line) == true;
+        _trace = _readings.KeepsNotes ? new List<WorkedStretch>?[_sizes.Count] : [];
         var before = new int?[_sizes.Count];
         var after = new int?[_sizes.Count];
         var seen = new bool[_sizes.Count];
@@ -132,6 +148,7 @@ public sealed class PatternWorker
             StatedFirst = statedFirst,
             Reading = ReadingWords.Of(readings),
             Operations = line.Operations,
+            Trace = [.. _trace.Select(stretches => stretches?.ToImmutableArray() ?? [])],
         };
     }
 
@@ -278,7 +295,12 @@ public sealed class PatternWorker
 
         var isForLater = row.SpeaksForOthers && !StepCounts.Keeps(row.Steps);
         SizeState.Snapshot[] saved = isForLater ? [.. active.Select(size => _states[size].Save())] : [];
-        var outcomes = Readings(row, active);
+        var outcomes = _closeLook?.Looks == true ? _closeLook.Work(row, active, _readings, _states, _bag.Source) : _readings.Work(row, active);
+        for (var i = 0; _readings.KeepsNotes && i < active.Length; i++)
+        {
+            (_trace[active[i]] ??= []).AddRange(outcomes[i].Notes?.Stretches ?? []);
+        }
+
         if (isForLater)
         {
             // It was worked to see whether it fits; it changes the count only where its turn comes.
@@ -310,114 +332,6 @@ public sealed class PatternWorker
 
         _messages.Report(row, active, outcomes, _states);
         return trusted;
-    }
-
-    /// <summary>Tries the readings of a row until one fits every size; the default when none does.</summary>
-    private RowOutcome[] Readings(BoundRow row, int[] active)
-    {
-        RowOutcome[] Try(Choices choices)
-        {
-            var outcomes = new RowOutcome[active.Length];
-            for (var i = 0; i < active.Length; i++)
-            {
-                var budget = new Budget(_options, (int)Math.Clamp(_stepsLeft, _options.LeastSteps, _options.MaxSteps));
-                outcomes[i] = LineWorker.Work(row, _states[active[i]], choices, budget);
-                _stepsLeft -= budget.Spent;
-            }
-
-            return outcomes;
-        }
-
-        var choices = Choices.Beginning(_timesInAll);
-        if (_isKnitting && !ReadingSigns.MayDiffer(row.Steps))
-        {
-            return Try(choices);
-        }
-
-        var saved = active.Select(size => _states[size].Save()).ToArray();
-        var first = Try(choices);
-        if (choices.Next() is null)
-        {
-            return first;
-        }
-
-        if (Fits(row, active, first))
-        {
-            return row.Claims.Any(c => c.IsTrusted) && active.Any(size => _states[size].Live.HasOpenQuestion) ? Settled(row, active, saved, choices, Try) : first;
-        }
-
-        for (var tries = 1; tries < Choices.MostTries && choices.Next() is { } next; tries++)
-        {
-            choices = next;
-            for (var i = 0; i < active.Length; i++)
-            {
-                _states[active[i]].Restore(saved[i]);
-            }
-
-            var outcome = Try(choices);
-            if (Fits(row, active, outcome))
-            {
-                // What only fits one way here is what the pattern means by it from here on.
-                foreach (var size in active)
-                {
-                    _states[size].Live.Confirm();
-                }
-
-                _timesInAll = outcome.SelectMany(o => o.Readings).LastOrDefault(r => r.Kind is ReadingKind.InAll or ReadingKind.More) is { } times ? times.Kind == ReadingKind.InAll : _timesInAll;
-                return outcome;
-            }
-        }
-
-        for (var i = 0; i < active.Length; i++)
-        {
-            _states[active[i]].Restore(saved[i]);
-        }
-
-        return Try(Choices.Beginning(_timesInAll));
-    }
-
-    /// <summary>The first reading of a row with a stated count fits; where no other does, it is what the pattern means by it from here on.</summary>
-    private RowOutcome[] Settled(BoundRow row, int[] active, SizeState.Snapshot[] saved, Choices choices, Func<Choices, RowOutcome[]> tryWith)
-    {
-        void Back()
-        {
-            for (var i = 0; i < active.Length; i++)
-            {
-                _states[active[i]].Restore(saved[i]);
-            }
-        }
-
-        Back();
-        var otherFits = choices.Next() is { } next && Fits(row, active, tryWith(next));
-        Back();
-        var outcomes = tryWith(choices);
-        foreach (var size in active.Where(_ => !otherFits))
-        {
-            _states[size].Live.Confirm();
-        }
-
-        return outcomes;
-    }
-
-    private static bool Fits(BoundRow row, int[] active, RowOutcome[] outcomes)
-    {
-        for (var i = 0; i < active.Length; i++)
-        {
-            if (outcomes[i].IsWrong)
-            {
-                return false;
-            }
-
-            foreach (var claim in row.Claims)
-            {
-                if (RowMessages.Differs(claim, active[i], outcomes[i]) is not null)
-                {
-                    return false;
-                }
-            }
-        }
-
-        return true;
     }
 
     private static void Join(BoundRow row, SizeState state)

@@ -53,7 +53,7 @@ internal sealed class Repeats
 
     private void Times(ImmutableArray<Step> body, int times)
     {
-        var plain = PlainPass.Of(body, _run.State.Size);
+        var plain = Together(body);
         for (var i = 0; i < times; i++)
         {
             if (plain is not null && plain.Work(_run, times - i) is > 0 and var passes)
@@ -78,6 +78,9 @@ internal sealed class Repeats
             }
         }
     }
+
+    /// <summary>A pass of plain stitches, to work many at once; null where it is not that plain, or where each is written down.</summary>
+    private PlainPass? Together(ImmutableArray<Step> body) => _run.Trial.Notes is null ? PlainPass.Of(body, _run.State.Size) : null;
 
     /// <summary>Back and forth over a group of stitches until those of the other needle are all joined to it.</summary>
     private void UntilOtherNeedleIsEmpty(RepeatStep repeat)
@@ -115,7 +118,7 @@ internal sealed class Repeats
         }
 
         var needles = _run.Needles;
-        var plain = PlainPass.Of(repeat.Body, _run.State.Size);
+        var plain = Together(repeat.Body);
         var stop = needles.LeftCount - distance + tail;
         var available = needles.LeftCount - stop;
         if (available < 0)
@@ -156,6 +159,7 @@ internal sealed class Repeats
                 var needs = left - needles.LeftCount + _run.Missing - before.Missing;
                 before.RipBack(_run);
                 needles.TakeOutLifeline();
+                _run.Trial.Notes?.RipBack(left - stop);
                 _run.Misfit ??= new Problem(ProblemKind.Misfit, repeat.Origin, size > 0 ? size : needs, available, times, left - stop);
                 _run.Plain(left - stop);
                 return;

@@ -97,21 +97,29 @@ internal static class RowEnd
         var after = run.State.Save();
         var (missing, used) = (run.Missing, run.Used);
         run.Quiet = true;
+        run.Trial.Notes?.Hush();
         var fits = true;
+        var times = 1;
         while (fits && run.Needles.LeftCount > 0)
         {
             var left = run.Needles.LeftCount;
             steps.Work(row.Steps);
+            times++;
             fits = run.Missing == missing && run.Needles.LeftCount < left && !run.Budget.IsSpent;
         }
 
         run.Quiet = false;
+        run.Trial.Notes?.Speak();
         run.TooLarge = null;
         (run.Missing, run.Used) = (missing, fits ? run.Used : used);
         fits &= row.Stated is null || row.Stated == run.Needles.Count;
         if (!fits)
         {
             run.State.Restore(after);
+        }
+        else
+        {
+            run.Trial.Notes?.Through(times);
         }
 
         return fits;

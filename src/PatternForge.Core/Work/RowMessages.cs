@@ -216,7 +216,7 @@ internal sealed class RowMessages
             if (claim is { Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } } && states[size].Drift == said - made && states[size].Drift != 0)
             {
                 // It goes on from a count reported before: told once.
-                foreach (var pending in _pending.Where(p => p.Sizes.Contains(size)))
+                if (_pending.LastOrDefault(p => p.Sizes.Contains(size)) is { } pending)
                 {
                     pending.LaterAgree++;
                 }
@@ -243,9 +243,44 @@ internal sealed class RowMessages
         var finding = claim.Kind == ClaimKind.Total
             ? new Finding(WorkRules.StatedCountDiffers, _bag.Source, claim.Origin, $"{Name(row)} {(row.Numbers.Length > 1 ? "state" : "states")} {List(failing, stated)} {Noun(claim)}{In(failing)}, but {(row.Numbers.Length > 1 ? "make" : "makes")} {Instead(claim, failing, worked, states) ?? List(failing, worked)}")
             : new Finding(WorkRules.StatedChangeDiffers, _bag.Source, claim.Origin, $"{Name(row)} states {Change(failing, stated)}{In(failing)}, but the change is {Change(failing, worked)}");
-        var help = failing.Length < active.Length && active.Length > 1 ? $"the other sizes agree; check the number for {_sizes.Describe(failing)}" : $"check the count, or the row before it ({List(failing, outcomes.Where((_, i) => failing.Contains(active[i])).Select(o => o.Before ?? 0))} stitches when it begins)";
+        var help = failing.Length < active.Length && active.Length > 1 ? $"the other sizes agree; check the number for {_sizes.Describe(failing)}"
+            : Swapped(stated, worked) is { } meant ? $"two figures may have changed places: {meant}"
+            : SameEverywhere(claim, stated, worked) ?? $"check the count, or the row before it ({List(failing, outcomes.Where((_, i) => failing.Contains(active[i])).Select(o => o.Before ?? 0))} stitches when it begins)";
         finding = finding with { Sizes = Concerned(failing), Help = help, Labels = row.Origin.Contains(claim.Origin) ? [] : [new Label(row.Origin, "made by this row")] };
         _pending.Add(new Pending { Finding = finding, Sizes = failing });
+    }
+
+    /// <summary>The count that was meant, where two neighbouring figures of a single one changed places ("86" for 68); null where that is not it.</summary>
+    private static string? Swapped(List<int> stated, List<int> worked)
+    {
+        if (stated.Count != 1 || Math.Abs(stated[0] - worked[0]) % 9 != 0)
+        {
+            return null;
+        }
+
+        var (said, made) = (stated[0].ToString(CultureInfo.InvariantCulture), worked[0].ToString(CultureInfo.InvariantCulture));
+        for (var i = 0; said.Length == made.Length && i + 1 < said.Length; i++)
+        {
+            if (said[i] == made[i + 1] && said[i + 1] == made[i] && said[i] != said[i + 1] && said.AsSpan(0, i).SequenceEqual(made.AsSpan(0, i)) && said.AsSpan(i + 2).SequenceEqual(made.AsSpan(i + 2)))
+            {
+                return made;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>What a difference of the same few stitches in all of several sizes suggests; null where it is not the same, or large.</summary>
+    private static string? SameEverywhere(Claim claim, List<int> stated, List<int> worked)
+    {
+        var by = stated[0] - worked[0];
+        if (claim.Of is not null || stated.Count < 2 || Math.Abs(by) > 4 || stated.Zip(worked).Any(p => p.First - p.Second != by))
+        {
+            return null;
+        }
+
+        var (few, many) = by < 0 ? ("decrease", "increase") : ("increase", "decrease");
+        return $"{Math.Abs(by)} {(by < 0 ? "fewer" : "more")} in every size: {(by is 1 or -1 ? $"one {few} may be missing, or one {many} too many" : $"{Math.Abs(by)} {few}s may be missing, or {Math.Abs(by)} {many}s too many")}";
     }
 
     /// <summary>What there is instead, where none of the kind stated is made: "30 sc"; null where it is told by its number.</summary>

@@ -18,6 +18,13 @@ internal sealed class StepWorker
 
     public void Work(ImmutableArray<Step> steps)
     {
+        _run.Trial.Notes?.Enter(steps);
+        Each(steps);
+        _run.Trial.Notes?.Leave();
+    }
+
+    private void Each(ImmutableArray<Step> steps)
+    {
         for (var i = 0; i < steps.Length; i++)
         {
             if (!_run.Budget.Spend())
@@ -34,7 +41,17 @@ internal sealed class StepWorker
             }
 
             var ended = _run.EndsWithGroup;
-            One(steps, i);
+            if (_run.Trial.Notes is { } notes)
+            {
+                notes.Begin(steps[i], _run.Needles.LeftCount, _run.Needles.RightCount);
+                One(steps, i);
+                notes.Finish(_run.Needles.LeftCount, _run.Needles.RightCount);
+            }
+            else
+            {
+                One(steps, i);
+            }
+
             _run.BoundOff &= steps[i] is RemarkStep or SentenceStep or BindOffStep or MarkerStep;
             _run.Turned &= !StepCounts.IsWork(steps[i]);
             _run.EndsWithGroup = steps[i] is GroupStep or MarkerStep or RepeatStep { To: null } || (ended && steps[i] is RemarkStep or SentenceStep);

@@ -33,6 +33,9 @@ internal sealed class RowOutcome
     /// <summary>Crochet: the row that it made; null in other crafts.</summary>
     public RowBelow? Made { get; set; }
 
+    /// <summary>What each clause did; null where nobody asked.</summary>
+    public ClauseNotes? Notes { get; set; }
+
     /// <summary>Rows that the label names and rows that the words make, where they differ.</summary>
     public (int Label, int Made)? LabelRows { get; set; }
 }
@@ -40,6 +43,9 @@ internal sealed class RowOutcome
 /// <summary>One try of a line in one size: the size's state, the readings that are tried, what it may cost, and what it comes to.</summary>
 internal sealed record Trial(SizeState State, Choices Choices, Budget Budget, RowOutcome Outcome)
 {
+    /// <summary>What each clause does, written down; null where nobody asked.</summary>
+    public ClauseNotes? Notes { get; init; }
+
     /// <summary>The number that an amount has in this size; null where there is none.</summary>
     public int? In(Amount? amount) => amount?[State.Size];
 

@@ -62,6 +62,9 @@ public sealed record WorkedLine
     /// <summary>Which of several readings was taken, in words; null when there was only one.</summary>
     public string? Reading { get; init; }
 
+    /// <summary>How its counts come about, one list a size; empty unless it was asked for (<see cref="CompileOptions.Trace"/>).</summary>
+    public ImmutableArray<ImmutableArray<WorkedStretch>> Trace { get; init; } = [];
+
     /// <summary>The operations that it uses, each once, in order of first use.</summary>
     public ImmutableArray<Operation> Operations { get; init; } = [];
 }
