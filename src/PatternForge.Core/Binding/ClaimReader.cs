@@ -77,16 +77,14 @@ internal static class ClaimReader
         if (context.IsCrochet && !isLoops && !c.Is("st") && KindOf(c, context) is { } kind)
         {
             var at = c.At;
-            c.Eat("rem|total|made|worked|in|around|each|row|rnd|this");
-            c.Eat("total|row|rnd|all|this");
-            c.Eat("row|rnd");
+            var isWhole = Tail(c);
             if (!c.IsDone && !c.Is("and"))
             {
                 c.At = at;
             }
 
             var (kindValues, kindTrusted) = Values(number, context);
-            return new Claim(c.SpanFrom(start), ClaimKind.Total, kindValues, kindTrusted) { Of = kind };
+            return new Claim(c.SpanFrom(start), ClaimKind.Total, kindValues, kindTrusted && isWhole) { Of = kind };
         }
 
         var noun = isLoops || c.Eat("st") || c.EatAll("live", "st") || c.EatAll("total", "st") || c.EatAll("heel", "st");
@@ -100,12 +98,60 @@ internal static class ClaimReader
             return c.IsDone ? Change(number, down, c, start, context) : null;
         }
 
+        if (context.IsCrochet && noun)
+        {
+            var tail = c.At;
+            var isWhole = Tail(c);
+            if (c.IsDone)
+            {
+                var (values, trusted) = Values(number, context);
+                return new Claim(c.SpanFrom(start), ClaimKind.Total, values, trusted && isWhole);
+            }
+
+            c.At = tail;
+        }
+
         if (!noun && ((!introduced && !c.Is("rem")) || (!c.IsDone && !c.Is("rem|total|on"))))
         {
             return null;
         }
 
         return Total(number, c, start, context);
+    }
+
+    /// <summary>Words behind a crochet count that add nothing: "in the round", "at end of Row 9", "including beg ch". False when they take the turning chain out of it.</summary>
+    private static bool Tail(PhraseCursor c)
+    {
+        const string Words = "rem|total|made|worked|work|altogether|left|now|in|around|across|on|at|per|each|every|all|the|this|end|of|last|after|same|round|hook";
+        var start = c.At;
+        while (!c.IsDone)
+        {
+            if (c.Eat("row|rnd"))
+            {
+                c.EatNumber();
+            }
+            else if (!c.Eat(Words))
+            {
+                break;
+            }
+        }
+
+        if (c.Eat("including|incl|counting|included|with"))
+        {
+            c.At = c.Lexemes.Count;
+            return true;
+        }
+
+        var rest = c.At;
+        if (c.EatAll("not", "counting|including|counted") || c.Eat("excluding|without"))
+        {
+            var isChain = c.Lexemes.Skip(c.At).Any(l => l.Norm is "ch" or "chain" or "tch" or "t-ch" || ThingReader.LengthOf(l) is not null);
+            c.At = c.Lexemes.Count;
+            return !isChain;
+        }
+
+        c.At = c.IsDone ? c.At : Math.Max(start, rest);
+        return true;
     }
 
     private static Claim Change(Lexeme number, bool down, PhraseCursor c, int start, RowContext context)
@@ -141,13 +187,16 @@ internal static class ClaimReader
         if (other)
         {
             c.At++;
-            return new Counted(CountedKind.Other, c.Lexemes[c.At - 1].Norm);
+            var said = c.Lexemes[c.At - 1].Norm;
+            c.At = c.Is("of") ? c.Lexemes.Count : c.At; // "8 groups of 3 dc"
+            return new Counted(CountedKind.Other, said);
         }
 
         if (ThingReader.TryRead(c, context) is { Kind: not ThingKind.Stitch and not ThingKind.Any } thing)
         {
             return thing.Kind switch
             {
+                ThingKind.Named when thing.Named is { Id: "inc" or "dec" or "invdec" } change => new Counted(CountedKind.Other, change.Id), // "6 decreases"
                 ThingKind.Space => new Counted(CountedKind.Space, thing.Length is { } length ? $"ch-{length} sp" : "chain space") { Length = thing.Length },
                 ThingKind.Chain => new Counted(CountedKind.Chain, "ch"),
                 _ when context.Book.ShellOf(thing.Named!) is not null => new Counted(CountedKind.Group, thing.Named!.Id) { Stitch = thing.Named },

@@ -27,7 +27,7 @@ internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
             return false;
         }
 
-        var at = lexemes.FindIndex(l => l.Norm is "counts" or "count" or "counting" or "counted");
+        var at = lexemes.FindIndex(l => l.Norm is "counts" or "count" or "counting" or "counted" or "equals" or "equal" or "replaces" || l.Atom.Kind == Syntax.TokenKind.EqualsSign);
         var throughout = Has("throughout", "always", "every", "each", "rows", "rnds") || (Has("on", "of") && Has("row", "rnd") && Has("each", "every", "all"));
         if (Has("not", "doesn't", "don't", "doesn’t", "don’t", "never") && (at >= 0 || Has("include", "included")))
         {
@@ -54,7 +54,9 @@ internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
     private static string NameBehind(List<Lexeme> lexemes, int at)
     {
         var c = new PhraseCursor(lexemes) { At = Math.Max(at, 0) };
-        if (!c.Eat("counts|count|counting|counted") || !c.Eat("as"))
+        var isEqual = c.Peek() is { } verb && (verb.Norm is "equals" or "equal" or "replaces" || verb.Atom.Kind == Syntax.TokenKind.EqualsSign);
+        c.At += isEqual ? 1 : 0;
+        if (!isEqual && (!c.Eat("counts|count|counting|counted") || !c.Eat("as")))
         {
             return "";
         }
@@ -67,6 +69,29 @@ internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
         }
 
         return c.Peek() is { Atom.Kind: Syntax.TokenKind.Word } word ? word.Atom.Text : "";
+    }
+
+    /// <summary>"Ch 3 for first dc", "Ch 3 = first dc": said of the chains just read; false, with the cursor unmoved, for other words.</summary>
+    public static bool TryBehindChains(PhraseCursor c, List<Step> steps, RowContext context)
+    {
+        var start = c.At;
+        var isEqual = c.Peek()?.Atom.Kind == Syntax.TokenKind.EqualsSign;
+        c.At += isEqual ? 1 : 0;
+        if (steps.Count > 0 && steps[^1] is ChainStep chain && (isEqual || c.Eat("for|as")))
+        {
+            c.Eat("the|a|1|your");
+            c.Eat("first|beg");
+            c.EatOrdinal();
+            c.EatNumber();
+            if (CrochetReader.OperationAt(c, context) is { Height: > 0, Takes: 1, Makes: 1 } stitch && (c.IsDone || c.Is("and")))
+            {
+                steps[^1] = chain with { Counts = true, Over = 0, As = stitch };
+                return true;
+            }
+        }
+
+        c.At = start;
+        return false;
     }
 
     /// <summary>Puts the words to the chains or stitches before them; false when there are none.</summary>

@@ -116,9 +116,11 @@ internal static class CrochetChangeReader
             return 2;
         }
 
-        if (c.Eat("beg") && c.Eat("and") && c.Eat("end"))
+        if (c.Eat("beg|end"))
         {
-            return 2;
+            var both = c.EatAll("and", "end|beg") || c.EatAll("and", "at", "end|beg");
+            c.EatAll("of", "row|rnd|each|every|this|next");
+            return both ? 2 : 1;
         }
 
         return 0;

@@ -68,7 +68,12 @@ internal static class CrochetJoinReader
         var start = c.At;
         c.Eat("work|make");
         c.Eat("a|one");
-        if (c.Eat("standing") && Standing(c, context, start) is { } step)
+        if (c.EatAll("stacked", "sc") && context.Book.Find("dc") is { } tall)
+        {
+            return new CrochetStep(c.SpanFrom(start), tall, null, new Place(PlaceKind.First, new Thing(ThingKind.Any), c.SpanFrom(start))); // two short stitches, one on the other
+        }
+
+        if ((c.Eat("standing|chainless|chain-less|false") | c.Eat("beg|standing")) && c.At > start && !c.Lexemes[c.At - 1].Is("work") && Standing(c, context, start) is { } step)
         {
             return step;
         }
@@ -128,6 +133,11 @@ internal static class CrochetJoinReader
 
         var to = c.IsDone ? null : PlaceReader.TryRead(c, context);
         c.At = c.Lexemes.Count;
+        if (to is { Kind: PlaceKind.Next, Thing.Kind: ThingKind.Stitch or ThingKind.Named, Count: null } && context.LastSkip > 0)
+        {
+            return new BeginAtStep(c.SpanFrom(start), to) { IsJoin = true }; // "skip next 6 sts, join yarn in next st"
+        }
+
         return to is { Kind: PlaceKind.First or PlaceKind.Next, Thing.Kind: ThingKind.Space } ? new BeginAtStep(c.SpanFrom(start), to with { Kind = PlaceKind.First, Count = null }) : new RemarkStep(c.SpanFrom(start));
     }
 

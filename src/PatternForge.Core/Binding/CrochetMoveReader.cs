@@ -10,7 +10,7 @@ internal static class CrochetMoveReader
     public static Step? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        var step = CrochetJoinReader.Standing(c, context) ?? FromChain(c, context) ?? Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
+        var step = CrochetJoinReader.Standing(c, context) ?? FromChain(c, context) ?? SlipKnot(c) ?? Yarn(c) ?? (Step?)Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
         if (step is null)
         {
             c.At = start;
@@ -23,7 +23,8 @@ internal static class CrochetMoveReader
     private static BeginAtStep? FromChain(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        if (c.Eat("beg") && PlaceReader.TryRead(c, context) is { Kind: PlaceKind.ChainFromHook } place)
+        var isSaid = c.Eat("beg");
+        if ((isSaid || c.Is("in|into")) && PlaceReader.TryRead(c, context) is { Kind: PlaceKind.ChainFromHook } place && (isSaid || c.IsDone))
         {
             return new BeginAtStep(c.SpanFrom(start), place);
         }
@@ -65,6 +66,12 @@ internal static class CrochetMoveReader
         }
 
         c.At = start;
+        if (c.EatAll("do", "not", "finish|complete") || c.EatAll("without", "finishing|completing"))
+        {
+            c.At = c.Lexemes.Count;
+            return new LeaveStep(c.SpanFrom(start));
+        }
+
         if (c.EatAll("do", "not", "work") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "rem" or "last" or "tch" or "turn" or "unworked"))
         {
             var isTurningChain = c.Lexemes.Skip(c.At).Any(l => l.Norm is "tch" or "turn");
@@ -78,13 +85,46 @@ internal static class CrochetMoveReader
     private static OtherSideStep? OtherSide(PhraseCursor c)
     {
         var start = c.At;
-        if ((c.Eat("work|now|rotate|cont") || c.Is("on|along|in|into|across")) && c.Lexemes.Skip(c.At).Take(6).Any(l => l.Norm is "bottom" or "opposite" or "other" or "free" or "unused") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "side" or "loop" or "loops" or "lps" or "ch" or "chain" or "edge"))
+        if ((c.Eat("work|now|rotate|cont|turn|flip") || c.Is("on|along|in|into|across|down")) && c.Lexemes.Skip(c.At).Take(6).Any(l => l.Norm is "bottom" or "opposite" or "other" or "free" or "unused") && c.Lexemes.Skip(c.At).Any(l => l.Norm is "side" or "loop" or "loops" or "lps" or "ch" or "chain" or "edge"))
         {
             c.At = c.Lexemes.Count;
             return new OtherSideStep(c.SpanFrom(start));
         }
 
         return Nothing<OtherSideStep>(c, start);
+    }
+
+    /// <summary>"In A", "pick up B", "A:": the yarn that what follows is worked with.</summary>
+    private static RemarkStep? Yarn(PhraseCursor c)
+    {
+        var start = c.At;
+        var isTaken = c.EatAll("pu") || c.EatAll("pick", "up") || c.Eat("in|with|using|to") || c.At == 0;
+        c.Eat("color|yarn|strand");
+        var mayBeRing = start > 0 && c.At > start && c.Lexemes[c.At - 1].Is("in"); // "6 sc in MC" is a magic circle
+        if (isTaken && !(mayBeRing && c.Is("mc")) && c.Peek() is { Atom.Text: "A" or "B" or "C" or "D" or "E" or "F" or "MC" or "CC" } && c.Peek(1) is null)
+        {
+            c.At++;
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
+        return Nothing<RemarkStep>(c, start);
+    }
+
+    /// <summary>"Make a slip knot": before the chain, and no stitch of it.</summary>
+    private static RemarkStep? SlipKnot(PhraseCursor c)
+    {
+        var start = c.At;
+        c.Eat("make|with|beg");
+        c.Eat("with|a");
+        c.Eat("a");
+        if (c.EatAll("sl", "knot") || c.Eat("slipknot"))
+        {
+            c.EatAll("on|onto", "hook");
+            c.EatAll("on|onto", "your|the", "hook");
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
+        return Nothing<RemarkStep>(c, start);
     }
 
     private static FastenOffStep? FastenOff(PhraseCursor c)
@@ -122,6 +162,24 @@ internal static class CrochetMoveReader
             return new RemarkStep(c.SpanFrom(start));
         }
 
+        c.At = start;
+        c.Eat("the");
+        if (c.Eat("last|final") && c.Peek() is not null && c.Is("goes|falls|will|is|should|comes", 1))
+        {
+            c.At = c.Lexemes.Count; // "last hdc goes into turning ch"
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
+        c.At = start;
+        if (c.Eat("rotate|flip") || (c.Eat("work") && c.Eat("in|over|around") && c.Eat("front|back|the|strand|ends|last|previous|prev")))
+        {
+            if (c.Is("piece|work|it|to|and") || c.IsDone || c.Is("of"))
+            {
+                c.At = c.Lexemes.Count; // "rotate work", "working in front of dc just made"
+                return new RemarkStep(c.SpanFrom(start));
+            }
+        }
+
         return Nothing<RemarkStep>(c, start);
     }
 
@@ -130,10 +188,21 @@ internal static class CrochetMoveReader
     {
         var start = c.At;
         c.Eat("work");
+        if (c.EatAll("taking", "up") || c.EatAll("pick", "up") || c.Eat("taking"))
+        {
+            c.At = c.Lexemes.Exists(l => l.Norm is "loop" or "loops") ? c.Lexemes.Count : start; // "taking up back loops only"
+            return c.At > start ? new RemarkStep(c.SpanFrom(start)) : null;
+        }
+
         c.Eat("in|through|into");
         c.Eat("the");
         var at = c.At;
         ThingReader.EatLoops(c);
+        if (c.At > at && c.At > start + 1 && c.Is("ch|chain|foundation"))
+        {
+            c.At = c.Lexemes.Count; // "working in back bumps of ch"
+        }
+
         if (c.At > at && (c.IsDone || (c.At > start + 1 && c.Is("around|round|the")) || c.Is("only|throughout|across|around|from")))
         {
             c.At = c.Lexemes.Count;
@@ -152,7 +221,18 @@ internal static class CrochetMoveReader
         }
 
         c.Eat("the");
+        if (c.Eat("tch|t-ch") || c.EatAll("turn|beg", "ch|chain"))
+        {
+            return new SkipStep(c.SpanFrom(start), new Place(PlaceKind.Same, new Thing(ThingKind.Any), c.SpanFrom(start)));
+        }
+
         var first = c.Eat("first");
+        if (!first && c.Peek()?.Number is { IsOrdinal: true, IsList: false } nth && nth.Values[0] == 1)
+        {
+            c.At++;
+            first = true;
+        }
+
         var next = c.Eat("next|foll|last");
         c.Eat("the");
         var number = c.EatNumber();
@@ -192,23 +272,40 @@ internal static class CrochetMoveReader
     private static ChainStep? Chain(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        c.Eat("make|with");
+        c.Eat("beg|commence");
+        c.Eat("by");
+        c.Eat("make|with|work|loosely");
         c.Eat("a");
-        if (c.Is("ch|chain|chains|chs") && !c.Is("sp|space|sps|loop|loops", 1))
+        c.Eat("foundation|starting|base|beg");
+        if (c.Is("chaining") || (c.Is("ch|chain|chains|chs")) && !c.Is("sp|space|sps|loop|loops", 1))
         {
             c.At++;
             context.LastName = "ch";
             context.UseNamed("ch", c.SpanFrom(start));
             c.Eat("of");
             var length = c.EatNumber();
-            if (length is not null && c.Is("st") && c.Peek(1) is null)
+            if (length is not null && c.Is("st") && (c.Peek(1) is null || c.Is("loosely", 1)))
             {
                 c.At++; // "a chain of 31 stitches"
+            }
+
+            if (length is { Number: { IsList: false } one } && c.Is("+|plus") && c.Peek(1)?.Number is { IsList: false, IsOrdinal: false } more && (c.Peek(2) is null || c.Is("for|turn", 2)))
+            {
+                c.At = c.Lexemes.Count; // "ch 30 + 1 for turning"
+                return new ChainStep(c.SpanFrom(start), RowContext.Constant((int)Math.Min((one.Values[0] ?? 0) + (more.Values[0] ?? 0), 1_000_000), c.SpanFrom(start)));
             }
 
             return new ChainStep(c.SpanFrom(start), length is not null ? context.AmountOf(length) : RowContext.Constant(1, c.SpanFrom(start)));
         }
 
+        c.At = start;
+        if (BeginningChain(c, context) is { } beginning)
+        {
+            return beginning;
+        }
+
+        c.Eat("make|with|work|commence|beg");
+        c.Eat("with|a");
         if (OtherName(c, context) is { } named)
         {
             return named;
@@ -230,6 +327,20 @@ internal static class CrochetMoveReader
         }
 
         return Nothing<ChainStep>(c, start);
+    }
+
+    /// <summary>"Beg ch-3" as a phrase of its own: the chains that the row begins with.</summary>
+    private static ChainStep? BeginningChain(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (c.Eat("beg") && ThingReader.TryChainLength(c) is { } length && c.IsDone)
+        {
+            context.UseNamed("ch", c.SpanFrom(start));
+            return new ChainStep(c.SpanFrom(start), RowContext.Constant(length, c.SpanFrom(start)));
+        }
+
+        c.At = start;
+        return null;
     }
 
     // "3 c s", where the header says that c s is the chain stitch.

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
@@ -62,7 +63,15 @@ internal static class CrochetReader
         {
             c.Eat("within");
             c.Eat("the");
-            if (c.Eat("last"))
+            if (c.IsNumber())
+            {
+                c.At = start;
+                if (PlaceReader.UntilRemain(c, context, c.Peek()!.Span) is { Count: { } remain } place)
+                {
+                    return new Target(place.Until.Kind == ThingKind.Space ? Extent.LastSpaces : Extent.LastStitches, remain);
+                }
+            }
+            else if (c.Eat("last"))
             {
                 var left = c.EatNumber();
                 if (ThingReader.TryRead(c, context) is { } thing)
@@ -87,12 +96,27 @@ internal static class CrochetReader
     {
         var start = c.At;
         var isInstead = c.Peek() is { } first && first.Atom.Text.Equals("working", StringComparison.OrdinalIgnoreCase);
+        if (c.At == 0)
+        {
+            c.Eat("beg");
+        }
+
         c.Eat("work|make");
         c.Eat("a|an|one");
         var number = c.EatNumber();
         if (number is not null && Popcorn(c, context, start) is { } popcorn)
         {
             return With(c, context, start, popcorn, null);
+        }
+
+        if (number is not null && c.Peek() is { Norm: "times", Atom.Text: "x" or "X" or "×" } && c.Peek(1) is { IsNumber: false })
+        {
+            c.At++; // "3 x inc"
+        }
+
+        if (number is null && (c.EatAll("shell|fan|scallop", "of") || c.EatAll("shell|fan|scallop", "made", "of")))
+        {
+            number = c.EatNumber(); // "shell of 5 dc in next ch"
         }
 
         ThingReader.EatLoops(c);
@@ -172,8 +196,20 @@ internal static class CrochetReader
             each = context.AmountOf(c.EatNumber()!); // "fsc 61"
         }
 
+        if (operation.Makes > operation.Takes && number is null && EveryNth(c, context) is { } nth)
+        {
+            var span = c.SpanFrom(start);
+            return [new RepeatStep(span, [new CrochetStep(span, StitchBook.AnyCrochet, RowContext.Constant(nth - 1, span), null), new CrochetStep(span, operation, null, null)]) { To = new Target(Extent.End) }];
+        }
+
+        var before = c.At;
         var place = PlaceReader.TryRead(c, context);
-        if (place is null && number is not null && (isEven || c.Is("around|along|on|evenly|across|down|up")))
+        if (place is { Kind: PlaceKind.Next, Thing.Kind: ThingKind.Chain, Count: null } && number is not null && c.Lexemes.Skip(before).Take(c.At - before).All(l => l.Norm is "in" or "into" or "on" or "the" or "ch" or "chain" or "foundation"))
+        {
+            place = null; // "40 sc in chain": one in each of so many
+        }
+
+        if (place is null && number is not null && before == c.At && (isEven || c.Is("around|along|on|evenly|across|down|up")))
         {
             // Along an edge, a leg, a side: the number is given, and nothing can be checked.
             while (!c.IsDone && !c.Is("and|then|="))
@@ -207,6 +243,12 @@ internal static class CrochetReader
         }
 
         var steps = ImmutableArray.CreateBuilder<Step>();
+        var said = c.Lexemes.Skip(before).Take(c.At - before);
+        if (said.Any(l => l.Norm is "other" or "opposite") && said.Any(l => l.Is("side")))
+        {
+            steps.Add(new OtherSideStep(c.SpanFrom(start))); // "sc in next 10 chs along other side"
+        }
+
         steps.Add(Step(operation, each, place, c, start, context));
         while (AndAlso(c, context) is { } next)
         {
@@ -219,7 +261,15 @@ internal static class CrochetReader
         }
 
         EatYarn(c);
-        c.EatAll("to", "join|close");
+        if (c.Is("to") && c.Is("join|close|form|make|count|complete", 1))
+        {
+            c.At = c.Lexemes.FindIndex(c.At, l => l.Norm is "and" or "then") is >= 0 and var stop ? stop : c.Lexemes.Count; // "hdc in first sc to form last ch-3 sp"
+        }
+
+        if (c.EatAll("through", "both") || c.EatAll("through", "all"))
+        {
+            c.At = c.Lexemes.FindIndex(c.At, l => l.Norm is "then") is >= 0 and var stop ? stop : c.Lexemes.Count; // "through both arm and body"
+        }
 
         if (c.Eat("as") && c.Eat("if|for|usual|before"))
         {
@@ -229,12 +279,37 @@ internal static class CrochetReader
         return TimesReader.TryRead(c, context) is { } again ? [new GroupStep(c.SpanFrom(start), steps.ToImmutable(), again)] : steps.ToImmutable();
     }
 
+    /// <summary>"inc in every 4th st": three plain ones before each; null with the cursor unmoved.</summary>
+    private static int? EveryNth(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        c.Eat("in|into");
+        if (c.Eat("every|each") && PlaceReader.Ordinal(c, context)?[0] is > 1 and < 1000 and var value && c.Eat("st") && (c.IsDone || (c.Eat("around|across") && c.IsDone)))
+        {
+            return value;
+        }
+
+        c.At = start;
+        return null;
+    }
+
     // "12 sc in A", "sc in each st across with MC"
     private static void EatYarn(PhraseCursor c)
     {
         var isYarn = c.Is("in|with") && c.Peek(1) is { } name && ((name.Norm is "mc" && c.Is("with")) || name.Norm is "cc" || (name.Atom.Text.Length == 1 && char.IsUpper(name.Atom.Text[0]))) && (c.Peek(2) is null || c.Is("and|then", 2));
+        if (c.Is("in|with") && c.Peek(1) is { } colour && Colours.Contains(colour.Norm) && (c.Peek(2) is null || c.Is("and|then", 2)))
+        {
+            isYarn = true; // "sc 12 in white"
+        }
+
         c.At += isYarn ? 2 : 0;
+        if (c.Peek() is { Atom.Text: "A" or "B" or "C" or "D" or "E" or "MC" or "CC" } && c.Peek(1) is null)
+        {
+            c.At++; // "sc 10 A"
+        }
     }
+
+    private static readonly FrozenSet<string> Colours = FrozenSet.Create(StringComparer.Ordinal, "white", "black", "grey", "gray", "red", "blue", "green", "yellow", "orange", "pink", "purple", "brown", "beige", "cream", "tan", "gold", "silver", "teal", "navy", "turquoise");
 
     /// <summary>"1 dc in each tr and 3 dc in each ch-2 sp around": the second where its places stand among the first; null with the cursor unmoved.</summary>
     private static InsteadStep? AndEach(PhraseCursor c, RowContext context)

@@ -11,6 +11,17 @@ internal static class CrochetRepeatReader
     {
         var start = cursor.At;
         cursor.Eat("and|then");
+        var begin = cursor.At;
+        if (cursor.Eat("rep") && (cursor.EatAll("from", "beg") || cursor.EatAll("from", "the", "beg")) && (cursor.Eat("across|around") || cursor.EatAll("to|until", "end") || cursor.IsDone) && Hoist(steps) is var first && Repeatable(steps, first))
+        {
+            TargetReader.EatWholeRow(cursor);
+            ImmutableArray<Step> all = [.. steps.Skip(first)];
+            steps.RemoveRange(first, all.Length);
+            steps.Add(new RepeatStep(all[0].Origin.Cover(cursor.SpanFrom(start)), all) { To = new Target(Extent.End) });
+            return cursor.IsDone;
+        }
+
+        cursor.At = begin;
         if (cursor.Eat("rep") && Number(cursor, context) is { } times && cursor.IsDone && Hoist(steps) is var from && Repeatable(steps, from))
         {
             ImmutableArray<Step> body = [.. steps.Skip(from)];

@@ -39,9 +39,30 @@ internal sealed class GroupBinder
             var lexemes = Vocabulary.Normalise(inner.Atoms);
             if (lexemes.Count <= RowDraft.MostLexemes)
             {
+                if (_draft.Context.IsCrochet && steps.Count > 0 && IsRemark(lexemes, steps[^1]))
+                {
+                    return at;
+                }
+
+                if (_draft.Context.IsCrochet && steps.Count > 0 && steps[^1] is ChainStep && CountsWords.Read(lexemes)?.TryApply(steps, group.Span, _draft.Context.Book) == true)
+                {
+                    return at; // "(= 1 dc)" behind chains is no count
+                }
+
                 if (inner.Before == Separator.Dash && followed is null && ClaimReader.TryReadMinus(lexemes, _draft.Context) is { } fewer)
                 {
                     _draft.Context.Claims.Add(fewer);
+                    return at;
+                }
+
+                if (_draft.Context.IsCrochet && followed is null && steps.Count > 0 && (CrochetClaims.IsPerSide(lexemes, _draft.Context) || CrochetClaims.IsBefore(lexemes, _draft.Context)))
+                {
+                    return at;
+                }
+
+                if (_draft.Context.IsCrochet && followed is null && steps.Count > 0 && CrochetClaims.TrySeveral(lexemes, _draft.Context, introduced: true) is { } several)
+                {
+                    _draft.Context.Claims.AddRange(several);
                     return at;
                 }
 
@@ -149,6 +170,18 @@ internal sealed class GroupBinder
         return at + 1;
     }
 
+    /// <summary>"(inc made)", "(1 sp made)", "(beginning cluster)": what has just been worked, called by a name.</summary>
+    private static bool IsRemark(List<Lexeme> lexemes, Step before)
+    {
+        if (before is RepeatStep || lexemes.Count > 6)
+        {
+            return false;
+        }
+
+        return (lexemes[^1].Norm is "made" or "completed" or "complete" && (!lexemes[0].IsNumber || lexemes[0].Number is { IsList: false } one && one.Values[0] == 1))
+            || (lexemes.Count > 1 && lexemes[0].Is("beg") && lexemes.TrueForAll(l => !l.IsNumber) && lexemes[^1].Norm is "cluster" or "cl" or "shell" or "popcorn" or "puff" or "bobble" or "v-st" or "st" or "dec" or "inc" or "pc");
+    }
+
     // A brace closes a brace; elsewhere it ends a placeholder.
     private bool IsClosed(TextSpan span) => _draft.Context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && _draft.Context.Source.Text[span.Start] == '{'));
 
@@ -188,12 +221,34 @@ internal sealed class GroupBinder
                 continue; // "(5 rnds, 30 sts)"
             }
 
-            if (node is not PhraseNode phrase || ClaimReader.TryRead(Vocabulary.Normalise(phrase.Atoms), _draft.Context, introduced: true) is not { } claim)
+            if (node is not PhraseNode phrase)
+            {
+                return false;
+            }
+
+            var lexemes = Vocabulary.Normalise(phrase.Atoms);
+            if (_draft.Context.IsCrochet && claims.Count > 0 && CrochetClaims.IsPerSide(lexemes, _draft.Context))
+            {
+                continue; // "(28 dc: 7 each side)"
+            }
+
+            if (_draft.Context.IsCrochet && CrochetClaims.TrySeveral(lexemes, _draft.Context, introduced: true) is { } several)
+            {
+                claims.AddRange(several);
+                continue;
+            }
+
+            if (ClaimReader.TryRead(lexemes, _draft.Context, introduced: true) is not { } claim)
             {
                 return false;
             }
 
             claims.Add(claim);
+        }
+
+        if (_draft.Context.IsCrochet && claims.Count > 2 && claims.Take(claims.Count - 1).All(c => c is { Of: null, Kind: ClaimKind.Total }) && group.Body.SkipLast(1).All(n => n is PhraseNode { Atoms.Length: 1 }))
+        {
+            claims.RemoveRange(0, claims.Count - 1); // "(28, 26, 24, 22, 20, 18 sc)": after each row of several
         }
 
         _draft.Context.Claims.AddRange(claims);

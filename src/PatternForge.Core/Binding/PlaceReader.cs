@@ -31,13 +31,24 @@ internal static class PlaceReader
             return PlaceTail.Until(c, context, whole) ?? whole;
         }
 
-        if (ToLast(c, context, origin) is { } toLast)
+        if ((ToLast(c, context, origin) ?? UntilRemain(c, context, origin)) is { } toLast)
         {
             return toLast;
         }
 
-        var prepositioned = c.Eat("in|into|to|over|on|at|through|under|around|round|from|with");
+        if (c.Is("over") && c.Is("to", 1))
+        {
+            c.At++; // "slip stitch over to the corner"
+        }
+
+        var prepositioned = c.Eat("in|into|to|over|on|at|through|under|around|round|rnd|from|with|inside") || (c.Is("across|along") && c.Is("next|first|last|each|the", 1) && c.Eat("across|along"));
+        var before = c.At;
         ThingReader.EatLoops(c);
+        if (prepositioned && c.At > before && (ToLast(c, context, origin) ?? (WholeRow(c) ? new Place(PlaceKind.Each, AnyStitch, origin) : null)) is { } inLoops)
+        {
+            return inLoops; // "sc in BLO across to last st"
+        }
+
         if (!prepositioned && !c.Is("each|every|next|same|between"))
         {
             return null;
@@ -61,7 +72,7 @@ internal static class PlaceReader
             c.Eat("the"); // "sl st to center of first loop"
         }
 
-        return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? Same(c, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
+        return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? Same(c, context, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
     }
 
     /// <summary>"in sc just made", "in top of last dc made".</summary>
@@ -101,6 +112,25 @@ internal static class PlaceReader
             {
                 TargetReader.EatWholeRow(c);
                 return new Place(PlaceKind.Each, AnyStitch, origin);
+            }
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    /// <summary>"until 2 sc remain", "to 1 st from end": so many are left; null with the cursor unmoved.</summary>
+    public static Place? UntilRemain(PhraseCursor c, RowContext context, TextSpan origin)
+    {
+        var start = c.At;
+        c.Eat("across");
+        c.Eat("up");
+        if (c.Eat("to|until"))
+        {
+            c.Eat("only");
+            if (c.EatNumber() is { } count && ThingReader.TryRead(c, context) is { } until && (c.Eat("rem|left") || c.EatAll("from|before", "end") || c.EatAll("from|before", "the", "end")))
+            {
+                return new Place(PlaceKind.EachToLast, AnyStitch, origin) { Until = until, Count = context.AmountOf(count) };
             }
         }
 
@@ -186,8 +216,32 @@ internal static class PlaceReader
         return null;
     }
 
+    /// <summary>"skipped st", "each of 2 skipped sts", "st just skipped": back to places passed over before; null with the cursor unmoved.</summary>
+    private static (Amount? Count, bool Said)? Skipped(PhraseCursor c, RowContext context)
+    {
+        const string Stitches = "st|ch|dc|sc|tr|htr|hdc|dtr";
+        var start = c.At;
+        c.Eat("each|both");
+        c.Eat("of");
+        c.Eat("the");
+        c.Eat("first|last|next|prev|previous");
+        var number = c.EatNumber();
+        if (c.Eat("skipped|missed|unworked") && (c.Eat(Stitches) || c.IsDone))
+        {
+            return (number is null ? null : context.AmountOf(number), true);
+        }
+
+        if (c.Eat(Stitches) && c.Eat("just|previously") && c.Eat("skipped|missed"))
+        {
+            return (number is null ? null : context.AmountOf(number), true);
+        }
+
+        c.At = start;
+        return null;
+    }
+
     // "same st as join", "st at base of ch-3"
-    private static Place? Same(PhraseCursor c, TextSpan origin)
+    private static Place? Same(PhraseCursor c, RowContext context, TextSpan origin)
     {
         var start = c.At;
         if (c.Eat("same"))
@@ -196,6 +250,11 @@ internal static class PlaceReader
             if (!(c.EatAll("ch|chain", "sp|space")) && ThingReader.TryChainLength(c) is null)
             {
                 c.Eat("place|st|sp|space|ch|loop|corner|dc|sc|hdc|tr|htr|dtr|shell|ring");
+                if (c.Is("or|and") && c.Is("sp|space|ch-sp|loop|ch", 1))
+                {
+                    c.At += 2; // "in same st or sp"
+                    c.Eat("sp|space");
+                }
             }
 
             c.Eat("corner");
@@ -208,11 +267,9 @@ internal static class PlaceReader
             return new Place(PlaceKind.Same, Anything, origin);
         }
 
-        if (c.Eat("skipped|missed"))
+        if (Skipped(c, context) is { } skipped)
         {
-            // "dc in skipped st": back to a place passed over before.
-            c.Eat("st|ch|dc|sc|tr|htr|hdc");
-            return new Place(PlaceKind.Same, Anything, origin);
+            return new Place(PlaceKind.Same, Anything, origin) { Count = skipped.Count };
         }
 
         if (c.EatAll("st", "at", "base") || c.EatAll("base", "of") || c.EatAll("st", "at", "the", "base") || c.EatAll("st", "at", "center") || c.EatAll("st", "at", "beg"))
@@ -267,7 +324,7 @@ internal static class PlaceReader
     {
         var start = c.At;
         var isTop = false;
-        if (Ordinal(c, context) is not null && (c.Eat("ch|st|chain") | c.Is("of")) && (c.Is("of|to") || c.IsDone))
+        if (Ordinal(c, context) is not null && !(c.Is("st") && c.Peek(1) is null) && (c.Eat("ch|st|chain") | c.Is("of")) && (c.Is("of|to") || c.IsDone))
         {
             isTop = true;
             if (!c.Eat("of"))
@@ -302,8 +359,25 @@ internal static class PlaceReader
     // A special stitch is "worked in indicated sp"; the row says which.
     private static Place? Indicated(PhraseCursor c, TextSpan origin)
     {
-        if (!c.Eat("indicated|designated|specified|given"))
+        const string Said = "indicated|designated|specified|given|stated|directed";
+        var start = c.At;
+        if (!c.Eat(Said))
         {
+            c.Eat("a|any|one|1|same");
+            c.Eat("ch|chain|corner");
+            c.Eat("st|sp|space|loop|place");
+            if (c.Eat("or") && !c.Is(Said))
+            {
+                c.Eat("ch|chain|corner");
+                c.Eat("sp|space|st|loop|ch-sp");
+            }
+
+            if (c.At > start && (c.Eat(Said) || (c.Eat("as") && c.Eat(Said))))
+            {
+                return new Place(PlaceKind.Next, Anything, origin);
+            }
+
+            c.At = start;
             return null;
         }
 
@@ -382,20 +456,21 @@ internal static class PlaceReader
             return new Place(PlaceKind.JustMade, found, origin); // "sl st in last sc made"
         }
 
-        if (isCorner || (ordinal?[0] is > 1 and var skipped && !FollowsSkip(context, skipped)))
+        int? fromStart = ordinal?[0] is > 1 and var skipped && !FollowsSkip(context, skipped) ? skipped : null;
+        if (isCorner || (fromStart is not null && found.Kind is not (ThingKind.Stitch or ThingKind.Named)))
         {
             return new Place(PlaceKind.Unclear, found, origin);
         }
 
         var kind = said ?? PlaceKind.Next;
-        var place = new Place(kind == PlaceKind.Each && count is not null ? PlaceKind.Next : kind, found, origin) { Count = count is null ? null : context.AmountOf(count) };
+        var place = new Place(kind == PlaceKind.Each && count is not null ? PlaceKind.Next : kind, found, origin) { Count = count is null ? null : context.AmountOf(count), FromStart = fromStart };
         return PlaceTail.Read(c, context, place);
     }
 
     private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
 
     /// <summary>"2nd" or "second"; "first" is left for the caller. Null with the cursor unmoved.</summary>
-    private static Amount? Ordinal(PhraseCursor c, RowContext context)
+    public static Amount? Ordinal(PhraseCursor c, RowContext context)
     {
         if (c.Peek()?.Number is { IsOrdinal: true } number)
         {

@@ -64,6 +64,11 @@ internal static class PlaceTail
     public static Place? Until(PhraseCursor c, RowContext context, Place place)
     {
         var at = c.At;
+        if (PlaceReader.UntilRemain(c, context, place.Origin) is { } remain)
+        {
+            return place with { Kind = PlaceKind.EachToLast, Until = remain.Until, Count = remain.Count };
+        }
+
         c.Eat("up");
         if (!c.Eat("to|until|before"))
         {

@@ -92,6 +92,7 @@ internal sealed class RepeatBinder
         }
 
         var saysMore = cursor.Eat("another");
+        var isTotal = cursor.EatAll("for", "a", "total", "of") || cursor.EatAll("a", "total", "of");
         var times = TimesReader.TryRead(cursor, _draft.Context);
         if (times is null && cursor.IsNumber() && cursor.Is("more", 1))
         {
@@ -111,7 +112,7 @@ internal sealed class RepeatBinder
         }
 
         saysMore |= cursor.Eat("more|again");
-        var inAll = TimesReader.EatInAll(cursor) || !repeat.SaysRepeat;
+        var inAll = TimesReader.EatInAll(cursor) || !repeat.SaysRepeat || isTotal;
         TargetReader.EatWholeRow(cursor);
         return step with { Times = times, IsMore = saysMore, IsTwoWays = !saysMore && !inAll };
     }

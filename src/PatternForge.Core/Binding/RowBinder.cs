@@ -45,6 +45,7 @@ internal sealed class RowBinder
     /// <summary>Binds parts that follow each other, a whole body or what is in a bracket.</summary>
     public ImmutableArray<Step> Sequence(ImmutableArray<StepNode> nodes, bool isTop)
     {
+        nodes = _draft.Context.IsCrochet ? ExplainedWords.Join(nodes, _draft.Context) : nodes;
         var steps = new List<Step>();
         var outer = _draft.Sentence;
         var sentence = 0; // where the sentence now being read begins
@@ -130,6 +131,12 @@ internal sealed class RowBinder
         if (_draft.Context.IsCrochet && CrochetGroupReader.Introduces(cursor) is { } kind)
         {
             return Introduced(nodes, at + 1, group, steps, kind);
+        }
+
+        if (_draft.Context.IsCrochet && PlaceFirst.BeforeBracket(cursor, _draft.Context) is { } place)
+        {
+            steps.Add(new ShellStep(nodes[at].Span.Cover(group.Span), Sequence(group.Body, isTop: false), place));
+            return at + 1;
         }
 
         cursor.At = 0;
@@ -277,8 +284,24 @@ internal sealed class RowBinder
             lexemes = Vocabulary.Normalise(phrase.Atoms);
         }
 
+        if (_draft.Context.IsCrochet && isTop && steps.Count > 0 && CrochetClaims.TryRemark(nodes, at, phrase, lexemes, _draft.Context))
+        {
+            return at;
+        }
+
+        if (_draft.Context.IsCrochet && IsClaimPlace(nodes, at, phrase, isTop) && CrochetClaims.TrySeveral(lexemes, _draft.Context, introduced: false) is { } several)
+        {
+            _draft.Context.Claims.AddRange(several);
+            return at;
+        }
+
         if (IsClaimPlace(nodes, at, phrase, isTop) && ClaimReader.TryRead(lexemes, _draft.Context, introduced: IsLastNumber(nodes, at, phrase) || IsBehindColon(nodes, at, phrase)) is { } claim)
         {
+            if (_draft.Context.IsCrochet && CrochetClaims.IsMinus(phrase, nodes, at, _draft.Context))
+            {
+                claim = claim with { Kind = ClaimKind.Change, Values = claim.Values.Map(v => -v), Of = null }; // "-6 sts (18)"
+            }
+
             if (needle && steps.Count > 0 && steps[^1] is NeedleStep)
             {
                 steps[^1] = new NeedleCountStep(phrase.Span, new Amount(claim.Values, claim.Origin));
@@ -301,6 +324,11 @@ internal sealed class RowBinder
         }
 
         var cursor = new PhraseCursor(lexemes);
+        if (_draft.Context.IsCrochet && PlaceFirst.TryBind(nodes, at, cursor, steps, _draft.Context, _words) is { } inPlace)
+        {
+            return inPlace;
+        }
+
         if (cursor.Is("end") && steps.Count > 0 && steps[^1] is RunStep { To.Extent: Extent.End, Operation.Takes: > 0 } run && StitchReader.IsNext(cursor, _draft.Context, cursor.Is("with|in", 1) ? 2 : 1))
         {
             // "p across, ending k3"
@@ -315,7 +343,14 @@ internal sealed class RowBinder
         if (_draft.Context.IsCrochet && cursor.Is("end") && steps.Count > 0 && steps[^1] is CrochetStep { Place: not null } && cursor.Eat("end"))
         {
             cursor.Eat("with"); // "1 tr into each tr, ending 1 tr into top of 3 ch"
+            var ending = steps.Count;
             _words.Bind(cursor, steps);
+            if (ending == steps.Count - 1 && steps[ending] is CrochetStep { Place: { Kind: PlaceKind.Last or PlaceKind.Next, Thing.Kind: ThingKind.Stitch or ThingKind.Named } last } && steps[ending - 1] is CrochetStep { Place: { Kind: PlaceKind.Each } whole } each && whole.Until == default)
+            {
+                // "sc across, ending with 2 sc in last st": all but what the ending takes
+                steps[ending - 1] = each with { Place = whole with { Kind = PlaceKind.EachToLast, Until = new Thing(ThingKind.Stitch), Count = last.Count ?? RowContext.Constant(1, last.Origin) } };
+            }
+
             return at;
         }
 

@@ -31,7 +31,7 @@ internal static class SplitCountReader
             }
 
             parts++;
-            isEachSide |= times == 2 && phrase.Atoms[^1].Text.ToLowerInvariant() is "side" or "front" or "shoulder" or "half";
+            isEachSide |= !context.IsCrochet && times == 2 && phrase.Atoms[^1].Text.ToLowerInvariant() is "side" or "front" or "shoulder" or "half";
             last = i;
         }
 

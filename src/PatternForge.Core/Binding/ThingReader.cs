@@ -6,6 +6,8 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads what crochet goes into: a stitch, a named stitch, a chain, a chain space.</summary>
 internal static class ThingReader
 {
+    private const string Bumps = "bump|bumps|hump|humps|ridge|ridges";
+
     private const string SpaceWords = "sp|sps|space|spaces|loop|loops|lp|lps|arch|arches|sp(s)";
 
     /// <summary>The thing at the cursor, or null with the cursor unmoved.</summary>
@@ -43,6 +45,7 @@ internal static class ThingReader
 
         if (c.Eat("ch|chs|chain|chains|ch(s)"))
         {
+            c.Eat("st"); // "each ch st"
             return new Thing(ThingKind.Chain);
         }
 
@@ -120,22 +123,26 @@ internal static class ThingReader
     /// <summary>The length in "ch-3", "ch-2-sp" and "ch3"; null for other words.</summary>
     public static int? LengthOf(Lexeme lexeme)
     {
-        if (!lexeme.Norm.StartsWith("ch-", StringComparison.Ordinal))
+        var from = lexeme.Norm.StartsWith("ch-", StringComparison.Ordinal) ? 3 : lexeme.Norm.StartsWith("chain-", StringComparison.Ordinal) ? 6 : IsChainsOfSpace(lexeme.Norm) ? 2 : 0;
+        if (from == 0)
         {
             return null;
         }
 
-        var number = lexeme.Norm.AsSpan(3);
+        var number = lexeme.Norm.AsSpan(from);
         var dash = number.IndexOf('-');
         return int.TryParse(dash > 0 ? number[..dash] : number, NumberStyles.None, CultureInfo.InvariantCulture, out var length) ? Math.Min(length, 1000) : null;
     }
+
+    // "ch2-sp"; "ch2" alone are chains made now.
+    private static bool IsChainsOfSpace(string norm) => norm.Length > 4 && norm.StartsWith("ch", StringComparison.Ordinal) && char.IsAsciiDigit(norm[2]) && norm.Contains('-', StringComparison.Ordinal);
 
     /// <summary>Back, front and third loops, posts: they change no count.</summary>
     public static void EatLoops(PhraseCursor c)
     {
         while (!c.IsDone)
         {
-            if (c.Eat("blo|flo|bl|fl|blp|flp|tbl|tfl|post|posts") || c.EatAll("back|front|third|both|bottom|free|unused|rem|unworked", "loop|loops|lp|lps") || c.EatAll("back|front", "post|posts|bar")
+            if (c.Eat("blo|flo|bl|fl|blp|flp|tbl|tfl|post|posts") || c.EatAll("back|bottom|top", Bumps) || c.EatAll("the", "back|bottom|top", Bumps) || c.EatAll("back|front|third|both|bottom|free|unused|rem|unworked", "loop|loops|lp|lps") || c.EatAll("back|front", "post|posts|bar")
                 || c.EatAll("the", "back|front|third|both|bottom|free|unused", "loop|loops|lp|lps|post") || c.EatAll("horizontal|vertical|back", "bar|bars") || EatOrdinalLoop(c))
             {
                 c.Eat("only");

@@ -60,6 +60,9 @@ internal static class Vocabulary
         "rm: rm",
         "turn: turn turning",
         "rib: rib ribbing ribbed",
+        "each: each ea",
+        "loop: loop lp",
+        "loops: loops lps",
         "bo: bo",
         "co: co");
 

@@ -37,6 +37,11 @@ internal sealed class WordBinder
                 continue;
             }
 
+            if (_draft.Context.IsCrochet && (CountsWords.TryBehindChains(cursor, steps, _draft.Context) || (start == 0 && steps.Count > 0 && steps[^1] is ChainStep && cursor.Is("does|do|not|doesn't|doesn’t|counts|count") && CountsWords.Read(cursor.Lexemes)?.TryApply(steps, cursor.SpanFrom(0), _draft.Context.Book) == true && ToTheEnd(cursor))))
+            {
+                continue;
+            }
+
             if (ClaimReader.TryReadTotal(cursor, _draft.Context) is { } total)
             {
                 _draft.Context.Claims.Add(total);
@@ -52,6 +57,11 @@ internal sealed class WordBinder
             if (_draft.Context.IsCrochet && CrochetReader.TryRead(cursor, _draft.Context) is { IsEmpty: false } crochet)
             {
                 steps.AddRange(crochet);
+                if (cursor.At > start && cursor.Eat("only"))
+                {
+                    steps.Add(new LeaveStep(cursor.SpanFrom(start))); // "sc in first 12 sts only"
+                }
+
                 ToEnd(cursor, steps);
                 continue;
             }
@@ -100,13 +110,19 @@ internal sealed class WordBinder
     /// <summary>"Dc in 4th ch from hook (counts as 2 dc) and in each ch across": the stitch told last, at another place.</summary>
     private bool Elsewhere(PhraseCursor cursor, List<Step> steps)
     {
-        if (!cursor.Is("in|into") || (cursor.At > 0 && !cursor.Lexemes[cursor.At - 1].Is("and")) || steps.Count == 0 || steps[^1] is not (CrochetStep or SkippedChainsStep)
+        if (!(cursor.Is("in|into") || (cursor.At == 1 && cursor.Is("across|around"))) || (cursor.At > 0 && !cursor.Lexemes[cursor.At - 1].Is("and")) || steps.Count == 0 || steps[^1] is not (CrochetStep or SkippedChainsStep)
             || steps.OfType<CrochetStep>().LastOrDefault() is not { Place: not null } stitch || PlaceReader.TryRead(cursor, _draft.Context) is not { } place)
         {
             return false;
         }
 
         steps.Add(stitch with { Origin = place.Origin, Place = place });
+        return true;
+    }
+
+    private static bool ToTheEnd(PhraseCursor cursor)
+    {
+        cursor.At = cursor.Lexemes.Count;
         return true;
     }
 

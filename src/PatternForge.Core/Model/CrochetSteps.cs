@@ -64,7 +64,11 @@ public sealed record NamedIncreaseStep(TextSpan Origin, Operation Stitch, Operat
 public sealed record CloseStep(TextSpan Origin, int? TopOf) : Step(Origin);
 
 /// <summary>The yarn is joined anew at a place, and the row begins there.</summary>
-public sealed record BeginAtStep(TextSpan Origin, Place Place) : Step(Origin);
+public sealed record BeginAtStep(TextSpan Origin, Place Place) : Step(Origin)
+{
+    /// <summary>True when only the yarn is joined there: the first stitch goes into that same place, whether the row says so or not.</summary>
+    public bool IsJoin { get; init; }
+}
 
 /// <summary>The yarn is joined to the foundation chain, and work goes on along its free side.</summary>
 public sealed record FreeSideStep(TextSpan Origin) : Step(Origin);

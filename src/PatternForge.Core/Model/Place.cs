@@ -90,6 +90,9 @@ public sealed record Place(PlaceKind Kind, Thing Thing, TextSpan Origin)
     /// <summary>How many, which chain from the hook, or which stitch of a group; null for one, or a group's centre.</summary>
     public Amount? Count { get; init; }
 
+    /// <summary>Which one from the row's start ("in 2nd st"), where nothing has been worked yet; null where the words do not count from there.</summary>
+    public int? FromStart { get; init; }
+
     /// <summary>What else is worked into ("in each st and ch-1 sp"); null for nothing.</summary>
     public Thing? Also { get; init; }
 

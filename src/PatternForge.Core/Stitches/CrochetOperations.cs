@@ -60,10 +60,13 @@ public static class CrochetOperations
     private static Operation Post(Height h, bool front)
     {
         var (letter, side) = front ? ("F", "front") : ("B", "back");
-        ImmutableArray<string> raised = h.Id == "dc" ? ["Rtr" + letter, $"raised treble {side}"] : [];
+        ImmutableArray<string> raised = h.Id == "dc" ? [$"raised treble {side}"] : [];
         return Of(
             $"{letter}P{h.Id}",
-            [.. Us([$"{letter}P{h.Us[0]}", $"{side} post {h.UsSpoken}"]), .. Uk([$"{letter}P{h.Uk[0]}", $"{side} post {h.UkSpoken}", .. raised])],
+            [
+                .. Us([$"{letter}P{h.Us[0]}", $"{side} post {h.UsSpoken}", $"{side} post {h.Us[0]}", $"{h.Us[0]}{letter}P"]),
+                .. Uk([$"{letter}P{h.Uk[0]}", $"{side} post {h.UkSpoken}", $"{side} post {h.Uk[0]}", $"{h.Uk[0]}{letter}P", $"{h.Uk[0]}/r{letter}", $"R{h.Uk[0]}{letter}", .. raised]),
+            ],
             $"{side} post {h.UsSpoken}", 1, 1, Family.Basic, StitchKind.Crochet, Difficulty.Intermediate, $"post-{side}-{h.Id}",
             front
                 ? "Insert the hook from the front round the post of the stitch and back to the front, then finish as usual."

@@ -21,6 +21,20 @@ internal static class LabelTail
                 continue;
             }
 
+            if (side is null && atoms.IsKind(TokenKind.Comma))
+            {
+                // "Rnd 5, RS:"
+                var comma = atoms.At++;
+                if (RowWords.SideWord(atoms) is { } behind && atoms.IsKind(TokenKind.Colon))
+                {
+                    side = behind;
+                    labelEnd = atoms.At;
+                    continue;
+                }
+
+                atoms.At = comma;
+            }
+
             if (side is null && (RowWords.SideWord(atoms) ?? RowWords.BracketedSide(atoms)) is { } said)
             {
                 side = said;

@@ -109,7 +109,7 @@ public static class Lexer
         switch (c)
         {
             case ',': return (TokenKind.Comma, at + 1);
-            case ';': return (TokenKind.Semicolon, at + 1);
+            case ';' or '|': return (TokenKind.Semicolon, at + 1);
             case '.': return (TokenKind.Stop, at + 1);
             case '…': return (TokenKind.Stop, at + 1);
             case ':': return (TokenKind.Colon, at + 1);
@@ -124,7 +124,7 @@ public static class Lexer
                 }
 
                 return (TokenKind.Mark, stop);
-            case '-' or '–' or '—' or '−' or '‐' or '‑': return (TokenKind.Dash, at + 1);
+            case '-' or '–' or '—' or '−' or '‐' or '‑' or '→': return (TokenKind.Dash, at + 1);
             case '/': return (TokenKind.Slash, at + 1);
             case '=': return (TokenKind.EqualsSign, at + 1);
             case '×': return (TokenKind.Times, at + 1);

@@ -23,6 +23,11 @@ internal static class RowNumbers
             atoms.At++;
             Ranges(atoms, numbers, word);
         }
+        else if (word != RowWord.None && atoms.IsKind(TokenKind.Stop, 1) && atoms.IsKind(TokenKind.Number, 2) && atoms.At == 0)
+        {
+            atoms.At += 2; // "Rnd. 5:"
+            Ranges(atoms, numbers, word);
+        }
         else if (atoms.Peek()?.Is("r") == true && atoms.IsKind(TokenKind.Number, 1))
         {
             word = RowWord.Row;
@@ -54,11 +59,21 @@ internal static class RowNumbers
             return;
         }
 
-        if (first is { IsList: false, IsWord: false, IsOrdinal: false } && first.Values[0] is > 0 and < 1000 and var bare && bare == decimal.Truncate(bare) && atoms.IsKind(TokenKind.Stop, 1) && atoms.Peek(2)?.Kind is TokenKind.Word or TokenKind.Mark or TokenKind.Open)
+        if (first is { IsList: false, IsWord: false, IsOrdinal: false } && first.Values[0] is > 0 and < 1000 and var bare && bare == decimal.Truncate(bare) && (atoms.IsKind(TokenKind.Stop, 1) || atoms.IsKind(TokenKind.Close, 1)) && atoms.Peek(2)?.Kind is TokenKind.Word or TokenKind.Mark or TokenKind.Open or TokenKind.Semicolon)
         {
-            // "12. K5, turn."
+            // "12. K5, turn.", "12) K5", "5. Rnd: K5"
             numbers.Add(new NumberRange(first, null));
             atoms.At++;
+            if (RowWords.WordOf(atoms.Peek(1)) is not RowWord.None and var behind && atoms.IsKind(TokenKind.Colon, 2))
+            {
+                word = behind;
+                atoms.At += 2;
+            }
+            else if (atoms.IsKind(TokenKind.Close))
+            {
+                atoms.At++;
+            }
+
             return;
         }
 

@@ -13,7 +13,8 @@ internal static class CrochetCounts
         switch (counted.Kind)
         {
             case CountedKind.Space:
-                return [row.Tops.Count(t => t.Kind == TopKind.Space && (counted.Length is null || t.Length == counted.Length))];
+                var spaces = row.Tops.Count(t => t.Kind == TopKind.Space && (counted.Length is null || t.Length == counted.Length));
+                return counted.Length is { } length && row.Tops.Any(t => row.IsClosingSpace(t, length)) ? [spaces + 1, spaces] : [spaces];
             case CountedKind.Picot:
                 return row.Picots > 0 ? [row.Picots] : [];
             case CountedKind.Group:

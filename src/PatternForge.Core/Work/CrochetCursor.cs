@@ -45,7 +45,7 @@ internal sealed class CrochetCursor
     public int Last { get; private set; } = -1;
 
     /// <summary>The first place worked into; -1 while there is none.</summary>
-    public int FirstWorked { get; private set; } = -1;
+    public int FirstWorked { get; set; } = -1;
 
     /// <summary>Stitches asked for beyond those there are.</summary>
     public int Missing { get; set; }
@@ -61,6 +61,9 @@ internal sealed class CrochetCursor
 
     /// <summary>True when only stitches are known and the row goes from space to space among them: the spaces are there, wherever they are.</summary>
     public bool SpacesUnseen { get; init; }
+
+    /// <summary>True in a round: what its first stitches passed over is met at its end.</summary>
+    public bool MayWrap { get; init; }
 
     /// <summary>True when the last stitch went on to the first one of the round.</summary>
     public bool WentRound { get; private set; }
@@ -107,6 +110,12 @@ internal sealed class CrochetCursor
             }
         }
 
+        if (MayWrap && FirstWorked > 0 && !WentRound && Enumerable.Range(0, FirstWorked).Any(i => Fits(i, place.Thing)))
+        {
+            Wrap(); // what was passed over at the round's start comes last
+            return Next(place, mayGoRound);
+        }
+
         if (place.Thing.Kind == ThingKind.Space)
         {
             for (var i = At; i < _tops.Length; i++)
@@ -149,6 +158,19 @@ internal sealed class CrochetCursor
         return true;
     }
 
+    /// <summary>Slip stitches in chains lead over the stitch joined to and into the space behind it, which is then still to be worked; false when no space follows.</summary>
+    public bool NextSpaceChain()
+    {
+        if (At + 1 >= _tops.Length || At > 0 || _tops[At + 1].Kind != TopKind.Space)
+        {
+            return false;
+        }
+
+        At++;
+        Last = At;
+        return true;
+    }
+
     // What is left of a space whose chains were worked into is passed over.
     private void LeaveSpace()
     {
@@ -181,7 +203,7 @@ internal sealed class CrochetCursor
     private bool Fits(int place, Thing thing) =>
         thing.IsCorner ? _tops[place].Is(thing) && Row.IsCorner(_tops[place]) : thing is { Kind: ThingKind.Named, Named.IsSpecial: true } && Row.GroupOf(_tops[place]) is { } group && string.Equals(group, thing.Named.Id, StringComparison.OrdinalIgnoreCase)
             ? place == CentreOfGroup(place)
-            : _tops[place].Is(thing);
+            : _tops[place].Is(thing) || (thing is { Kind: ThingKind.Space, Length: { } length } && Row.IsClosingSpace(_tops[place], length));
 
     private int CentreOfGroup(int place)
     {
@@ -332,6 +354,7 @@ internal sealed class CrochetCursor
         {
             if (Fits(i, thing) && ++seen >= number)
             {
+                FirstWorked = FirstWorked < 0 ? i : FirstWorked;
                 At = Math.Max(At, i + 1);
                 Last = i;
                 WorkedSpaces |= _tops[i].Kind == TopKind.Space;
@@ -367,6 +390,9 @@ internal sealed class CrochetCursor
 
         return null;
     }
+
+    /// <summary>True when the row below ends in a turning chain that counts, and a stitch of this row has gone into it.</summary>
+    public bool IsTurningChainUsed => _tops.Length > 0 && _tops[^1].Kind == TopKind.TurningChain && Last == _tops.Length - 1;
 
     /// <summary>Goes to the turning chain of the row below; false when there is none.</summary>
     public bool ToTurningChain()
@@ -434,6 +460,18 @@ internal sealed class CrochetCursor
         _tops = [.. _tops[Last..], .. _tops[..Last]];
         At -= Last;
         Last = 0;
+        FirstWorked = FirstWorked < 0 ? FirstWorked : 0;
+        Count();
+    }
+
+    /// <summary>The round is seen to begin at the first place that was worked into.</summary>
+    public void Wrap()
+    {
+        var first = FirstWorked;
+        _tops = [.. _tops[first..], .. _tops[..first]];
+        At -= first;
+        Last -= first;
+        FirstWorked = 0;
         Count();
     }
 

@@ -83,7 +83,7 @@ internal sealed class CrochetMoves
         }
 
         var before = Below.StitchesLeft;
-        if (place is { Thing.Kind: ThingKind.Chain } && !Below.IsFoundation && Below.NextChain())
+        if (place is { Thing.Kind: ThingKind.Chain } && !Below.IsFoundation && (Below.NextChain() || Below.NextSpaceChain()))
         {
             return; // "sl st in next 3 chs": on into the space
         }
@@ -135,7 +135,7 @@ internal sealed class CrochetMoves
             place = place with { Thing = new Thing(ThingKind.Any) };
         }
 
-        if (skip.Place.Kind == PlaceKind.First)
+        if (skip.Place.Kind == PlaceKind.First && !Below.IsFoundation)
         {
             if (!Below.First(place.Thing, Math.Max(1, count)))
             {
@@ -154,6 +154,13 @@ internal sealed class CrochetMoves
         if (skip.Place.Kind == PlaceKind.Same)
         {
             return; // the stitch under the turning chain, which stands on it
+        }
+
+        if (Below is { IsFoundation: true, At: 0 } && !_run.Tops.HasStitches && count > 0 && TurningChains.First(_run.Row.Steps) is { } foundation && _run.Depth <= 1)
+        {
+            // "Skip first 3 chs, dc in next ch" is "dc in 4th ch from hook".
+            _places.GoToChain(skip.Place with { Kind = PlaceKind.ChainFromHook, Count = CrochetRun.Number(count + 1, skip.Place) }, foundation.Operation);
+            return;
         }
 
         count -= skip is { SaysNext: false } && IsBase(skip, count) ? 1 : 0;

@@ -87,6 +87,11 @@ internal sealed class CrochetPlaces
     {
         var count = _run.In(place.Count);
         _run.WorkedStitches |= place.Thing.Kind != ThingKind.Space;
+        if (place.FromStart is { } nth && !GoFromStart(place.Thing, nth))
+        {
+            return;
+        }
+
         switch (place.Kind)
         {
             case PlaceKind.Next:
@@ -112,8 +117,18 @@ internal sealed class CrochetPlaces
                     CloseWith(stitch); // into the first stitch of this round
                     Make(stitch, makes);
                 }
+                else if (takes > 1 && place.Count is not null && count % takes == 0 && Below.First(place.Thing, 1))
+                {
+                    Below.StepBack(); // "dec over first 2 sts"
+                    Several(place with { Kind = PlaceKind.Next }, count / takes, stitch, makes, takes);
+                }
                 else if (Below.First(place.Thing, 1))
                 {
+                    if (_run.InTheRound && !_run.Tops.HasStitches && place.Thing.Kind == ThingKind.Space)
+                    {
+                        Below.BeginHere(); // "join with sc in any corner sp"
+                    }
+
                     Make(stitch, makes);
                     Several(place with { Kind = PlaceKind.Next }, count - 1, stitch, makes, takes);
                 }
@@ -129,10 +144,15 @@ internal sealed class CrochetPlaces
             case PlaceKind.Same:
                 Below.StandOnFirst();
                 CloseWith(stitch);
-                Make(stitch, makes);
+                Make(stitch, makes * count);
                 break;
             case PlaceKind.TurningChain:
-                if (Below.ToTurningChain() || Below.StitchesLeft == 0)
+                var isUsed = Below.IsTurningChainUsed || (Below.StitchesLeft == 0 && Below.Row.IsCountOnly && _run.Tops.BeganWithStitch);
+                if (isUsed && !_run.Below.WorkedSpaces && !_run.MayLeave && !Below.NotKnown)
+                {
+                    Below.Missing++; // the stitches told before have gone into it already
+                }
+                else if (Below.ToTurningChain() || Below.StitchesLeft == 0)
                 {
                     Make(stitch, makes); // where the row below is not known it is a place all the same
                 }
@@ -170,12 +190,25 @@ internal sealed class CrochetPlaces
         }
     }
 
+    /// <summary>"dc in 2nd st" at the row's start, before anything but its turning chain has been worked; elsewhere it cannot be known from where to count.</summary>
+    private bool GoFromStart(Thing thing, int nth)
+    {
+        if (_run.Tops.Stitches > (_run.Tops.HasOnlyTurningChain ? 1 : 0) || Below.At >= nth || Below.IsRing || Below.IsFoundation || (nth > 1 && !Below.First(thing, nth - 1)))
+        {
+            _run.NotKnown = true;
+            return false;
+        }
+
+        return true;
+    }
+
     /// <summary>"ch 2, dc in first sc to join": chains and a tall stitch close the round, and pass over what they span.</summary>
     private void CloseWith(Operation stitch)
     {
         if (_run is { InTheRound: true, Tops: { HasStitches: true, Chains: > 0 } tops })
         {
             _run.Overhang = tops.Chains + TurningChains.HeightOf(stitch) + 1;
+            _run.ClosedWithStitch = true;
         }
     }
 
@@ -312,7 +345,8 @@ internal sealed class CrochetPlaces
             return;
         }
 
-        if (Below.ToLast(place.Thing, count) is not { } passed)
+        var beyond = count == 1 && place.Thing.Kind != ThingKind.Space && Below.LastCounts(place.Thing) ? _groups.TurningChainLeft : 0; // "dc in last dc, dc in tch"
+        if (Below.ToLast(place.Thing, count + beyond) is not { } passed)
         {
             if (place.Thing.Kind == ThingKind.Named && Below.StitchesLeft == 0 && Below.Last >= 0 && !Below.WorkedSpaces)
             {

@@ -141,7 +141,32 @@ internal sealed class CrochetRepeats
             passes++;
         }
 
+        if (passes > 0 && !bySpaces && to.Extent == Extent.End && repeat.Ending.IsEmpty)
+        {
+            OverTheStart(repeat);
+        }
+
         return true;
+    }
+
+    /// <summary>"*2 sc in next sp, sc in next dc; rep around": the last pass goes on to the stitches that the first one passed over.</summary>
+    private void OverTheStart(RepeatStep repeat)
+    {
+        if (!Below.MayWrap || Below.FirstWorked <= 0 || Below.SpacesLeft == 0 || !repeat.Body.Any(s => s is CrochetStep { Place.Thing.Kind: ThingKind.Space } or ShellStep { Place.Thing.Kind: ThingKind.Space }))
+        {
+            return;
+        }
+
+        var (below, tops, first) = (Below.Save(), _run.Tops.Save(), Below.FirstWorked);
+        Below.Wrap();
+        _work(repeat.Body);
+        if (Below.Missing > below.Missing || Below.NoPlace != below.NoPlace || _run.Misfit is not null || _run.NotKnown)
+        {
+            Below.Restore(below);
+            Below.FirstWorked = first;
+            _run.Tops.Restore(tops);
+            (_run.Misfit, _run.NotKnown) = (null, false);
+        }
     }
 
     /// <summary>"..., ending with 3 dc in last sc": the ending takes the place of the end of one more repeat, where that uses up the row.</summary>

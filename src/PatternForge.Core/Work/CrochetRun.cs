@@ -14,7 +14,7 @@ internal sealed class CrochetRun
         IsTunisian = isTunisian;
         Trial = trial;
         Row = row;
-        Below = new CrochetCursor(below) { SpacesUnseen = below.IsCountOnly && CrochetSteps.GoesToSpaces(row.Steps) };
+        Below = new CrochetCursor(below) { MayWrap = inTheRound && !below.IsFoundation, SpacesUnseen = below.IsCountOnly && CrochetSteps.GoesToSpaces(row.Steps) };
         Tops = new CrochetTops(trial.Budget.MostStitches);
         InTheRound = inTheRound;
     }
@@ -59,6 +59,9 @@ internal sealed class CrochetRun
     /// <summary>Stitches that the chains which closed the round pass over without a word; 0 for none.</summary>
     public int Overhang { get; set; }
 
+    /// <summary>True when chains and a tall stitch in the first one closed the round: together they are its last space.</summary>
+    public bool ClosedWithStitch { get; set; }
+
     /// <summary>True when the round has been closed.</summary>
     public bool Closed { get; set; }
 
@@ -67,6 +70,15 @@ internal sealed class CrochetRun
 
     /// <summary>Chains of the foundation that this row itself made; 0 for none.</summary>
     public int Foundation { get; set; }
+
+    /// <summary>True while the yarn has been joined at a place and nothing has been worked into it yet.</summary>
+    public bool JoinedAt { get; set; }
+
+    /// <summary>True when the row says so.</summary>
+    public bool HasSpread { get; set; }
+
+    /// <summary>Stitches more (or fewer, below none) that the row makes somewhere ("inc 4 sts evenly", "dec 1 sc at end").</summary>
+    public int Spread { get; set; }
 
     /// <summary>True when stitches have been worked into stitches.</summary>
     public bool WorkedStitches { get; set; }

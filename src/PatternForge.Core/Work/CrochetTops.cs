@@ -30,6 +30,9 @@ internal sealed class CrochetTops
     /// <summary>True when the row has nothing yet but a turning chain that counts.</summary>
     public bool HasOnlyTurningChain => _tops is [{ Kind: TopKind.TurningChain }];
 
+    /// <summary>True when the row began with a turning chain that counts as a stitch.</summary>
+    public bool BeganWithStitch => _tops.Count > 0 && _tops[0].Kind == TopKind.TurningChain;
+
     /// <summary>Picots made.</summary>
     public int Picots { get; private set; }
 
@@ -136,5 +139,7 @@ internal sealed class CrochetTops
     }
 
     /// <summary>The row as the next one meets it when it is not turned.</summary>
-    public RowBelow ToRow(Dialect terms) => new([.. _tops], [.. _groups], terms) { Picots = Picots };
+    /// <param name="terms">The pattern's terms.</param>
+    /// <param name="closedWithStitch">True when chains and a tall stitch closed the round.</param>
+    public RowBelow ToRow(Dialect terms, bool closedWithStitch) => new([.. _tops], [.. _groups], terms) { Picots = Picots, ClosedWithStitch = closedWithStitch };
 }

@@ -174,7 +174,7 @@ internal sealed class CrochetWork : ILiveWork
             chains = 0;
         }
 
-        var made = run.Tops.ToRow(_terms);
+        var made = run.Tops.ToRow(_terms, run.ClosedWithStitch);
         if (!run.Tops.HasStitches && run.Foundation > 0)
         {
             // "Ch 31." or "Ch 4, join to form a ring."

@@ -45,6 +45,7 @@ internal sealed class CrochetWorker
         }
 
         Steps(row.Steps);
+        Spread();
         return CrochetEnd.Finish(_run, Math.Max(total, _run.Below.IsFoundation ? _run.Below.Length : 0), Steps);
     }
 
@@ -77,6 +78,16 @@ internal sealed class CrochetWorker
 
     private void One(Step step)
     {
+        if (_run.JoinedAt && step is CrochetStep or ShellStep or RepeatStep or GroupStep)
+        {
+            if (!_run.Tops.BeganWithStitch && step is not (CrochetStep { Place.Kind: PlaceKind.Same } or ShellStep { Place.Kind: PlaceKind.Same }))
+            {
+                _run.Below.StepBack(); // the first stitch goes where the yarn was joined
+            }
+
+            _run.JoinedAt = false;
+        }
+
         WorkOne(step);
         _run.Skipped = step is SkipStep || (_run.Skipped && step is ChainStep or RemarkStep);
     }
@@ -117,6 +128,7 @@ internal sealed class CrochetWorker
                 break;
             case BeginAtStep begin:
                 _moves.Begin(begin.Place);
+                _run.JoinedAt = begin.IsJoin;
                 break;
             case CloseStep close:
                 _moves.Close(close);
@@ -136,7 +148,8 @@ internal sealed class CrochetWorker
                 _repeats.Repeat(repeat);
                 break;
             case SpreadStep spread:
-                Spread(spread);
+                _run.Spread += spread.Change[_run.Trial.State.Size] ?? 0;
+                _run.HasSpread = true;
                 break;
             case LeaveStep:
                 _run.MayLeave = true;
@@ -181,14 +194,26 @@ internal sealed class CrochetWorker
         _places.Work(new CrochetStep(step.Origin, step.Change, one ? step.Number ?? step.Times : step.Times, null));
     }
 
-    private void Spread(SpreadStep spread)
+    /// <summary>"Dec 1 st at each end": where the row names no stitches besides, each is worked.</summary>
+    private void Spread()
     {
-        var change = spread.Change[_run.Trial.State.Size] ?? 0;
-        if (change >= 0)
+        if (!_run.HasSpread)
         {
-            _run.Tops.Make(_run.LastStitch, Math.Min(change, _run.Trial.Budget.MostStitches), _run.Below.Last);
+            return;
         }
-        else if (!_run.Tops.TakeBack(-change))
+
+        var below = _run.Below;
+        if (_run.Tops.Stitches <= (_run.Tops.HasOnlyTurningChain ? 1 : 0) && below.StitchesLeft > 0)
+        {
+            var stitch = below.Row.Tops.FirstOrDefault(t => t.Counts).Stitch ?? _run.LastStitch;
+            _places.At(new Place(PlaceKind.Each, new Thing(ThingKind.Stitch), _run.Row.Origin), CrochetNames.Plain(stitch), 1, 1);
+        }
+
+        if (_run.Spread >= 0)
+        {
+            _run.Tops.Make(_run.LastStitch, Math.Min(_run.Spread, _run.Trial.Budget.MostStitches), below.Last);
+        }
+        else if (!_run.Tops.TakeBack(-_run.Spread))
         {
             _run.NotKnown = true;
         }

@@ -67,10 +67,25 @@ public sealed class RowBelow
     public int ChainsInSpaces { get; }
 
     /// <summary>The same row seen from the other side, after turning.</summary>
-    public RowBelow Turned() => new([.. Tops.Reverse()], _groups, Terms) { IsRing = IsRing, IsCountOnly = IsCountOnly, IsGuess = IsGuess, IsTold = IsTold, Picots = Picots };
+    public RowBelow Turned() => new([.. Tops.Reverse()], _groups, Terms) { IsRing = IsRing, IsCountOnly = IsCountOnly, IsGuess = IsGuess, IsTold = IsTold, Picots = Picots, ClosedWithStitch = ClosedWithStitch };
 
     /// <summary>True for a corner among the spaces: the longest of those worked within a group, else the longest.</summary>
     public bool IsCorner(Top space) => (_longestInGroups == 0 || space.Group > 0) && space.Length == (_longestInGroups > 0 ? _longestInGroups : _longest);
+
+    /// <summary>"Ch 1, hdc in first sc" closes a round with a space as long as its chain and its stitch are together: true for that space, where it is so long.</summary>
+    public bool IsClosingSpace(Top space, int length)
+    {
+        if (Tops.Length < 3 || space.Kind != TopKind.Space)
+        {
+            return false;
+        }
+
+        var (last, stitch) = Tops[^1].Kind == TopKind.Stitch && Tops[^2].Kind == TopKind.Space ? (Tops[^2], Tops[^1].Stitch) : Tops[0].Kind == TopKind.Stitch && Tops[1].Kind == TopKind.Space ? (Tops[1], Tops[0].Stitch) : (default, null);
+        return ClosedWithStitch && last == space && stitch is { Height: { } height and > 1 } && last.Length < length && last.Length + height == length;
+    }
+
+    /// <summary>True when the round was closed with chains and a tall stitch.</summary>
+    public bool ClosedWithStitch { get; init; }
 
     /// <summary>The name of the group that a top was worked in; null for none.</summary>
     public string? GroupOf(Top top) => top.Group > 0 && top.Group <= _groups.Length ? _groups[top.Group - 1] : null;

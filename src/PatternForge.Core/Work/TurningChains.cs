@@ -84,9 +84,14 @@ internal sealed class TurningChains
             return said;
         }
 
-        if (height <= 1 || First(_run.Row.Steps) is { Operation: { Takes: > 1, Makes: 1 }, Place.Kind: PlaceKind.Same })
+        if (height <= 1 || First(_run.Row.Steps) is { Operation: { Takes: > 1, Makes: 1 }, Place.Kind: PlaceKind.Same or PlaceKind.Ring })
         {
             return false; // the shortest stitch's chain counts only when said; "ch 3, dc2tog in same st" is a cluster whose first leg is the chain
+        }
+
+        if (height >= 3 && length >= height + 2)
+        {
+            return true; // far taller than the stitch: a stitch and a space
         }
 
         return Choose(chain.Origin, height, byDefault: height >= 3 && length >= height - 1);

@@ -68,6 +68,7 @@ internal static class RowBook
             facts = part.Split(' ') switch
             {
                 ["crochet"] => facts with { Craft = "crochet" },
+                ["tunisian"] => facts with { Craft = "tunisian" },
                 ["round"] => facts with { InTheRound = true },
                 ["uk"] => facts with { Dialect = "UK" },
                 ["sizes", .. var names] => facts with { Sizes = [.. names] },
