@@ -62,7 +62,7 @@ internal static class PlaceReader
 
         c.Eat("the");
         ThingReader.EatLoops(c);
-        if (JustMade(c, context, origin) is { } made)
+        if (PlaceBack.JustMade(c, context, origin) is { } made)
         {
             return made;
         }
@@ -72,23 +72,7 @@ internal static class PlaceReader
             c.Eat("the"); // "sl st to center of first loop"
         }
 
-        return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? Same(c, context, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
-    }
-
-    /// <summary>"in sc just made", "in top of last dc made".</summary>
-    private static Place? JustMade(PhraseCursor c, RowContext context, TextSpan origin)
-    {
-        var start = c.At;
-        c.EatAll("top", "of");
-        c.Eat("the");
-        c.Eat("last|previous");
-        if (ThingReader.TryRead(c, context) is { Kind: ThingKind.Named or ThingKind.Stitch } thing && (c.EatAll("just", "made") || c.EatAll("just", "work") || c.Eat("made")))
-        {
-            return new Place(PlaceKind.JustMade, thing, origin);
-        }
-
-        c.At = start;
-        return null;
+        return Between(c, origin) ?? Ring(c, origin) ?? FromHook(c, context, origin) ?? PlaceBack.Same(c, context, origin) ?? InGroup(c, context, origin) ?? TurningChain(c, context, origin) ?? PlaceBack.Indicated(c, origin) ?? Counted(c, context, origin, prepositioned);
     }
 
     /// <summary>"sc to last 2 sts", "sc until last st", "sc to end": how far, and no place.</summary>
@@ -216,73 +200,8 @@ internal static class PlaceReader
         return null;
     }
 
-    /// <summary>"skipped st", "each of 2 skipped sts", "st just skipped": back to places passed over before; null with the cursor unmoved.</summary>
-    private static (Amount? Count, bool Said)? Skipped(PhraseCursor c, RowContext context)
-    {
-        const string Stitches = "st|ch|dc|sc|tr|htr|hdc|dtr";
-        var start = c.At;
-        c.Eat("each|both");
-        c.Eat("of");
-        c.Eat("the");
-        c.Eat("first|last|next|prev|previous");
-        var number = c.EatNumber();
-        if (c.Eat("skipped|missed|unworked") && (c.Eat(Stitches) || c.IsDone))
-        {
-            return (number is null ? null : context.AmountOf(number), true);
-        }
-
-        if (c.Eat(Stitches) && c.Eat("just|previously") && c.Eat("skipped|missed"))
-        {
-            return (number is null ? null : context.AmountOf(number), true);
-        }
-
-        c.At = start;
-        return null;
-    }
-
-    // "same st as join", "st at base of ch-3"
-    private static Place? Same(PhraseCursor c, RowContext context, TextSpan origin)
-    {
-        var start = c.At;
-        if (c.Eat("same"))
-        {
-            c.Eat("corner");
-            if (!(c.EatAll("ch|chain", "sp|space")) && ThingReader.TryChainLength(c) is null)
-            {
-                c.Eat("place|st|sp|space|ch|loop|corner|dc|sc|hdc|tr|htr|dtr|shell|ring");
-                if (c.Is("or|and") && c.Is("sp|space|ch-sp|loop|ch", 1))
-                {
-                    c.At += 2; // "in same st or sp"
-                    c.Eat("sp|space");
-                }
-            }
-
-            c.Eat("corner");
-            c.Eat("sp|space|st|loop");
-            if (c.Is("as|at|where|with"))
-            {
-                SkipToNext(c);
-            }
-
-            return new Place(PlaceKind.Same, Anything, origin);
-        }
-
-        if (Skipped(c, context) is { } skipped)
-        {
-            return new Place(PlaceKind.Same, Anything, origin) { Count = skipped.Count };
-        }
-
-        if (c.EatAll("st", "at", "base") || c.EatAll("base", "of") || c.EatAll("st", "at", "the", "base") || c.EatAll("st", "at", "center") || c.EatAll("st", "at", "beg"))
-        {
-            SkipToNext(c);
-            return new Place(PlaceKind.Same, Anything, origin);
-        }
-
-        c.At = start;
-        return null;
-    }
-
-    private static void SkipToNext(PhraseCursor c)
+    /// <summary>To the end of what is said of the place.</summary>
+    public static void SkipToNext(PhraseCursor c)
     {
         while (!c.IsDone && !c.Is("and|then"))
         {
@@ -354,36 +273,6 @@ internal static class PlaceReader
         }
 
         return new Place(PlaceKind.TurningChain, new Thing(ThingKind.Any, null, length), origin);
-    }
-
-    // A special stitch is "worked in indicated sp"; the row says which.
-    private static Place? Indicated(PhraseCursor c, TextSpan origin)
-    {
-        const string Said = "indicated|designated|specified|given|stated|directed";
-        var start = c.At;
-        if (!c.Eat(Said))
-        {
-            c.Eat("a|any|one|1|same");
-            c.Eat("ch|chain|corner");
-            c.Eat("st|sp|space|loop|place");
-            if (c.Eat("or") && !c.Is(Said))
-            {
-                c.Eat("ch|chain|corner");
-                c.Eat("sp|space|st|loop|ch-sp");
-            }
-
-            if (c.At > start && (c.Eat(Said) || (c.Eat("as") && c.Eat(Said))))
-            {
-                return new Place(PlaceKind.Next, Anything, origin);
-            }
-
-            c.At = start;
-            return null;
-        }
-
-        c.Eat("ch|st|chain|corner");
-        c.Eat("st|sp|space|loop|place");
-        return new Place(PlaceKind.Next, Anything, origin);
     }
 
     /// <summary>"each of next 4 sts", "next ch-2 sp", "first st", "last 3 dc", "each st across".</summary>

@@ -202,32 +202,8 @@ internal sealed class CrochetCursor
     /// <summary>True when a top is what is asked for; a named group stands for its chain space or, where it has none, its middle stitch.</summary>
     private bool Fits(int place, Thing thing) =>
         thing.IsCorner ? _tops[place].Is(thing) && Row.IsCorner(_tops[place]) : thing is { Kind: ThingKind.Named, Named.IsSpecial: true } && Row.GroupOf(_tops[place]) is { } group && string.Equals(group, thing.Named.Id, StringComparison.OrdinalIgnoreCase)
-            ? place == CentreOfGroup(place)
+            ? place == TopGroups.CentreOf(_tops, place)
             : _tops[place].Is(thing) || (thing is { Kind: ThingKind.Space, Length: { } length } && Row.IsClosingSpace(_tops[place], length));
-
-    private int CentreOfGroup(int place)
-    {
-        var (first, last) = (place, place);
-        while (first > 0 && _tops[first - 1].Group == _tops[place].Group)
-        {
-            first--;
-        }
-
-        while (last + 1 < _tops.Length && _tops[last + 1].Group == _tops[place].Group)
-        {
-            last++;
-        }
-
-        for (var i = first; i <= last; i++)
-        {
-            if (_tops[i].Kind == TopKind.Space)
-            {
-                return i;
-            }
-        }
-
-        return (first + last) / 2;
-    }
 
     private void Work(int place)
     {
@@ -416,7 +392,7 @@ internal sealed class CrochetCursor
         for (var i = At; i < _tops.Length; i++)
         {
             var size = 1;
-            while (i + size < _tops.Length && _tops[i].Counts && IsSameGroup(_tops[i], _tops[i + size]))
+            while (i + size < _tops.Length && _tops[i].Counts && TopGroups.AreTogether(_tops[i], _tops[i + size]))
             {
                 size++;
             }
@@ -433,8 +409,6 @@ internal sealed class CrochetCursor
 
         return false;
     }
-
-    private static bool IsSameGroup(Top a, Top b) => b.Counts && ((a.Group > 0 && a.Group == b.Group) || (a.Base >= 0 && a.Base == b.Base));
 
     /// <summary>Steps over so many chains of the foundation, counted from the hook; false when there are not so many.</summary>
     public bool SkipChains(int number)
