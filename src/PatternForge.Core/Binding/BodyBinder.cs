@@ -29,6 +29,7 @@ public sealed class BodyBinder
     private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
     private readonly List<(Operation Operation, string Said, TextSpan Span)> _uses = [];
     private readonly StringBuilder _joined = new();
+    private ImmutableArray<StitchPattern> _stitchPatterns = [];
     private ImmutableArray<int> _standing = [];
     private string _piece = "";
     private int _section;
@@ -49,7 +50,7 @@ public sealed class BodyBinder
     {
         var book = new StitchBook(facts);
         book.Define(SpecialStitches.Bind(facts, book, options));
-        var binder = new BodyBinder(source, facts, book, bag, options, cancel);
+        var binder = new BodyBinder(source, facts, book, bag, options, cancel) { _stitchPatterns = StitchPatternFinder.Find(sections, source) };
         var bound = sections.Select(binder.Section).ToImmutableArray();
         if (facts.Abbreviations is null && binder._lines.Count > 0)
         {
@@ -145,7 +146,7 @@ public sealed class BodyBinder
             return null;
         }
 
-        var context = new RowContext(_source, _facts, _book, draft, _options) { MarkedPieces = _marked };
+        var context = new RowContext(_source, _facts, _book, draft, _options) { MarkedPieces = _marked, StitchPatterns = _stitchPatterns };
         var bound = ImmutableArray.CreateBuilder<BoundRow>(nodes.Length);
         var isLabelled = false;
         foreach (var node in nodes)
@@ -185,6 +186,7 @@ public sealed class BodyBinder
             Origin = block.Content,
             Piece = _piece,
             Section = _section,
+            Pattern = _stitchPatterns.FirstOrDefault(p => p.Section == _section),
             Rows = rows,
             Label = label.Length > 0 ? PrintedText.Label(_source.ToString(label)) : "",
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),

@@ -53,6 +53,9 @@ internal sealed class RowContext
     /// <summary>True once the row has named a chart: rows named after it are the chart's.</summary>
     public bool HasChart { get; set; }
 
+    /// <summary>True when the phrase in hand is all that its row says.</summary>
+    public bool IsAlone { get; set; }
+
     /// <summary>True when the last slipped stitches were slipped together: psso passes both over.</summary>
     public bool SlippedTogether { get; set; }
 
@@ -61,6 +64,9 @@ internal sealed class RowContext
 
     /// <summary>Pieces that hold a place marked with two stars, by their names in lower case.</summary>
     public HashSet<string> MarkedPieces { get; init; } = None;
+
+    /// <summary>Stitch patterns that may be called by their names.</summary>
+    public ImmutableArray<StitchPattern> StitchPatterns { get; init; } = [];
 
     /// <summary>Operations met, in order.</summary>
     public List<(Operation Operation, string Said, TextSpan Span)> Used { get; } = [];

@@ -31,7 +31,7 @@ internal static class RowsReader
         var start = c.At;
         c.Eat("and");
         c.Eat("then");
-        RowsStep? step = Repeat(c, context);
+        RowsStep? step = StitchPatternReader.TryRows(c, context) ?? Repeat(c, context);
         if (step is null)
         {
             c.At = start;

@@ -20,6 +20,7 @@ internal sealed class WholeRows
     /// <summary>A phrase, alone or with the next ones, that stands for whole rows; the last node taken, or null.</summary>
     public int? TryBind(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, PhraseCursor cursor, List<Step> steps)
     {
+        _draft.Context.IsAlone = nodes.Length == 1 || steps.All(s => s is RemarkStep) && nodes.Skip(at + 1).All(n => n is not PhraseNode);
         // "Work 1 row dec 1 st at each end": rows, and what happens in them.
         var change = cursor.Lexemes.FindIndex(l => l.Is("inc") || l.Is("dec"));
         if (cursor.Is("k|p|work") && cursor.IsNumber(1) && change is > 2 and < 5 && (cursor.Is("row|rnd", change - 1) || cursor.Is("row|rnd", change - 2)))

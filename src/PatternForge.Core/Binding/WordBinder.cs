@@ -54,6 +54,12 @@ internal sealed class WordBinder
             }
 
             cursor.At = start;
+            if (_draft.Context.IsCrochet && StitchPatternReader.TryPart(cursor, _draft.Context) is { } part)
+            {
+                steps.Add(part);
+                continue;
+            }
+
             if (_draft.Context.IsCrochet && CrochetReader.TryRead(cursor, _draft.Context) is { IsEmpty: false } crochet)
             {
                 steps.AddRange(crochet);
@@ -66,7 +72,7 @@ internal sealed class WordBinder
                 continue;
             }
 
-            if ((MarkerReader.TryRead(cursor) ?? CableNeedleReader.TryRead(cursor, _draft.Context) ?? RowPhrases.TryRead(cursor, _draft.Context) ?? ChartReader.TryRead(cursor, _draft.Context) ?? (_draft.Context.IsCrochet ? null : StitchReader.TryRead(cursor, _draft.Context))) is { } step)
+            if ((StitchPatternReader.TryPart(cursor, _draft.Context) ?? MarkerReader.TryRead(cursor) ?? CableNeedleReader.TryRead(cursor, _draft.Context) ?? RowPhrases.TryRead(cursor, _draft.Context) ?? ChartReader.TryRead(cursor, _draft.Context) ?? (_draft.Context.IsCrochet ? null : StitchReader.TryRead(cursor, _draft.Context))) is { } step)
             {
                 steps.Add(step);
                 ToEnd(cursor, steps);

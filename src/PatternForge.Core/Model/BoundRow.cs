@@ -133,6 +133,9 @@ public sealed record BoundLine
     /// <summary>Number of its section; a new one may begin a new piece.</summary>
     public required int Section { get; init; }
 
+    /// <summary>The stitch pattern that it belongs to; null for a line of a piece.</summary>
+    public StitchPattern? Pattern { get; init; }
+
     /// <summary>Its rows.</summary>
     public required ImmutableArray<BoundRow> Rows { get; init; }
 

@@ -26,6 +26,9 @@ public enum RowsUntil
 
     /// <summary>Nothing is said: "Rep Rows 1-4 for patt."</summary>
     Open,
+
+    /// <summary>After a number of rows, wherever that falls among the rows repeated.</summary>
+    Rows,
 }
 
 /// <summary>Earlier rows worked again.</summary>
@@ -39,6 +42,12 @@ public sealed record RepeatRowsStep(TextSpan Origin) : RowsStep(Origin)
 
     /// <summary>The name of the row, in lower case; null otherwise.</summary>
     public string? Name { get; init; }
+
+    /// <summary>The stitch pattern whose rows are meant, all of them where <see cref="Numbers"/> is empty; null for rows of the piece itself.</summary>
+    public StitchPattern? Pattern { get; init; }
+
+    /// <summary>How many stitches the words say there are ("over 44 sts"); null when they do not.</summary>
+    public Amount? Named { get; init; }
 
     /// <summary>Where the reference stands.</summary>
     public TextSpan Reference { get; init; }

@@ -111,6 +111,9 @@ internal sealed class CrochetWorker
             case RunStep run:
                 _places.At(new Place(run.To.Extent == Extent.LastStitches ? PlaceKind.EachToLast : PlaceKind.Each, new Thing(ThingKind.Stitch), run.Origin) { Count = run.To.Stitches, Until = new Thing(ThingKind.Stitch) }, _run.LastStitch, 1, 1);
                 break;
+            case PatternRowStep pattern:
+                Pattern(pattern);
+                break;
             case NamedIncreaseStep named:
                 Named(named);
                 break;
@@ -180,6 +183,21 @@ internal sealed class CrochetWorker
         }
 
         _run.Tops.Chain(count);
+    }
+
+    /// <summary>A stitch pattern over part of the row: a stitch in each of them, where it fits.</summary>
+    private void Pattern(PatternRowStep step)
+    {
+        var over = step.Over is not null ? _run.In(step.Over)
+            : step.To is { Extent: Extent.LastStitches } last ? Math.Max(0, _run.Below.StitchesLeft - _run.In(last.Stitches))
+            : step.To is not null ? _run.Below.StitchesLeft
+            : step.Pattern.Plus;
+        if (!step.Pattern.Fits(over) && over > 0)
+        {
+            _run.Report(new Problem(ProblemKind.PatternMisfit, step.Origin, over) { Pattern = step.Pattern });
+        }
+
+        _places.Work(new CrochetStep(step.Origin, _run.LastStitch, new Amount(PerSize.Shared<int?>(over), step.Origin), null));
     }
 
     private void Named(NamedIncreaseStep step)

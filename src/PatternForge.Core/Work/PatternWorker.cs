@@ -21,8 +21,9 @@ public sealed class PatternWorker
     private readonly RowReadings _readings;
     private readonly CloseLook? _closeLook;
     private List<WorkedStretch>?[] _trace = [];
+    private (SizeState.Snapshot Work, WorkedRow[] History)[] _aside = [];
 
-    private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options, CloseLook? closeLook)
+    private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options, PatternBook patterns, CloseLook? closeLook)
     {
         _closeLook = closeLook;
         _sizes = facts.Sizes;
@@ -31,7 +32,7 @@ public sealed class PatternWorker
         _everySize = [.. Enumerable.Range(0, _sizes.Count)];
         _isKnitting = facts.Craft == Stitches.Craft.Knitting;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
-        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)))];
+        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns })];
         _readings = new RowReadings(_states, options, _isKnitting);
         _messages = new RowMessages(_sizes, bag);
         _order = new RowOrder(bag);
@@ -40,7 +41,8 @@ public sealed class PatternWorker
     /// <summary>The lines, worked.</summary>
     public static ImmutableArray<WorkedLine> Work(ImmutableArray<BoundLine> lines, PatternFacts facts, FindingBag bag, CompileOptions options, CancellationToken cancel)
     {
-        var (worker, first) = (new PatternWorker(facts, bag, options, null), bag.Count);
+        var patterns = PatternBook.Of(lines);
+        var (worker, first) = (new PatternWorker(facts, bag, options, patterns, null), bag.Count);
         var worked = ImmutableArray.CreateBuilder<WorkedLine>(lines.Length);
         foreach (var line in lines)
         {
@@ -51,7 +53,7 @@ public sealed class PatternWorker
         worker._messages.Flush();
         if (CloseLook.At(lines, bag, first) is { } closeLook)
         {
-            var again = new PatternWorker(facts, new FindingBag(bag.Source), options, closeLook);
+            var again = new PatternWorker(facts, new FindingBag(bag.Source), options, patterns, closeLook);
             foreach (var line in lines[..(closeLook.LastLine + 1)])
             {
                 cancel.ThrowIfCancellationRequested();
@@ -171,9 +173,15 @@ public sealed class PatternWorker
     private void BeginSection(BoundLine line)
     {
         var first = line.Rows.Select(r => StepCounts.First(r.Steps)).FirstOrDefault(s => s is not null);
+        BeginPattern(line, first);
         foreach (var state in _states)
         {
             state.BeginSection();
+            if (line.Pattern is not null)
+            {
+                continue;
+            }
+
             if (first is CastOnStep || (line.Rows.Length > 0 && (first is ChainStep or RingStep) && CrochetSteps.BeginPiece(line.Rows[0].Steps)))
             {
                 state.Begin();
@@ -186,6 +194,34 @@ public sealed class PatternWorker
         }
 
         _messages.BeginSection();
+    }
+
+    /// <summary>The rows of a stitch pattern are worked by themselves, over a few repeats; the piece around it goes on where it was.</summary>
+    private void BeginPattern(BoundLine line, Step? first)
+    {
+        for (var i = 0; i < _states.Length && _aside.Length > 0; i++)
+        {
+            _states[i].History.Clear();
+            _states[i].History.AddRange(_aside[i].History);
+            _states[i].Restore(_aside[i].Work);
+        }
+
+        _aside = [];
+        if (line.Pattern is not { } pattern || first is CastOnStep or StartStep)
+        {
+            return;
+        }
+
+        _aside = [.. _states.Select(s => (s.Save(), s.History.ToArray()))];
+        var count = Math.Min(pattern.Least + pattern.Chains, _options.MaxStitches);
+        var start = new StartStep(line.Origin, new Amount(PerSize.Shared<int?>(count), line.Origin));
+        foreach (var state in _states)
+        {
+            state.Begin();
+            state.History.Clear();
+            state.InTheRound = false;
+            state.Live.Start(start, count, state);
+        }
     }
 
     /// <summary>"Toe:" or "Gusset:" inside a section: row numbers may begin again.</summary>

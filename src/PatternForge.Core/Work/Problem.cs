@@ -27,6 +27,9 @@ internal enum ProblemKind
     /// <summary>The words name another number of stitches than are there. A = named, B = there.</summary>
     NamedCount,
 
+    /// <summary>A stitch pattern does not fit. A = stitches there are.</summary>
+    PatternMisfit,
+
     /// <summary>Shaping cannot end at the count named. A = target, B = start, C = change a time.</summary>
     TargetMissed,
 
@@ -60,6 +63,9 @@ internal sealed record Problem(ProblemKind Kind, TextSpan Span, int A = 0, int B
 
     /// <summary>Which time through a repeat of rows it happened; 0 when the row itself is meant.</summary>
     public int Pass { get; init; }
+
+    /// <summary>The stitch pattern that does not fit; null for other problems.</summary>
+    public StitchPattern? Pattern { get; init; }
 
     /// <summary>The earlier row that failed when it was worked again.</summary>
     public BoundRow? Inner { get; init; }

@@ -32,7 +32,7 @@ internal sealed class RepeatedRows
 
     public void Repeat(RepeatRowsStep step, int depth)
     {
-        if (depth > MostDepth || (step.Value is not null && Trial.In(step.Value) is null) || RowsMeant(step) is not { Count: > 0 } cycle || !State.IsKnown)
+        if (depth > MostDepth || (step.Value is not null && Trial.In(step.Value) is null) || !FitsPattern(step) || RowsMeant(step) is not { Count: > 0 } cycle || !State.IsKnown)
         {
             return;
         }
@@ -47,6 +47,9 @@ internal sealed class RepeatedRows
         {
             case RowsUntil.Times:
                 SoManyTimes(step, cycle, depth);
+                break;
+            case RowsUntil.Rows:
+                SoManyRows(step, cycle, depth);
                 break;
             case RowsUntil.Count:
                 UntilCount(step, cycle, depth);
@@ -71,6 +74,41 @@ internal sealed class RepeatedRows
             {
             }
         }
+    }
+
+    private void SoManyRows(RepeatRowsStep step, List<WorkedRow> cycle, int depth)
+    {
+        var rows = Trial.In(step.Value) ?? 0;
+        for (var i = 0; i < rows && _line.HasRoom(1, step.Origin) && Again(cycle[i % cycle.Count], step, (i / cycle.Count) + 1, depth + 1); i++)
+        {
+        }
+    }
+
+    /// <summary>False, with a problem, when the stitches there are are not those that the words name, or no multiple of the stitch pattern.</summary>
+    private bool FitsPattern(RepeatRowsStep step)
+    {
+        if (step.Pattern is not { } pattern)
+        {
+            return true;
+        }
+
+        if (Trial.In(step.Named) is { } named && named != State.Count)
+        {
+            Trial.Outcome.Problems.Add(new Problem(ProblemKind.NamedCount, step.Origin, named, State.Count));
+        }
+        else if (!pattern.Fits(State.Count) && State.Live.Below is null)
+        {
+            // The rows would not come out; what the next lines start from is the same count.
+            Trial.Outcome.Problems.Add(new Problem(ProblemKind.PatternMisfit, step.Origin, State.Count) { Pattern = pattern });
+        }
+        else
+        {
+            return true;
+        }
+
+        State.Live.Settle();
+        State.NextSide = null;
+        return false;
     }
 
     private void UntilCount(RepeatRowsStep step, List<WorkedRow> cycle, int depth)
@@ -146,6 +184,11 @@ internal sealed class RepeatedRows
             return LastRows(step);
         }
 
+        if (step.Pattern is { } pattern)
+        {
+            return State.Patterns.Rows(pattern, step.Numbers, out var missing) ?? Missing(step, missing);
+        }
+
         if (step.Name is { } name)
         {
             return State.Named.TryGetValue(name, out var named) ? [new WorkedRow(named, OwnSteps(named))] : Missing(step, null);
@@ -166,7 +209,7 @@ internal sealed class RepeatedRows
     }
 
     // "Row 1: *K2, p2; rep from * to end. Rep Row 1 for 2 in": the row is what stands before the words for whole rows.
-    private static ImmutableArray<Step> OwnSteps(BoundRow row)
+    public static ImmutableArray<Step> OwnSteps(BoundRow row)
     {
         ImmutableArray<Step> own = [.. row.Steps.TakeWhile(s => s is not RowsStep)];
         return StepCounts.MakeRow(own) ? own : row.Steps;

@@ -11,6 +11,7 @@ internal sealed class RowMessages
     private readonly SizeSet _sizes;
     private readonly FindingBag _bag;
     private readonly List<Pending> _pending = [];
+    private readonly HashSet<(int Pattern, string Stitches)> _misfits = [];
 
     public RowMessages(SizeSet sizes, FindingBag bag)
     {
@@ -28,7 +29,11 @@ internal sealed class RowMessages
         public int LaterAgree { get; set; }
     }
 
-    public void BeginSection() => Flush();
+    public void BeginSection()
+    {
+        _misfits.Clear();
+        Flush();
+    }
 
     /// <summary>Writes the claims that were waiting.</summary>
     public void Flush()
@@ -108,6 +113,11 @@ internal sealed class RowMessages
     private void Problem(BoundRow row, ImmutableArray<int> sizes, ImmutableArray<Problem> problems)
     {
         var first = problems[0];
+        if (first.Pattern is { } pattern && !_misfits.Add((pattern.Section, Values(p => p.A))))
+        {
+            return; // told before, and the stitches are still the same
+        }
+
         var subject = Subject(first.Inner ?? row, sizes, first.Pass);
         string Values(Func<Problem, int> of) => List(sizes, problems.Select(of));
         var (rule, message, help) = first.Kind switch
@@ -122,6 +132,7 @@ internal sealed class RowMessages
             ProblemKind.TooLarge => (WorkRules.TooLarge, TooLarge(first), "check the number for a slip of the keys"),
             ProblemKind.NamedCount => (WorkRules.NamedCountDiffers, $"the words name {Values(p => p.A)} stitches, but there are {Values(p => p.B)}{In(sizes)}", "check the number, or the rows before it"),
             ProblemKind.TargetMissed => (WorkRules.TargetMissed, $"{Values(p => p.A)} stitches cannot be reached from {Values(p => p.B)}{In(sizes)}: {Changes(problems[0].C)}", TargetHelp(first)),
+            ProblemKind.PatternMisfit => (WorkRules.StitchPatternDoesNotFit, $"{first.Pattern!.Name} {(first.Pattern.Multiple == 0 ? "is a panel" : "takes a multiple")} of {first.Pattern.InTradeForm} sts; there are {Values(p => p.A)}{In(sizes)}; {NearestFits(first.Pattern, sizes, problems)}", "change the edge stitches or the stitches cast on, or check the multiple in the heading"),
             ProblemKind.NeedleSum => (WorkRules.NeedlesDoNotAddUp, $"the needles add up to {Values(p => p.A)} stitches, but there are {Values(p => p.B)}{In(sizes)}", "check the numbers of the needles"),
             ProblemKind.Exhausted => (WorkRules.ShapedAway, $"{Values(p => p.A)} stitches are to go, but there are only {Values(p => p.B)}{In(sizes)}", "check how many rows or times the shaping is worked"),
             ProblemKind.NoSuchPlace => (WorkRules.NoSuchPlace, NoSuchPlace(first, subject), "check the row below, or the length of the chain"),
@@ -154,6 +165,15 @@ internal sealed class RowMessages
 
         var words = list.Select(v => v.ToString(CultureInfo.InvariantCulture)).ToArray();
         return sizes.Length == _sizes.Count ? $"{words[0]} ({string.Join(", ", words[1..])})" : words.Length == 2 ? $"{words[0]} and {words[1]}" : $"{string.Join(", ", words[..^1])} and {words[^1]}";
+    }
+
+    /// <summary>"nearest that fit: 44 or 50 in S, 50 or 56 in M".</summary>
+    private string NearestFits(StitchPattern pattern, ImmutableArray<int> sizes, ImmutableArray<Problem> problems)
+    {
+        var each = sizes.Zip(problems, (size, problem) => (Size: size, Near: pattern.Nearest(problem.A))).Select(n => (n.Size, Words: n.Near.Below is { } below && below != n.Near.Above ? $"{below} or {n.Near.Above}" : $"{n.Near.Above}")).ToArray();
+        return each.Length == 1 || each.All(e => e.Words == each[0].Words)
+            ? $"nearest that fit: {each[0].Words}"
+            : $"nearest that fit: {string.Join(", ", each.Select(e => $"{e.Words} in {_sizes.Names[e.Size]}"))}";
     }
 
     private static string MisfitHelp(ImmutableArray<Problem> problems)

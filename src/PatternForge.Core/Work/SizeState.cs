@@ -45,6 +45,9 @@ internal sealed class SizeState
     /// <summary>Rows by name.</summary>
     public Dictionary<string, BoundRow> Named { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>The rows of the stitch patterns.</summary>
+    public PatternBook Patterns { get; init; } = PatternBook.Empty;
+
     /// <summary>Rows whose mistake has been told in this size.</summary>
     public HashSet<BoundRow> Failed { get; } = new(ReferenceEqualityComparer.Instance);
 

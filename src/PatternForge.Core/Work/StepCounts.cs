@@ -29,12 +29,12 @@ internal static class StepCounts
         RepeatStep repeat => Keeps(repeat.Body) && Keeps(repeat.Ending),
         CrochetStep stitch => stitch.Operation.Change == 0 && (stitch.Each is null || stitch.Place is null),
         ShellStep or InsteadStep or SkipStep or LeaveStep or NamedIncreaseStep or BeginAtStep or FreeSideStep => false,
-        IncreaseStep or InOneStitchStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep => false,
+        IncreaseStep or InOneStitchStep or PatternRowStep or CastOnStep or BindOffStep or HoldStep or ReturnStep or PickUpStep or SpreadStep or RowsStep or UnreadStep => false,
         _ => true,
     });
 
     /// <summary>True when a step works stitches that are on the needle.</summary>
-    public static bool IsWork(Step step) => step is OperationStep or RunStep or GroupStep or RepeatStep;
+    public static bool IsWork(Step step) => step is OperationStep or RunStep or GroupStep or RepeatStep or PatternRowStep;
 
     /// <summary>Where the last step stands that is more than a remark; -1 for none.</summary>
     public static int LastWork(ImmutableArray<Step> steps)

@@ -84,6 +84,9 @@ internal sealed class StepWorker
             case InOneStitchStep one:
                 InOne(one);
                 break;
+            case PatternRowStep pattern:
+                PatternRows.Work(_run, pattern);
+                break;
             case TurnStep:
                 Turn(steps, at);
                 break;

@@ -329,6 +329,47 @@ public static class WorkRules
         Good = "BO 4 sts at beg of next 2 rows.",
     };
 
+    /// <summary>PF317.</summary>
+    public static Rule StitchPatternDoesNotFit { get; } = new(
+        "PF317", "stitch-pattern-does-not-fit", Area.Counts, Severity.Error,
+        "A stitch pattern is worked over a number of stitches that is no multiple of it.",
+        "The heading of the stitch pattern states its multiple, and the stitches that it is worked over here leave a part of a repeat over. Change the edge stitches, or the stitches cast on; the message names the nearest numbers that fit.")
+    {
+        Bad = """
+            ---
+            title: Harbour hat
+            ---
+            ## Shell lace (multiple of 6 + 1)
+
+            Row 1: K1, *yo, k2tog, k1, ssk, yo, k1; rep from * to end.
+
+            Row 2: Purl.
+
+            ## Scarf
+
+            Cast on 44 sts.
+
+            Work Rows 1 and 2 of Shell lace 10 times.
+            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            """,
+        Good = """
+            ---
+            title: Harbour hat
+            ---
+            ## Shell lace (multiple of 6 + 1)
+
+            Row 1: K1, *yo, k2tog, k1, ssk, yo, k1; rep from * to end.
+
+            Row 2: Purl.
+
+            ## Scarf
+
+            Cast on 43 sts.
+
+            Work Rows 1 and 2 of Shell lace 10 times.
+            """,
+    };
+
     /// <summary>PF316.</summary>
     public static Rule NoSuchPlace { get; } = new(
         "PF316", "no-such-place", Area.Counts, Severity.Error,
@@ -370,6 +411,6 @@ public static class WorkRules
     public static ImmutableArray<Rule> All { get; } =
     [
         NumberSkipped, NumberRepeated, UnknownReference, LabelRowsDiffer, BareBracket, SideOutOfTurn, StatedCountDiffers, RepeatDoesNotFit, TooFewStitches, StitchesLeft, StatedChangeDiffers, RepeatImplied, RestNotSaid,
-        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace,
+        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit,
     ];
 }
