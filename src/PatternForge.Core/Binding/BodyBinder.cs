@@ -28,6 +28,7 @@ public sealed class BodyBinder
     private readonly List<BoundLine> _lines = [];
     private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
     private readonly List<(Operation Operation, string Said, TextSpan Span)> _uses = [];
+    private readonly Recovery _recovery;
     private readonly StringBuilder _joined = new();
     private ImmutableArray<StitchPattern> _stitchPatterns = [];
     private ImmutableArray<int> _standing = [];
@@ -43,6 +44,7 @@ public sealed class BodyBinder
         _options = options;
         _cancel = cancel;
         _abbreviations = new Abbreviations(facts, book, source);
+        _recovery = new Recovery(source, facts, book, options);
     }
 
     /// <summary>Binds the sections of a body to the facts of its header.</summary>
@@ -161,7 +163,7 @@ public sealed class BodyBinder
             return null;
         }
 
-        NotRead(rows, draft);
+        NotRead(rows, block.Content, draft);
         NumbersInRun.Check(rows, context);
         Placeholders(tokens, context);
         foreach (var finding in draft.ToSorted())
@@ -232,13 +234,13 @@ public sealed class BodyBinder
     }
 
     /// <summary>Names what was not understood in rows of which nothing else has been told.</summary>
-    private void NotRead(ImmutableArray<BoundRow> rows, FindingBag draft)
+    private void NotRead(ImmutableArray<BoundRow> rows, TextSpan line, FindingBag draft)
     {
         foreach (var row in rows)
         {
-            if (row.HasUnread && row.Steps.FirstOrDefault(s => s is UnreadStep) is { } unread && !draft.HasAnyIn(row.Origin))
+            if (row.HasUnread && UnreadSteps.In(row.Steps).FirstOrDefault() is { } unread && !draft.HasAnyIn(row.Origin))
             {
-                draft.Add(RowRules.NotRead, unread.Origin, $"`{_source.ToString(unread.Origin)}` was not understood, so the counts of this row are not checked", "write it in other words, or state the count that the next rows can go on from");
+                draft.Add(_recovery.Tell(line, row.Origin, unread.Origin));
             }
         }
     }

@@ -33,7 +33,7 @@ internal sealed class RepeatBinder
 
         if (Extent(repeat, cursor, new RepeatStep(repeat.Span, body)) is not { } step)
         {
-            _draft.Unread(repeat.Span, steps);
+            _draft.Unread(repeat.Extent is [var first, ..] ? first.Span.Cover(repeat.Extent[^1].Span) : repeat.Span, steps);
             return at;
         }
 

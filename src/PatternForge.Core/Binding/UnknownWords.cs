@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Binding;
 
@@ -81,6 +82,7 @@ internal static class UnknownWords
         var word = atom.Text;
         var repaired = word.Replace('O', '0').Replace('o', '0').Replace('l', '1').Replace('I', '1');
         string help;
+        IReadOnlyList<string> near = [];
         var (stem, digits) = StitchReader.Split(repaired);
         if (repaired != word && digits >= 0 && context.Book.Find(stem) is not null && word.Length <= 5 && char.IsLetter(word[0]))
         {
@@ -88,10 +90,27 @@ internal static class UnknownWords
         }
         else
         {
-            var near = Suggest.Nearest(word, context.Book.Names);
+            near = Near(word, context);
             help = near.Count > 0 ? $"did you mean {string.Join(" or ", near.Select(n => $"`{n}`"))}? Or define `{word}` under `stitches` in the header" : $"define `{word}` under `stitches` in the header, or correct the spelling";
         }
 
-        context.Bag.Add(RowRules.UnknownStitch, atom.Span, $"`{word}` is neither a stitch that the trade knows nor one that this pattern defines", help);
+        context.Bag.Add(new Finding(RowRules.UnknownStitch, context.Source, atom.Span, $"`{word}` is neither a stitch that the trade knows nor one that this pattern defines")
+        {
+            Help = help,
+            Fix = near.Count == 1 && word.Length > 2 ? new Fix($"Write `{near[0]}`", [new Edit(new TextSpan(atom.Span.Start, word.Length), KnownWords.LikeCase(near[0], word))]) : null,
+        });
+    }
+
+    /// <summary>The names nearest to a word, all of the likeliest slip of the keys; up to three.</summary>
+    private static IReadOnlyList<string> Near(string word, RowContext context)
+    {
+        var near = new KnownWords(context.Book).Nearest(word, 8);
+        if (near.Count == 0)
+        {
+            return near;
+        }
+
+        var (slip, distance) = (KnownWords.Slip(word, near[0]), Suggest.Distance(word, near[0]));
+        return [.. near.Where(n => KnownWords.Slip(word, n) == slip && Suggest.Distance(word, n) == distance).Take(slip == 0 ? 1 : 3)];
     }
 }

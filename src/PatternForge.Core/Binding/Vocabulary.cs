@@ -108,6 +108,12 @@ internal static class Vocabulary
         .GroupBy(p => p.first, StringComparer.Ordinal)
         .ToFrozenDictionary(g => g.Key, g => g.Select(x => x.p).OrderByDescending(x => x.Sequence.Length).ToArray(), StringComparer.Ordinal);
 
+    /// <summary>Every spelling of the words above.</summary>
+    public static IEnumerable<string> Spellings => Words.Keys;
+
+    /// <summary>True for one of those spellings, ignoring case.</summary>
+    public static bool IsSpelling(string word) => Words.ContainsKey(word.ToLowerInvariant());
+
     /// <summary>The phrase's words in one spelling; words that belong together are one lexeme.</summary>
     public static List<Lexeme> Normalise(IReadOnlyList<Atom> atoms)
     {

@@ -11,12 +11,14 @@ namespace PatternForge.Core.Syntax;
 public sealed class RowParser
 {
     private readonly List<Atom> _atoms;
+    private readonly SourceText _source;
     private readonly FindingBag _bag;
     private readonly int _maxDepth;
     private int _at;
 
-    private RowParser(List<Atom> atoms, FindingBag bag, int maxDepth)
+    private RowParser(SourceText source, List<Atom> atoms, FindingBag bag, int maxDepth)
     {
+        _source = source;
         _atoms = atoms;
         _bag = bag;
         _maxDepth = maxDepth;
@@ -26,7 +28,7 @@ public sealed class RowParser
     public static ImmutableArray<RowNode> Parse(SourceText source, List<Token> line, FindingBag bag, int maxDepth)
     {
         var atoms = StarAsTimes(NumberFolder.Fold(source, line));
-        var parser = new RowParser(atoms, bag, maxDepth);
+        var parser = new RowParser(source, atoms, bag, maxDepth);
         var rows = ImmutableArray.CreateBuilder<RowNode>();
         while (parser._at < atoms.Count)
         {
@@ -59,7 +61,7 @@ public sealed class RowParser
     /// <summary>The parts of a stretch that has no label: a stitch's "how", say.</summary>
     public static ImmutableArray<StepNode> ParseSteps(SourceText source, TextSpan span, FindingBag bag, int maxDepth)
     {
-        var parser = new RowParser(NumberFolder.Fold(source, Lexer.Lex(source, span)), bag, maxDepth);
+        var parser = new RowParser(source, NumberFolder.Fold(source, Lexer.Lex(source, span)), bag, maxDepth);
         var steps = ImmutableArray.CreateBuilder<StepNode>();
         while (parser._at < parser._atoms.Count)
         {
@@ -191,7 +193,7 @@ public sealed class RowParser
         var body = Steps(depth + 1, out var close);
         if (close is null)
         {
-            _bag.Add(RowSyntaxRules.BracketNotClosed, open.Span, $"the bracket `{open.Text}` is never closed", "add the closing bracket where the repeat ends");
+            NotClosed(open);
         }
         else if (body is [PhraseNode { Atoms: [{ Kind: TokenKind.Number }, ..] and { Length: < 4 } }])
         {
@@ -205,6 +207,28 @@ public sealed class RowParser
         var end = close?.Span ?? _atoms[Math.Min(_at, _atoms.Count) - 1].Span;
         return new GroupNode(open.Span.Cover(end), before, RepeatFolder.Fold(body));
     }
+
+    /// <summary>"(K2, p2 3 times": the bracket belongs before the number of times.</summary>
+    private void NotClosed(Atom open)
+    {
+        var at = _atoms.IndexOf(open) + 1;
+        while (at + 1 < _atoms.Count && !IsTimes(at))
+        {
+            at++;
+        }
+
+        var found = at + 1 < _atoms.Count && at > 0 && _atoms[at - 1] != open;
+        var close = open.Text switch { "(" => ")", "[" => "]", _ => "}" };
+        var times = found ? _source.ToString(_atoms[at].Span.Cover(_atoms[at + 1].Span)) : "";
+        _bag.Add(new Finding(RowSyntaxRules.BracketNotClosed, _source, open.Span, $"the bracket `{open.Text}` is never closed")
+        {
+            Help = found ? $"close it before `{times}`, if that says how often the bracket is worked" : "add the closing bracket where the repeat ends",
+            Fix = found ? new Fix($"Close the bracket before `{times}`", [new Edit(new TextSpan(_atoms[at - 1].Span.End, 0), close)]) : null,
+        });
+    }
+
+    private bool IsTimes(int at) =>
+        (_atoms[at].Kind == TokenKind.Number && (_atoms[at + 1].Is("times") || _atoms[at + 1].Is("time"))) || ((_atoms[at].Kind == TokenKind.Times || _atoms[at].Is("x")) && _atoms[at + 1].Kind == TokenKind.Number);
 
     /// <summary>Passes over what stands in a bracket, its closing one included.</summary>
     private void SkipToClose()
