@@ -12,6 +12,7 @@ internal static class LineMender
         var lines = new BodyLines(source, body);
         var tables = new TableRows(source, mends);
         var numbers = new ListNumbers(source, mends);
+        var labels = new LostLabels(source, mends);
         var stars = new LostStars(source, mends);
         var begins = true;
         while (lines.Next())
@@ -46,6 +47,7 @@ internal static class LineMender
             var content = ListMarks.Read(source, lines.Content, mends);
             WebTags.Read(source, content, mends);
             numbers.Read(content, lines.Section, begins);
+            labels.Read(content, lines.Section);
             begins = false;
             stars.Read(content);
             Emphasis.Read(source, content, mends);
@@ -53,6 +55,7 @@ internal static class LineMender
         }
 
         numbers.Break();
+        labels.Break();
         if (mends.Count > 1)
         {
             var sorted = mends.Select((mend, index) => (mend, index)).OrderBy(m => m.mend.Span.Start).ThenBy(m => m.mend.Span.Length).ThenBy(m => m.index).Select(m => m.mend).ToList();

@@ -34,13 +34,14 @@ public sealed class PatternWorker
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
         _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns })];
         _readings = new RowReadings(_states, options, _isKnitting);
-        _messages = new RowMessages(_sizes, bag);
         _order = new RowOrder(bag);
+        _messages = new RowMessages(_sizes, bag, _order);
     }
 
     /// <summary>The lines, worked.</summary>
     public static ImmutableArray<WorkedLine> Work(ImmutableArray<BoundLine> lines, PatternFacts facts, FindingBag bag, CompileOptions options, CancellationToken cancel)
     {
+        lines = MistypedNumbers.Mend(lines, bag);
         var patterns = PatternBook.Of(lines);
         var (worker, first) = (new PatternWorker(facts, bag, options, patterns, null), bag.Count);
         var worked = ImmutableArray.CreateBuilder<WorkedLine>(lines.Length);

@@ -13,7 +13,7 @@ internal static class Places
     public static int? Distance(RowRun run, Target target, TextSpan origin)
     {
         var before = run.In(target.Stitches) ?? 0;
-        if (Known(run, target, before) is { } distance)
+        if (Known(run, target, before, origin) is { } distance)
         {
             return distance;
         }
@@ -35,7 +35,7 @@ internal static class Places
         return 0;
     }
 
-    private static int? Known(RowRun run, Target target, int before)
+    private static int? Known(RowRun run, Target target, int before, TextSpan origin)
     {
         var needles = run.Needles;
         return target.Extent switch
@@ -44,7 +44,7 @@ internal static class Places
             Extent.LastStitches => needles.LeftCount - before,
             Extent.OnRightNeedle => before - (before < needles.RightCount ? needles.SinceGap() : needles.RightCount),
             Extent.LastMarker => needles.DistanceToLast(PlaceMark.Marker) - before,
-            Extent.Marker => ToMarker(run, target, before) - before,
+            Extent.Marker => ToMarker(run, target, before, origin) - before,
             Extent.Gap => needles.DistanceTo(PlaceMark.Gap, before, null) - before,
             Extent.Needle => (needles.DistanceTo(PlaceMark.NeedleEnd, before, null) ?? needles.LeftCount) - before,
             _ => null,
@@ -52,11 +52,21 @@ internal static class Places
     }
 
     // The named marker, else the next one, else the start of the round, which counts as a marker.
-    private static int? ToMarker(RowRun run, Target target, int before)
+    private static int? ToMarker(RowRun run, Target target, int before, TextSpan origin)
     {
         var needles = run.Needles;
-        return needles.DistanceTo(PlaceMark.Marker, before, target.MarkerName)
-            ?? needles.DistanceTo(PlaceMark.Marker, before, null)
+        if (needles.DistanceTo(PlaceMark.Marker, before, target.MarkerName) is { } named)
+        {
+            return named;
+        }
+
+        var next = needles.DistanceTo(PlaceMark.Marker, before, null);
+        if (next is not null && target.MarkerName is not null && run.Work.KnowsPlaces && !run.Quiet)
+        {
+            run.Trial.Outcome.Readings.Add(new Reading(ReadingKind.NextMarker, origin));
+        }
+
+        return next
             ?? (run.State.InTheRound && run.Work.KnowsPlaces && needles.LeftCount >= before && (needles.LeftCount > 0 || before == 0) ? needles.LeftCount : null);
     }
 

@@ -116,6 +116,9 @@ internal enum ReadingKind
     /// <summary>"hdc inc" is one increase in that stitch, not a stitch and an increase.</summary>
     NamedIncrease,
 
+    /// <summary>A marker of that name is not ahead; the next one is taken.</summary>
+    NextMarker,
+
     /// <summary>The stitch after binding off is not part of the next number.</summary>
     AfterBindOff,
 }

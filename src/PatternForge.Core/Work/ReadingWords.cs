@@ -19,6 +19,7 @@ internal static class ReadingWords
             ReadingKind.TurningChain => "the turning chain is taken not to count",
             ReadingKind.TurningChainCounts => "the turning chain is taken to count as a stitch",
             ReadingKind.SkipsBase => "the stitch passed over is the one under the turning chain",
+            ReadingKind.NextMarker => "the next marker is taken",
             _ => null,
         }).OfType<string>().ToArray();
         return words.Length == 0 ? null : string.Join("; ", words);

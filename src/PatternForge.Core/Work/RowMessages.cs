@@ -8,15 +8,20 @@ namespace PatternForge.Core.Work;
 /// <summary>Says what did not add up in a row: one finding for a kind and place, with the sizes that it holds for.</summary>
 internal sealed class RowMessages
 {
+    private const int MostLabels = 6;
+
     private readonly SizeSet _sizes;
     private readonly FindingBag _bag;
+    private readonly RowOrder _order;
     private readonly List<Pending> _pending = [];
     private readonly HashSet<(int Pattern, string Stitches)> _misfits = [];
+    private Finding? _noMarker;
 
-    public RowMessages(SizeSet sizes, FindingBag bag)
+    public RowMessages(SizeSet sizes, FindingBag bag, RowOrder order)
     {
         _sizes = sizes;
         _bag = bag;
+        _order = order;
     }
 
     /// <summary>A wrong claim whose help line waits for what the next claims say.</summary>
@@ -35,9 +40,11 @@ internal sealed class RowMessages
         Flush();
     }
 
-    /// <summary>Writes the claims that were waiting.</summary>
+    /// <summary>Writes the findings that were waiting for what comes after them.</summary>
     public void Flush()
     {
+        _order.Flush();
+        FlushMarker();
         foreach (var pending in _pending)
         {
             var help = pending.LaterAgree > 0
@@ -47,6 +54,28 @@ internal sealed class RowMessages
         }
 
         _pending.Clear();
+    }
+
+    private void FlushMarker()
+    {
+        if (_noMarker is { } finding)
+        {
+            _bag.Add(finding);
+            _noMarker = null;
+        }
+    }
+
+    /// <summary>One marker that was left out is missed by every row that goes to it: the first row tells, the others are named beside it.</summary>
+    private void MarkerMissing(Finding finding)
+    {
+        if (_noMarker is null)
+        {
+            _noMarker = finding;
+        }
+        else if (_noMarker.Labels.Length < MostLabels && _noMarker.Span != finding.Span)
+        {
+            _noMarker = _noMarker with { Labels = _noMarker.Labels.Add(new Label(finding.Span, "goes to it too")) };
+        }
     }
 
     /// <summary>Stated minus worked; null when they agree or one of them is not known.</summary>
@@ -77,6 +106,11 @@ internal sealed class RowMessages
     /// <summary>Reports a row's problems, claims and readings.</summary>
     public void Report(BoundRow row, int[] active, RowOutcome[] outcomes, SizeState[] states)
     {
+        if (_noMarker is not null && row.Steps.Any(s => s is MarkerStep { Action: MarkerAction.Place }))
+        {
+            FlushMarker();
+        }
+
         if (Array.Exists(outcomes, o => o.IsWrong))
         {
             Problems(row, active, outcomes);
@@ -138,7 +172,19 @@ internal sealed class RowMessages
             ProblemKind.NoSuchPlace => (WorkRules.NoSuchPlace, NoSuchPlace(first, subject), "check the row below, or the length of the chain"),
             _ => (WorkRules.UnknownReference, first.A > 0 ? $"{(row.IsRound == true ? "round" : "row")} {first.A} has not been given" : "the rows meant here have not been given", "give the row, or correct the number or name"),
         };
-        _bag.Add(new Finding(rule, _bag.Source, first.Span, message) { Sizes = Concerned(sizes), Help = help });
+        var finding = new Finding(rule, _bag.Source, first.Span, message) { Sizes = Concerned(sizes), Help = help };
+        if (first.Kind == ProblemKind.NoMarker)
+        {
+            MarkerMissing(finding);
+            return;
+        }
+
+        if (rule == WorkRules.UnknownReference && first.A > 0 && _order.TakeSkipped(first.A) is { } skipped)
+        {
+            finding = finding with { Labels = [skipped] };
+        }
+
+        _bag.Add(finding);
     }
 
     private static string Inner(Problem problem) => problem.Inner is { } inner ? $"{Name(inner)}, worked again: " : "";
@@ -342,6 +388,7 @@ internal sealed class RowMessages
                 ReadingKind.OnePlain => (WorkRules.RestNotSaid, $"one stitch is left over at the end of {Name(row)}; worked plain it gives the stated count", "write \"k1\" at the end"),
                 ReadingKind.More => (WorkRules.TimesTwoWays, "the number of times can mean so many more or so many in all; it was taken as times more", "write \"more times\" or \"times in all\""),
                 ReadingKind.InAll => (WorkRules.TimesTwoWays, "the number of times can mean so many more or so many in all; only so many in all fits", "write \"times in all\""),
+                ReadingKind.NextMarker => (WorkRules.OtherMarker, $"no marker of this name lies ahead of `{_bag.Source.ToString(group.Key.Span)}`; the next marker was taken", "place the marker by its name in an earlier row, or call it as it was called there"),
                 _ => null,
             };
             if (said is { } finding)

@@ -7,14 +7,43 @@ namespace PatternForge.Core.Work;
 internal sealed class RowOrder
 {
     private readonly FindingBag _bag;
+    private readonly List<(int From, int To, Finding Finding)> _skipped = [];
 
     public RowOrder(FindingBag bag) => _bag = bag;
 
     /// <summary>Looks at a row's label before it is worked.</summary>
     public void Check(BoundRow row, SizeState state)
     {
+        var told = _skipped.Count;
         Number(row, state);
-        Side(row, state);
+
+        // Where an odd number of rows is missing, the side is wrong for that reason.
+        Side(row, state, _skipped.Count > told && (_skipped[^1].To - _skipped[^1].From) % 2 == 0);
+    }
+
+    /// <summary>Tells of the numbers that were skipped, unless a row has been found to need one of them.</summary>
+    public void Flush()
+    {
+        foreach (var (_, _, finding) in _skipped)
+        {
+            _bag.Add(finding);
+        }
+
+        _skipped.Clear();
+    }
+
+    /// <summary>Where a number was skipped that a row now refers to, so that one finding tells both; null where it was not.</summary>
+    public Label? TakeSkipped(int number)
+    {
+        var at = _skipped.FindIndex(s => s.From <= number && number <= s.To);
+        if (at < 0)
+        {
+            return null;
+        }
+
+        var finding = _skipped[at].Finding;
+        _skipped.RemoveAt(at);
+        return new Label(finding.Span, finding.Message);
     }
 
     private void Number(BoundRow row, SizeState state)
@@ -42,7 +71,7 @@ internal sealed class RowOrder
             else if (first > last + 1 && !state.NumbersAreLoose && !listed && !Covered(state, last, first))
             {
                 var missing = first - last == 2 ? $"{word} {last + 1} is" : $"{word}s {last + 1} to {first - 1} are";
-                _bag.Add(WorkRules.NumberSkipped, row.LabelOrigin, $"{missing} not given: {word} {last} is followed by {word} {first}", "give the missing rows, or correct the number");
+                _skipped.Add((last + 1, first - 1, new Finding(WorkRules.NumberSkipped, _bag.Source, row.LabelOrigin, $"{missing} not given: {word} {last} is followed by {word} {first}") { Help = "give the missing rows, or correct the number" }));
             }
         }
 
@@ -62,7 +91,7 @@ internal sealed class RowOrder
         return true;
     }
 
-    private void Side(BoundRow row, SizeState state)
+    private void Side(BoundRow row, SizeState state, bool isExplained)
     {
         if (row.Side is not { } side)
         {
@@ -79,7 +108,7 @@ internal sealed class RowOrder
             return;
         }
 
-        if (state.NextSide is { } expected && expected != side)
+        if (state.NextSide is { } expected && expected != side && !isExplained)
         {
             var (said, due) = side == FabricSide.Right ? ("right", "wrong") : ("wrong", "right");
             _bag.Add(WorkRules.SideOutOfTurn, row.LabelOrigin, $"this row is called a {said}-side row, but the {due} side is next", "a row may be missing or one too many, or the side may be mixed up");

@@ -407,10 +407,29 @@ public static class WorkRules
             """,
     };
 
+    /// <summary>PF318.</summary>
+    public static Rule OtherMarker { get; } = new(
+        "PF318", "next-marker-taken", Area.Counts, Severity.Note,
+        "A row goes to a marker by a name that no marker ahead has.",
+        "The next marker was taken, whatever its name, because most patterns name their markers loosely. Where a marker has been left out, or is called otherwise where it is placed, this is the wrong one, and the shaping moves.")
+    {
+        Bad = """
+            Row 1: K4, pm, k4, place marker B, k4.
+
+            Row 2: P to marker A, sm, p to end.
+                   ^^^^^^^^^^^^^
+            """,
+        Good = """
+            Row 1: K4, place marker B, k4, place marker A, k4.
+
+            Row 2: P to marker A, sm, p to end.
+            """,
+    };
+
     /// <summary>All of them, by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
         NumberSkipped, NumberRepeated, UnknownReference, LabelRowsDiffer, BareBracket, SideOutOfTurn, StatedCountDiffers, RepeatDoesNotFit, TooFewStitches, StitchesLeft, StatedChangeDiffers, RepeatImplied, RestNotSaid,
-        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit,
+        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit, OtherMarker,
     ];
 }
