@@ -156,6 +156,9 @@ internal static class CountsCommand
         Pick(line.Stated, only),
         line.Reading)
     {
+        Together = line.Together is { } table
+            ? new TogetherShape([.. table.Shapings.Select(s => Words.WellFormed(ClauseWords.Of(s, compilation.Source, int.MaxValue)))], [.. Pick(table.Sizes, only).Select(rows => (IReadOnlyList<TogetherRowShape>)[.. rows.Select(r => new TogetherRowShape(r.Row, r.Changes, r.Count))])])
+            : null,
         Trace = [.. Pick(line.Trace, only).Select(stretches => TraceShapes.Of(stretches, compilation.Source))],
     };
 

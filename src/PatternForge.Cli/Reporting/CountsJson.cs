@@ -27,5 +27,6 @@ internal static class CountsJson
         row.Kinds.IsEmpty ? null : [.. row.Kinds],
         row.Stated.IsEmpty ? null : row.Stated,
         row.Reading is null ? null : Words.WellFormed(row.Reading),
-        row.Trace.IsEmpty ? null : row.Trace);
+        row.Trace.IsEmpty ? null : row.Trace,
+        row.Together);
 }

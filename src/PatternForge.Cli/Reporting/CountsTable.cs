@@ -25,6 +25,9 @@ internal sealed record CountedRow(
     ImmutableArray<int?> Stated,
     string? Reading)
 {
+    /// <summary>Shapings that go on at the same time, row by row; null for none.</summary>
+    public TogetherShape? Together { get; init; }
+
     /// <summary>How the counts come about, one list a size; empty where nobody asked.</summary>
     public ImmutableArray<IReadOnlyList<StretchShape>> Trace { get; init; } = [];
 

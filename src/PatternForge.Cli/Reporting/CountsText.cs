@@ -86,9 +86,38 @@ internal static class CountsText
                 break;
         }
 
+        if (row.Together is { } together)
+        {
+            AppendTogether(together, sizes, Remark);
+        }
+
         if (row.Reading is { } reading)
         {
             Remark($"read as: {DisplayText.OneLine(reading)}");
+        }
+    }
+
+    /// <summary>Shapings that go on at the same time: a table a size, with the rows in which something is shaped.</summary>
+    private static void AppendTogether(TogetherShape together, ImmutableArray<string> sizes, Action<string> remark)
+    {
+        remark("at the same time, counted from the first row of this line:");
+        for (var i = 0; i < together.Shapings.Count; i++)
+        {
+            remark($"  ({(char)('a' + (i % 26))}) {DisplayText.OneLine(together.Shapings[i])}");
+        }
+
+        foreach (var (size, rows) in sizes.Zip(together.Sizes))
+        {
+            if (rows.Count == 0)
+            {
+                continue;
+            }
+
+            remark($"  {(size.Length == 0 ? "" : DisplayText.OneLine(size) + ", ")}{"row",4}{string.Concat(together.Shapings.Select((_, i) => $"{$"({(char)('a' + (i % 26))})",6}"))}{"stitches",10}");
+            foreach (var row in rows)
+            {
+                remark($"  {new string(' ', size.Length == 0 ? 0 : DisplayText.Width(size) + 2)}{row.Row,4}{string.Concat(row.Changes.Select(c => $"{(c == 0 ? "·" : c > 0 ? $"+{c}" : $"−{-c}"),6}"))}{row.Count,10}");
+            }
         }
     }
 

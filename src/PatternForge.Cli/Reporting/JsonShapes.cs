@@ -58,7 +58,14 @@ internal sealed record RowShape(
     IReadOnlyList<IReadOnlyDictionary<string, int>>? Kinds,
     IReadOnlyList<int?>? Stated,
     string? Reading,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<StretchShape>>? Trace);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<StretchShape>>? Trace,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TogetherShape? Together);
+
+/// <summary>Shapings that go on at the same time: their words, and the rows of each size in which something is shaped.</summary>
+internal sealed record TogetherShape(IReadOnlyList<string> Shapings, IReadOnlyList<IReadOnlyList<TogetherRowShape>> Sizes);
+
+/// <summary>One of these rows: its number from the first row of the line, what each shaping changes, and the stitches after it.</summary>
+internal sealed record TogetherRowShape(int Row, IReadOnlyList<int> Changes, int Count);
 
 /// <summary>A part of a traced line in one size: a row with its clauses, or words that stand for whole rows.</summary>
 internal sealed record StretchShape(string Text, int? Before, int? After, int Rows, int Times, IReadOnlyList<ClauseShape> Clauses);

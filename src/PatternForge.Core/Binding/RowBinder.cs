@@ -359,6 +359,17 @@ internal sealed class RowBinder
             return _repeats.Ending(nodes, at, cursor, steps);
         }
 
+        if (isTop && lexemes.Exists(l => l.Is("att")))
+        {
+            new TogetherReader(_draft.Context).Bind(lexemes, steps, part => Bind(nodes, at, phrase, part, steps));
+            return at;
+        }
+
+        if (isTop && TogetherReader.TryCondition(cursor, steps, _draft.Context))
+        {
+            return at;
+        }
+
         if (isTop && _whole.TryBind(nodes, at, phrase, cursor, steps) is { } next)
         {
             return next;
@@ -372,6 +383,15 @@ internal sealed class RowBinder
         }
 
         return at;
+    }
+
+    /// <summary>Binds a part of a phrase: words for whole rows, else stitches.</summary>
+    private void Bind(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, PhraseCursor part, List<Step> steps)
+    {
+        if (_whole.TryBind(nodes, at, phrase, part, steps) is null)
+        {
+            _words.Bind(part, steps);
+        }
     }
 
     // "K to end. 79 (85, 91)": numbers alone, the last thing in the row.

@@ -14,6 +14,7 @@ internal sealed class ShapingReader
     private int _edges = 1;
     private bool _neckFirst;
     private bool _mayCountTimes;
+    private Amount? _every;
 
     /// <summary>The shaping that the words from the cursor to the end of the phrase say, or null with the cursor unmoved.</summary>
     public RowsStep? TryRead(PhraseCursor c, RowContext context)
@@ -129,6 +130,8 @@ internal sealed class ShapingReader
         c.Eat("of|on|in|at");
         c.Eat("the");
 
+        _every = null;
+
         // "BO 3 sts at neck edge once, then 2 sts twice": each time is a row.
         if (_mayCountTimes && TimesReader.TryRead(c, context) is { } plain)
         {
@@ -155,8 +158,8 @@ internal sealed class ShapingReader
             if (c.Eat("every|each"))
             {
                 c.Eat("foll");
-                Interval(c);
-                return c.Eat("row|rnd") && Until(c, context, change, stretches);
+                Interval(c, context);
+                return c.Eat("row|rnd") && Until(c, context, change, stretches, beginsNow: next);
             }
 
             c.Eat("foll");
@@ -164,14 +167,14 @@ internal sealed class ShapingReader
             {
                 var more = context.AmountOf(c.EatNumber()!);
                 c.Eat("foll");
-                Interval(c);
+                Interval(c, context);
                 c.Eat("foll");
                 if (!c.Eat("row|rnd"))
                 {
                     return false;
                 }
 
-                stretches.Add(new ShapingStretch(change, more with { Values = more.Values.Map(v => v + 1) }, null));
+                stretches.Add(new ShapingStretch(change, more with { Values = more.Values.Map(v => v + 1) }, null) { Every = Pace(c, start), BeginsNow = next });
                 c.EatAll("all", "sizes");
                 return true;
             }
@@ -184,14 +187,14 @@ internal sealed class ShapingReader
         {
             c.Eat("foll|next");
             var rows = c.EatNumber();
-            Interval(c);
+            Interval(c, context);
             c.Eat("foll");
             if (!c.Eat("row|rnd"))
             {
                 return false;
             }
 
-            stretches.Add(new ShapingStretch(change, rows is null ? RowContext.Constant(1, c.SpanFrom(start)) : context.AmountOf(rows), null));
+            stretches.Add(new ShapingStretch(change, rows is null ? RowContext.Constant(1, c.SpanFrom(start)) : context.AmountOf(rows), null) { Every = Pace(c, start), BeginsNow = _every is null });
             c.EatAll("all", "sizes");
             return true;
         }
@@ -199,7 +202,7 @@ internal sealed class ShapingReader
         if (c.Eat("every|each"))
         {
             c.Eat("foll");
-            Interval(c);
+            Interval(c, context);
             c.Eat("foll");
             if (!c.Eat("row|rnd"))
             {
@@ -225,25 +228,39 @@ internal sealed class ShapingReader
         return false;
     }
 
-    private static void Interval(PhraseCursor c)
+    /// <summary>"4th", "foll alt", "RS": every how many rows.</summary>
+    private void Interval(PhraseCursor c, RowContext context)
     {
-        while (c.Eat("alt|other|rs|ws|even|odd|foll") || (c.Peek() is { IsNumber: true } && c.Is("row|rnd|foll", 1)))
+        while (true)
         {
-            if (c.Peek() is { IsNumber: true } && c.Is("row|rnd|foll", 1))
+            if (c.Peek() is { IsNumber: true } number && c.Is("row|rnd|foll", 1))
             {
                 c.At++;
+                _every = context.AmountOf(number);
+            }
+            else if (c.Is("alt|other|rs|ws|even|odd"))
+            {
+                c.At++;
+                _every ??= RowContext.Constant(2, c.Peek(-1)!.Span);
+            }
+            else if (!c.Eat("foll"))
+            {
+                return;
             }
         }
     }
 
-    private static bool Until(PhraseCursor c, RowContext context, Amount change, ImmutableArray<ShapingStretch>.Builder stretches)
+    private Amount Pace(PhraseCursor c, int start) => _every ?? RowContext.Constant(1, c.SpanFrom(start));
+
+    private bool Until(PhraseCursor c, RowContext context, Amount change, ImmutableArray<ShapingStretch>.Builder stretches, bool beginsNow = false)
     {
+        var pace = Pace(c, Math.Max(0, c.At - 1));
         c.EatAll("a", "total", "of");
         if (TimesReader.TryRead(c, context) is { } times)
         {
             c.Eat("more");
             TimesReader.EatInAll(c);
-            stretches.Add(new ShapingStretch(change, times, null));
+            stretches.Add(new ShapingStretch(change, times, null) { Every = pace, BeginsNow = beginsNow });
             return true;
         }
 
@@ -254,7 +271,7 @@ internal sealed class ShapingReader
             if (c.EatNumber() is { } count && (c.Eat("st") || c.Eat("rem")))
             {
                 c.Eat("rem|left");
-                stretches.Add(new ShapingStretch(change, null, context.AmountOf(count)));
+                stretches.Add(new ShapingStretch(change, null, context.AmountOf(count)) { Every = pace, BeginsNow = beginsNow });
                 return true;
             }
         }

@@ -90,7 +90,7 @@ internal static class Vocabulary
         (["sl", "m"], "sm"),
         (["pass", "m"], "sm"),
         (["remove|removing|drop", "m"], "rm"),
-        (["at", "the", "same", "time"], "att"),
+        (["at", "the", "same", "times"], "att"),
         (["as", "est"], "as-set"),
         (["in", "patt"], "in-patt"),
         (["draw|thread|pull", "through"], "draw-through"),

@@ -72,7 +72,25 @@ public sealed record RepeatRowsStep(TextSpan Origin) : RowsStep(Origin)
 /// <param name="Change">Stitches more (or fewer, negative) in each shaping row.</param>
 /// <param name="Rows">How many shaping rows; null when <paramref name="ToCount"/> says where it ends.</param>
 /// <param name="ToCount">The count it ends at.</param>
-public sealed record ShapingStretch(Amount Change, Amount? Rows, Amount? ToCount);
+public sealed record ShapingStretch(Amount Change, Amount? Rows, Amount? ToCount)
+{
+    /// <summary>Every how many rows ("every 4th row" is 4, "every RS row" 2); null when the words do not tell.</summary>
+    public Amount? Every { get; init; }
+
+    /// <summary>True when the first shaping row is the next one worked ("next and every foll 4th row").</summary>
+    public bool BeginsNow { get; init; }
+}
+
+/// <summary>"AT THE SAME TIME": the shaping behind it goes on in the same rows as the shaping before it; their changes add up.</summary>
+/// <param name="Origin">Where it stands.</param>
+public sealed record TogetherStep(TextSpan Origin) : RowsStep(Origin)
+{
+    /// <summary>True when it begins later: at a length, or at an event that the words tell.</summary>
+    public bool BeginsLater { get; init; }
+
+    /// <summary>The length at which it begins, in centimetres ("when armhole measures 10 (11, 12) cm"); null for at once, or when no length is told.</summary>
+    public PerSize<decimal?>? AfterLength { get; init; }
+}
 
 /// <summary>Shaping over several rows: "dec 1 st each end of every RS row 6 times", "BO 4 sts at beg of next 2 rows".</summary>
 public sealed record ShapingStep(TextSpan Origin, ImmutableArray<ShapingStretch> Stretches) : RowsStep(Origin);

@@ -21,6 +21,8 @@ public sealed class PatternWorker
     private readonly RowReadings _readings;
     private readonly CloseLook? _closeLook;
     private List<WorkedStretch>?[] _trace = [];
+    private readonly decimal? _rowsPerCm;
+    private (BoundLine Line, int?[] Before)? _last;
     private (SizeState.Snapshot Work, WorkedRow[] History)[] _aside = [];
 
     private PatternWorker(PatternFacts facts, FindingBag bag, CompileOptions options, PatternBook patterns, CloseLook? closeLook)
@@ -33,6 +35,7 @@ public sealed class PatternWorker
         _isKnitting = facts.Craft == Stitches.Craft.Knitting;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
         _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns })];
+        _rowsPerCm = facts.Gauges.FirstOrDefault(g => g.RowsPerCm is not null)?.RowsPerCm;
         _readings = new RowReadings(_states, options, _isKnitting);
         _order = new RowOrder(bag);
         _messages = new RowMessages(_sizes, bag, _order);
@@ -151,8 +154,17 @@ public sealed class PatternWorker
             StatedFirst = statedFirst,
             Reading = ReadingWords.Of(readings),
             Operations = line.Operations,
+            Together = Together(line, before),
             Trace = [.. _trace.Select(stretches => stretches?.ToImmutableArray() ?? [])],
         };
+    }
+
+    /// <summary>Shapings of the line, and of the one before where it says so, that go on at the same time.</summary>
+    private ShapingTable? Together(BoundLine line, int?[] before)
+    {
+        var (last, counts) = _last is { } there && there.Line.Section == line.Section ? there : (null, null);
+        _last = (line, before);
+        return ShapingTables.Of(line, last, ShapingTables.GoesOn(line) ? [.. counts ?? before] : [.. before], _rowsPerCm);
     }
 
     private int[] Active(BoundRow row) => row.IsForNoSize ? [] : row.Sizes.IsEmpty ? _everySize : [.. row.Sizes];

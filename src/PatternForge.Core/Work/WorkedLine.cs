@@ -62,6 +62,9 @@ public sealed record WorkedLine
     /// <summary>Which of several readings was taken, in words; null when there was only one.</summary>
     public string? Reading { get; init; }
 
+    /// <summary>Its shapings that go on at the same time, row by row; null for none, or where the words do not tell the rows.</summary>
+    public ShapingTable? Together { get; init; }
+
     /// <summary>How its counts come about, one list a size; empty unless it was asked for (<see cref="CompileOptions.Trace"/>).</summary>
     public ImmutableArray<ImmutableArray<WorkedStretch>> Trace { get; init; } = [];
 
