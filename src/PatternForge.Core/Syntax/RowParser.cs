@@ -123,7 +123,7 @@ public sealed class RowParser
             var atom = _atoms[_at];
             if (depth == 0 && phrase.Count == 0 && (steps.Count > 0 || before != Separator.None) && StartsNumberedRow(atom))
             {
-                return steps.ToImmutable();
+                return StepsFrom(from);
             }
 
             switch (atom.Kind)
