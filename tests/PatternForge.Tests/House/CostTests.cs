@@ -33,7 +33,6 @@ public class CostTests(ITestOutputHelper output)
     /// <summary>Files that no maker writes: one endless line, or more of something than any pattern has.</summary>
     public static TheoryData<string, string, string> Extremes => new()
     {
-        { "stitches in one row", "Row 1: ", "k1, " },
         { "sentences in one row", "Row 1: ", "k1. " },
         { "words in one phrase", "Row 1: k1 ", "and then " },
         { "counts in one row", "Row 1: ", "k10. (10 sts) " },
