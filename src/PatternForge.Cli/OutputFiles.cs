@@ -1,23 +1,50 @@
+using System.Buffers;
+using System.Text;
+
 namespace PatternForge.Cli;
 
 /// <summary>Writes files so that nobody ever sees half of one: into a temporary file beside the place, then moved there in one step.</summary>
 internal static class OutputFiles
 {
-    /// <summary>Writes a file and the folders that it needs.</summary>
+    private static readonly UTF8Encoding Encoding = new(encoderShouldEmitUTF8Identifier: false);
+
+    // Each run's temporary files have names of their own.
+    private static readonly string Run = Guid.NewGuid().ToString("N");
+    private static int _made;
+
+    /// <summary>Writes a text in UTF-8 and makes the folders that it needs.</summary>
     /// <param name="path">The absolute path.</param>
-    /// <param name="content">All of it.</param>
+    /// <param name="text">All of it.</param>
     /// <param name="overwrite">True to replace a file that is there.</param>
     /// <returns>Null, or in a few words why it could not be written; then nothing was changed.</returns>
-    public static string? Write(string path, ReadOnlySpan<byte> content, bool overwrite)
+    public static string? Write(string path, string text, bool overwrite)
     {
-        var folder = Path.GetDirectoryName(path)!;
-        var temporary = Path.Combine(folder, $".patternforge-{Guid.NewGuid():N}.tmp");
+        var bytes = ArrayPool<byte>.Shared.Rent(Encoding.GetByteCount(text));
         try
         {
-            Directory.CreateDirectory(folder);
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            return Write(path, bytes.AsSpan(0, Encoding.GetBytes(text, bytes)), overwrite);
+        }
+        finally
+        {
+            ArrayPool<byte>.Shared.Return(bytes);
+        }
+    }
+
+    private static string? Write(string path, ReadOnlySpan<byte> content, bool overwrite)
+    {
+        var folder = Path.GetDirectoryName(path)!;
+        var temporary = Path.Combine(folder, $".patternforge-{Run}-{Interlocked.Increment(ref _made)}.tmp");
+        try
+        {
+            try
             {
-                stream.Write(content);
+                Create(temporary, content);
+            }
+            catch (DirectoryNotFoundException)
+            {
+                // Nearly always the folder is there: it is made only when it proves missing.
+                Directory.CreateDirectory(folder);
+                Create(temporary, content);
             }
 
             File.Move(temporary, path, overwrite);
@@ -28,6 +55,12 @@ internal static class OutputFiles
             Remove(temporary);
             return Directory.Exists(path) ? "a folder of that name is there" : InputFiles.ReasonOf(e);
         }
+    }
+
+    private static void Create(string path, ReadOnlySpan<byte> content)
+    {
+        using var file = File.OpenHandle(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        RandomAccess.Write(file, content, 0);
     }
 
     private static void Remove(string temporary)

@@ -13,11 +13,20 @@ public static class Renderer
     /// <param name="format">The format.</param>
     /// <param name="templates">The templates; the built-in ones when null.</param>
     /// <param name="options">How; the usual ones when null.</param>
-    public static RenderResult Render(Compilation compilation, OutputFormat format, TemplateSet? templates = null, RenderOptions? options = null)
+    public static RenderResult Render(Compilation compilation, OutputFormat format, TemplateSet? templates = null, RenderOptions? options = null) =>
+        Render(compilation, ViewBuilder.Build(compilation, (options ?? RenderOptions.Default).Draft), format, templates, options);
+
+    /// <summary>Renders one pattern in one format from a view that may serve several formats.</summary>
+    /// <param name="compilation">The compiled pattern.</param>
+    /// <param name="shared">Its view, as <see cref="ViewBuilder"/> made it for the same draft or release; the addresses of photos are those of the options.</param>
+    /// <param name="format">The format.</param>
+    /// <param name="templates">The templates; the built-in ones when null.</param>
+    /// <param name="options">How; the usual ones when null.</param>
+    public static RenderResult Render(Compilation compilation, PatternView shared, OutputFormat format, TemplateSet? templates = null, RenderOptions? options = null)
     {
         var how = options ?? RenderOptions.Default;
         var set = templates ?? TemplateSet.Default;
-        var view = ViewBuilder.Build(compilation, how.Draft, how.PhotoAddress);
+        var view = how.PhotoAddress is null ? shared : ViewBuilder.WithPhotos(shared, compilation, how.PhotoAddress);
         var written = format.Write(view, set);
         var name = (how.Name ?? NameOf(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);

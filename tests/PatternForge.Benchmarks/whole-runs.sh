@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
 # Times whole runs of the program: `lint` and `build` of 1, 200 and 2,000 patterns of 120 lines and of one file of 5 MB, for the native, the
 # ReadyToRun and the plain program, each beside an empty program made in the same way. Prints a table: the median of wall time, the processor time of that run, wall as times the empty program, and the peak of memory.
-# Processor time holds better than wall time on a busy machine.
+# Processor time holds better than wall time on a busy machine. Each run of `build` writes into a folder of its own, and all of them are deleted at the very end:
+# where thousands of files have just been deleted, some file systems are slow to make new ones.
 # Usage: bash tests/PatternForge.Benchmarks/whole-runs.sh [RUNS] [KIND...]    (kinds: native readytorun plain; needs GNU time)
 set -euo pipefail
 runs=${1:-5}
@@ -46,10 +47,11 @@ publish() { # KIND PROJECT OUT
 }
 
 # Median of wall milliseconds, processor milliseconds of that run, and the largest peak in MiB.
-measure() { # COMMAND...
+measure() { # COMMAND...; OUT among its words becomes a fresh folder
     for ((i = 0; i <= runs; i++)); do
+        local command=("${@/#OUT/$(mktemp -u -d -p "$work" out.XXXXXXXX)}")
         local start=$EPOCHREALTIME
-        command time -f '%U %S %M' -o "$work/peak" "$@" > /dev/null 2> "$work/err" || { cat "$work/err" >&2; return 1; }
+        command time -f '%U %S %M' -o "$work/peak" "${command[@]}" > /dev/null 2> "$work/err" || { cat "$work/err" >&2; return 1; }
         local end=$EPOCHREALTIME
         [ "$i" -eq 0 ] || echo "$((${end/./} - ${start/./})) $(tail -1 "$work/peak")"
     done | sort -n | awk '{ t[NR] = $1; c[NR] = ($2 + $3) * 1000; if ($4 > m) m = $4 } END { printf "%.1f %.0f %.0f\n", t[int((NR + 1) / 2)] / 1000, c[int((NR + 1) / 2)], m / 1024 }'
@@ -70,7 +72,6 @@ for kind in "${kinds[@]}"; do
     row "$kind" nothing "$work/$kind-empty/empty"
     for set in p1 p200 p2000 large; do
         row "$kind" "lint $set" "$program" lint "$work/$set"
-        rm -rf "$work/out"
-        row "$kind" "build $set" "$program" build "$work/$set" --out "$work/out"
+        row "$kind" "build $set" "$program" build "$work/$set" --out OUT
     done
 done

@@ -47,7 +47,7 @@ internal static class NewCommand
         var text = Starter(craft)
             .Replace("DATE", around.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), StringComparison.Ordinal)
             .Replace("TITLE", Quoted(name.Title), StringComparison.Ordinal);
-        if (OutputFiles.Write(path, Encoding.UTF8.GetBytes(text), overwrite: false) is { } reason)
+        if (OutputFiles.Write(path, text, overwrite: false) is { } reason)
         {
             around.Say($"`{name.FileName}` could not be written: {reason}");
             return ExitCode.Usage;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PatternForge.Core;
 using PatternForge.Core.Findings;
 using PatternForge.Rendering;
+using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Formats;
 using PatternForge.Rendering.Templates;
 
@@ -69,7 +70,8 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
     {
         var file = worked.File;
         var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
-        var rendered = new List<(string Place, string Name, byte[] Bytes)>();
+        var rendered = new List<(string Place, string Name, RenderedFile File)>();
+        var view = ViewBuilder.Build(compilation, Draft);
         foreach (var format in Formats)
         {
             around.Stop.ThrowIfCancellationRequested();
@@ -81,20 +83,20 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
                 Name = Path.GetFileName(file.Stem),
                 PhotoAddress = format == OutputFormat.Html ? photos.Embedded : photo => photos.From(place, photo),
             };
-            var result = Renderer.Render(compilation, format, Templates, options);
+            var result = Renderer.Render(compilation, view, format, Templates, options);
             if (result.Files.IsEmpty)
             {
                 return new(worked, [], [], [], result.Findings);
             }
 
-            rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f.ToBytes())));
+            rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
         }
 
         var written = ImmutableArray.CreateBuilder<string>();
         var problems = ImmutableArray.CreateBuilder<string>();
-        foreach (var (place, name, bytes) in rendered)
+        foreach (var (place, name, made) in rendered)
         {
-            if (OutputFiles.Write(place, bytes, overwrite: true) is { } reason)
+            if (OutputFiles.Write(place, made.Text, overwrite: true) is { } reason)
             {
                 problems.Add($"`{name}` could not be written: {reason}");
             }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
@@ -10,7 +9,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>Which abbreviations the lines of a pattern use: stitches by their short names, and the short words of the trade. A word is looked at once, however often it comes.</summary>
 internal sealed class Abbreviations
 {
-    private static readonly FrozenSet<string> WordsInFull = new[] { "knit", "purl", "slip", "work", "increase", "decrease", "inches", "inch", "row", "rows", "round", "rounds", "skip", "miss", "in", "ins", "cm", "mm", "m", "g", "yd", "yds", "oz" }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+    private static readonly HashSet<string> WordsInFull = new[] { "knit", "purl", "slip", "work", "increase", "decrease", "inches", "inch", "row", "rows", "round", "rounds", "skip", "miss", "in", "ins", "cm", "mm", "m", "g", "yd", "yds", "oz" }.ToHashSet(StringComparer.OrdinalIgnoreCase);
 
     private readonly PatternFacts _facts;
     private readonly StitchBook _book;

@@ -31,6 +31,7 @@ public sealed class BodyBinder
     private readonly Recovery _recovery;
     private readonly StringBuilder _joined = new();
     private ImmutableArray<StitchPattern> _stitchPatterns = [];
+    private readonly List<Token> _tokens = []; // of the line being bound
     private ImmutableArray<int> _standing = [];
     private string _piece = "";
     private int _section;
@@ -141,7 +142,8 @@ public sealed class BodyBinder
     private BoundLine? Line(BlockNode block)
     {
         var draft = new FindingBag(_source);
-        var tokens = Lexer.Lex(_source, block.Content);
+        var tokens = _tokens;
+        Lexer.Lex(_source, block.Content, tokens);
         var nodes = RowParser.Parse(_source, tokens, draft, _options.MaxDepth);
         if (nodes.IsEmpty)
         {
@@ -207,17 +209,35 @@ public sealed class BodyBinder
     /// <summary>The operations of a line, each once, in order of first use.</summary>
     private static ImmutableArray<Operation> OperationsOf(RowContext context)
     {
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        var operations = ImmutableArray.CreateBuilder<Operation>();
+        var operations = new List<Operation>(Math.Min(context.Used.Count, 8));
+        HashSet<string>? ids = null; // a line names few stitches, but nothing keeps it from naming many
         foreach (var (operation, _, _) in context.Used)
         {
-            if (ids.Add(operation.Id))
+            if (ids is null && operations.Count == 16)
+            {
+                ids = operations.Select(o => o.Id).ToHashSet(StringComparer.Ordinal);
+            }
+
+            if (ids is null ? !HasId(operations, operation.Id) : ids.Add(operation.Id))
             {
                 operations.Add(operation);
             }
         }
 
-        return operations.DrainToImmutable();
+        return [.. operations];
+    }
+
+    private static bool HasId(List<Operation> operations, string id)
+    {
+        foreach (var operation in operations)
+        {
+            if (string.Equals(operation.Id, id, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static bool HasPlaceMark(ImmutableArray<StepNode> nodes)

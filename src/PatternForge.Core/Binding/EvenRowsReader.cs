@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using PatternForge.Core.Model;
 
 namespace PatternForge.Core.Binding;
@@ -6,7 +5,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads phrases for rows in which the count stays: "Knit 6 rows", "work even until ...", "work in K1, P1 rib for 2 in", "Work Rows 1-8 of Chart A".</summary>
 internal static class EvenRowsReader
 {
-    private static readonly Lazy<FrozenDictionary<string, PhrasePattern[]>> Even = new(() => Index(
+    private static readonly Lazy<FirstWords<PhrasePattern>> Even = new(() => Index(
         "cont without shaping ...",
         "work row|rnd ... of? chart ...",
         "work chart {w} row|rnd ...",
@@ -47,7 +46,7 @@ internal static class EvenRowsReader
     /// <summary>The step that the words from the cursor to the end of the phrase say, or null.</summary>
     public static EvenRowsStep? TryRead(PhraseCursor c, RowContext context)
     {
-        if (c.Peek() is not { } first || !Even.Value.TryGetValue(first.Norm, out var patterns) || IsNoEvenWork(c))
+        if (c.Peek() is not { } first || Even.Value.Of(first.Norm) is not { } patterns || IsNoEvenWork(c))
         {
             return null;
         }
@@ -142,8 +141,15 @@ internal static class EvenRowsReader
         return null;
     }
 
-    private static FrozenDictionary<string, PhrasePattern[]> Index(params string[] patterns) => patterns.Select(p => new PhrasePattern(p))
-        .SelectMany(p => p.FirstWords!.Split('|').Select(word => (word, p)))
-        .GroupBy(x => x.word, StringComparer.Ordinal)
-        .ToFrozenDictionary(g => g.Key, g => g.Select(x => x.p).ToArray(), StringComparer.Ordinal);
+    private static FirstWords<PhrasePattern> Index(params ReadOnlySpan<string> patterns)
+    {
+        var index = new FirstWords<PhrasePattern>();
+        foreach (var words in patterns)
+        {
+            var pattern = new PhrasePattern(words);
+            index.Add(pattern.FirstWords!, pattern);
+        }
+
+        return index;
+    }
 }

@@ -5,12 +5,29 @@ namespace PatternForge.Core.Binding;
 /// <summary>What a phrase pattern caught: its numbers in order, and how far it reached.</summary>
 internal sealed class PhraseMatch
 {
-    public List<Lexeme> Numbers { get; } = new(0);
+    private static readonly List<Lexeme> None = [];
+
+    private readonly List<Lexeme> _phrase;
+    private readonly int _start;
+    private readonly int _end;
+    private List<Lexeme>? _words;
+
+    public PhraseMatch(List<Lexeme> phrase, int start, int end, List<Lexeme>? numbers)
+    {
+        _phrase = phrase;
+        _start = start;
+        _end = end;
+        End = end;
+        Numbers = numbers ?? None;
+        Span = phrase[start].Span.Cover(phrase[Math.Max(start, end - 1)].Span);
+    }
+
+    public IReadOnlyList<Lexeme> Numbers { get; }
 
     /// <summary>The words that were matched.</summary>
-    public IReadOnlyList<Lexeme> Words { get; set; } = [];
+    public IReadOnlyList<Lexeme> Words => _words ??= _phrase.GetRange(_start, _end - _start);
 
-    public required TextSpan Span { get; set; }
+    public TextSpan Span { get; }
 
     public int End { get; set; }
 }
@@ -41,15 +58,8 @@ internal sealed class PhrasePattern
             return null; // nothing is made for the many that do not even begin so
         }
 
-        var match = new PhraseMatch { Span = default };
-        if (!Try(lexemes, at, 0, match))
-        {
-            return null;
-        }
-
-        match.Words = lexemes.GetRange(at, match.End - at);
-        match.Span = lexemes[at].Span.Cover(lexemes[Math.Max(at, match.End - 1)].Span);
-        return match;
+        List<Lexeme>? caught = null;
+        return Try(lexemes, at, 0, ref caught) is >= 0 and var end ? new PhraseMatch(lexemes, at, end, caught) : null;
     }
 
     private bool MayBegin(List<Lexeme> lexemes, int at)
@@ -70,48 +80,53 @@ internal sealed class PhrasePattern
         return true;
     }
 
-    private bool Try(List<Lexeme> lexemes, int at, int part, PhraseMatch match)
+    /// <summary>Where the words from a part on end; -1 when they do not stand here.</summary>
+    private int Try(List<Lexeme> lexemes, int at, int part, ref List<Lexeme>? caught)
     {
         if (part == _parts.Length)
         {
-            match.End = at;
-            return _mayStop || at == lexemes.Count;
+            return _mayStop || at == lexemes.Count ? at : -1;
         }
 
         var now = _parts[part];
         if (now.Kind == PartKind.Rest)
         {
-            for (var skip = at; skip <= lexemes.Count; skip++)
+            if (part + 1 == _parts.Length && !_mayStop)
             {
-                var numbers = match.Numbers.Count;
-                if (Try(lexemes, skip, part + 1, match))
-                {
-                    return true;
-                }
-
-                match.Numbers.RemoveRange(numbers, match.Numbers.Count - numbers);
+                return lexemes.Count; // any words to the end
             }
 
-            return false;
+            for (var skip = at; skip <= lexemes.Count; skip++)
+            {
+                if (Try(lexemes, skip, part + 1, ref caught) is >= 0 and var rest)
+                {
+                    return rest;
+                }
+            }
+
+            return -1;
         }
 
         if (at < lexemes.Count && now.Fits(lexemes[at]))
         {
-            var numbers = match.Numbers.Count;
-            if (now.Kind is PartKind.Number or PartKind.Ordinal)
+            var isNumber = now.Kind is PartKind.Number or PartKind.Ordinal;
+            if (isNumber)
             {
-                match.Numbers.Add(lexemes[at]);
+                (caught ??= new List<Lexeme>(2)).Add(lexemes[at]);
             }
 
-            if (Try(lexemes, at + 1, part + 1, match))
+            if (Try(lexemes, at + 1, part + 1, ref caught) is >= 0 and var end)
             {
-                return true;
+                return end;
             }
 
-            match.Numbers.RemoveRange(numbers, match.Numbers.Count - numbers);
+            if (isNumber)
+            {
+                caught!.RemoveAt(caught.Count - 1); // what was caught behind it is given back already
+            }
         }
 
-        return now.IsOptional && Try(lexemes, at, part + 1, match);
+        return now.IsOptional ? Try(lexemes, at, part + 1, ref caught) : -1;
     }
 
     private enum PartKind

@@ -1,22 +1,23 @@
-using System.Collections.Frozen;
-
 namespace PatternForge.Core.Binding;
 
 /// <summary>Several ways to say the same thing, found by the word that they begin with. Every one of them begins with a word of its own.</summary>
 internal sealed class PhrasePatterns
 {
-    private readonly FrozenDictionary<string, PhrasePattern[]> _byFirstWord;
+    private readonly FirstWords<PhrasePattern> _byFirstWord = new();
 
-    public PhrasePatterns(IEnumerable<string> patterns) => _byFirstWord = patterns
-        .Select(text => new PhrasePattern(text))
-        .SelectMany(pattern => pattern.FirstWords!.Split('|').Select(word => (word, pattern)))
-        .GroupBy(pair => pair.word, StringComparer.Ordinal)
-        .ToFrozenDictionary(group => group.Key, group => group.Select(pair => pair.pattern).ToArray(), StringComparer.Ordinal);
+    public PhrasePatterns(params ReadOnlySpan<string> patterns)
+    {
+        foreach (var text in patterns)
+        {
+            var pattern = new PhrasePattern(text);
+            _byFirstWord.Add(pattern.FirstWords!, pattern);
+        }
+    }
 
     /// <summary>The first of them that stands at a place; null for none.</summary>
     public PhraseMatch? Match(List<Lexeme> lexemes, int at)
     {
-        if (at >= lexemes.Count || !_byFirstWord.TryGetValue(lexemes[at].Norm, out var patterns))
+        if (at >= lexemes.Count || _byFirstWord.Of(lexemes[at].Norm) is not { } patterns)
         {
             return null;
         }

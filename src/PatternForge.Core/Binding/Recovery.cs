@@ -109,7 +109,7 @@ internal sealed class Recovery
         var likely = KnownWords.Slip(word, offers[0]);
         return KnownWords.IsSlip(word) || likely == 0
             ? [offers[0]]
-            : [.. offers.Where(o => KnownWords.Slip(word, o) == likely && Suggest.Distance(o, word) <= Suggest.Distance(offers[0], word)).DistinctBy(o => Vocabulary.NormOf(new Atom(TokenKind.Word, default, o, true)), StringComparer.Ordinal)];
+            : [.. offers.Where(o => KnownWords.Slip(word, o) == likely && Suggest.Distance(o, word) <= Suggest.Distance(offers[0], word)).DistinctBy(o => Vocabulary.NormOf(new Atom(TokenKind.Word, default, Spelling.Of(o), true)), StringComparer.Ordinal)];
     }
 
     /// <summary>The words in and beside the stretch that rows do not know, then those that are known and often slips.</summary>
@@ -122,7 +122,13 @@ internal sealed class Recovery
         return [.. near.Where(a => !_words.Knows(a.Text)), .. near.Where(a => KnownWords.IsSlip(a.Text) && _words.Knows(a.Text))];
     }
 
-    private List<Atom> AtomsOf(TextSpan span) => NumberFolder.Fold(_source, Lexer.Lex(_source, span));
+    private ImmutableArray<Atom> AtomsOf(TextSpan span)
+    {
+        var folder = NumberFolder.Fold(_source, Lexer.Lex(_source, span));
+        ImmutableArray<Atom> atoms = [.. folder.Atoms];
+        folder.Release();
+        return atoms;
+    }
 
     /// <summary>How much of a line is not understood, and how much is found wrong with it.</summary>
     private (int Unread, int Findings) Read(string line)

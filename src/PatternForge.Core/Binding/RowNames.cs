@@ -8,7 +8,7 @@ internal static class RowNames
     public static string Key(string name)
     {
         var words = name.Split(' ', StringSplitOptions.RemoveEmptyEntries)
-            .Select(word => Vocabulary.NormOf(new Atom(TokenKind.Word, default, word, spaceBefore: false)))
+            .Select(word => Vocabulary.NormOf(new Atom(TokenKind.Word, default, Spelling.Of(word), spaceBefore: false)))
             .Select(word => word == "rnd" ? "row" : word);
         var key = string.Join(' ', words);
         return key.Contains("row", StringComparison.Ordinal) ? key : key + " row";

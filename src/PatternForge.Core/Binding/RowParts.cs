@@ -14,7 +14,9 @@ internal static class RowParts
     public static void Split(BoundRow row, ImmutableArray<BoundRow>.Builder rows)
     {
         var rest = row;
-        foreach (var claim in Totals(row))
+        var totals = Totals(row);
+        var cutter = totals.Length > 1 ? new Cutter(row) : null;
+        foreach (var claim in totals)
         {
             var end = claim.Origin.End;
             if (!HasWork(rest.Steps, int.MinValue, claim.Origin.Start) || !HasWork(rest.Steps, end, int.MaxValue))
@@ -22,14 +24,15 @@ internal static class RowParts
                 continue;
             }
 
-            ImmutableArray<Step> before = [.. rest.Steps.Where(s => s.Origin.Start < end)];
-            ImmutableArray<Step> after = [.. rest.Steps.Where(s => s.Origin.Start >= end)];
+            cutter ??= new Cutter(row);
+            var (before, after) = cutter.Steps(rest.Steps, end);
+            var (claimsBefore, claimsAfter) = cutter.Claims(rest.Claims, end);
             rows.Add(rest with
             {
                 Origin = TextSpan.FromBounds(rest.Origin.Start, Math.Min(rest.Origin.End, before[^1].Origin.End)),
                 Steps = before,
-                Claims = [.. rest.Claims.Where(c => c.Origin.Start < end)],
-                HasUnread = HasUnread(before),
+                Claims = claimsBefore,
+                HasUnread = cutter.HasUnread(before),
                 BareGroup = rest.BareGroup is { } first && first.Start < end ? first : null,
             });
             rest = new BoundRow
@@ -37,8 +40,8 @@ internal static class RowParts
                 Origin = after[0].Origin.Cover(after[^1].Origin),
                 Sizes = rest.Sizes,
                 Steps = after,
-                Claims = [.. rest.Claims.Where(c => c.Origin.Start >= end)],
-                HasUnread = HasUnread(after) || (rest.HasUnread && !HasUnread(before)),
+                Claims = claimsAfter,
+                HasUnread = cutter.HasUnread(after) || (rest.HasUnread && !cutter.HasUnread(before)),
                 WantsCount = rest.WantsCount,
                 BareGroup = rest.BareGroup is { } last && last.Start >= end ? last : null,
             };
@@ -65,5 +68,48 @@ internal static class RowParts
 
     private static bool Works(Step step) => step is not (RemarkStep or SentenceStep or MarkerStep or TurnStep or SlideStep or JoinStep or UnreadStep);
 
-    private static bool HasUnread(ImmutableArray<Step> steps) => steps.Any(s => s is UnreadStep or AsPieceStep);
+    /// <summary>Cuts steps and claims in two at a place; where they stand in order, as they nearly always do, without looking at each of them again.</summary>
+    private sealed class Cutter(BoundRow row)
+    {
+        private readonly bool _stepsInOrder = IsInOrder(row.Steps, s => s.Origin.Start);
+        private readonly bool _claimsInOrder = IsInOrder(row.Claims, c => c.Origin.Start);
+        private readonly bool _hasUnread = row.Steps.Any(IsUnread);
+
+        public (ImmutableArray<Step> Before, ImmutableArray<Step> After) Steps(ImmutableArray<Step> steps, int at) => Cut(steps, s => s.Origin.Start, at, _stepsInOrder);
+
+        public (ImmutableArray<Claim> Before, ImmutableArray<Claim> After) Claims(ImmutableArray<Claim> claims, int at) => Cut(claims, c => c.Origin.Start, at, _claimsInOrder);
+
+        public bool HasUnread(ImmutableArray<Step> steps) => _hasUnread && steps.Any(IsUnread);
+
+        private static bool IsUnread(Step step) => step is UnreadStep or AsPieceStep;
+
+        private static bool IsInOrder<T>(ImmutableArray<T> all, Func<T, int> start)
+        {
+            for (var i = 1; i < all.Length; i++)
+            {
+                if (start(all[i]) < start(all[i - 1]))
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+
+        private static (ImmutableArray<T> Before, ImmutableArray<T> After) Cut<T>(ImmutableArray<T> all, Func<T, int> start, int at, bool isInOrder)
+        {
+            if (!isInOrder)
+            {
+                return ([.. all.Where(x => start(x) < at)], [.. all.Where(x => start(x) >= at)]);
+            }
+
+            var cut = 0;
+            while (cut < all.Length && start(all[cut]) < at)
+            {
+                cut++;
+            }
+
+            return (all[..cut], all[cut..]);
+        }
+    }
 }

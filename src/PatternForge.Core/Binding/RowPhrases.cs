@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using PatternForge.Core.Model;
 
 namespace PatternForge.Core.Binding;
@@ -13,7 +12,7 @@ internal static class RowPhrases
 
     private sealed record Entry(PhrasePattern Pattern, Maker Make);
 
-    private static readonly Lazy<FrozenDictionary<string, Entry[]>> ByFirstWord = new(Index);
+    private static readonly Lazy<FirstWords<Entry>> ByFirstWord = new(Index);
 
     private static IEnumerable<(string Pattern, Maker Make)> Table()
     {
@@ -114,7 +113,7 @@ internal static class RowPhrases
 
         foreach (var key in (ReadOnlySpan<string>)[first.Norm, ""])
         {
-            if (!ByFirstWord.Value.TryGetValue(key, out var entries))
+            if (ByFirstWord.Value.Of(key) is not { } entries)
             {
                 continue;
             }
@@ -190,12 +189,18 @@ internal static class RowPhrases
         return new SpreadStep(match.Span, new Amount(PerSize.Each([.. both]), match.Span));
     }
 
-    private static FrozenDictionary<string, Entry[]> Index()
+    private static FirstWords<Entry> Index()
     {
-        var entries = Table().Where(line => line.Make is not null).Select(line => new Entry(new PhrasePattern(line.Pattern), line.Make));
-        return entries
-            .SelectMany(e => (e.Pattern.FirstWords ?? "").Split('|').Select(word => (word, e)))
-            .GroupBy(x => x.word, StringComparer.Ordinal)
-            .ToFrozenDictionary(g => g.Key, g => g.Select(x => x.e).ToArray(), StringComparer.Ordinal);
+        var index = new FirstWords<Entry>();
+        foreach (var (words, make) in Table())
+        {
+            if (make is not null)
+            {
+                var pattern = new PhrasePattern(words);
+                index.Add(pattern.FirstWords ?? "", new Entry(pattern, make));
+            }
+        }
+
+        return index;
     }
 }

@@ -21,7 +21,7 @@ internal static class StartReader
             last = i;
         }
 
-        var c = new PhraseCursor(Vocabulary.Normalise(atoms));
+        var c = new PhraseCursor(Vocabulary.Normalise(atoms.ToImmutable()));
         if (!c.EatAll("beg", "with") || c.EatNumber() is not { } number)
         {
             return null;

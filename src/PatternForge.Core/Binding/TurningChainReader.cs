@@ -20,8 +20,10 @@ internal static class TurningChainReader
             }
 
             var source = new SourceText("", sentence);
-            var atoms = NumberFolder.Fold(source, Lexer.Lex(source, new TextSpan(0, sentence.Length)));
-            if (atoms.Count > 0 && One(Vocabulary.Normalise(atoms)) is { } note)
+            var folder = NumberFolder.Fold(source, Lexer.Lex(source, new TextSpan(0, sentence.Length)));
+            var atoms = folder.Atoms.ToImmutableArray();
+            folder.Release();
+            if (atoms.Length > 0 && One(Vocabulary.Normalise(atoms)) is { } note)
             {
                 found.Add(note);
             }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Syntax;
@@ -9,13 +8,13 @@ namespace PatternForge.Core.Binding;
 /// <summary>What to say about a word that no list knows.</summary>
 internal static class UnknownWords
 {
-    private static readonly FrozenSet<string> Plain = new[]
+    private static readonly HashSet<string> Plain = new[]
     {
         "a", "an", "the", "and", "of", "to", "on", "in", "it", "is", "at", "by", "for", "from", "then", "next", "off", "up", "all", "each", "end", "now", "with", "your", "you", "this", "that", "as", "or", "so", "not", "do", "if",
         "be", "will", "once", "row", "yarn", "wool", "join", "turn", "cut", "both", "side", "edge", "over", "into", "mc", "cc", "b", "c", "d", "rs", "ws", "rib", "tie", "knot", "back", "here", "gap", "hem", "cuff", "body", "pm", "sm", "rm",
-    }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+    }.ToHashSet(StringComparer.OrdinalIgnoreCase);
 
-    private static readonly FrozenDictionary<string, string> CrochetOnly = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, string> CrochetOnly = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
     {
         ["sc"] = "a crochet stitch (single crochet)",
         ["hdc"] = "a crochet stitch (half double crochet)",
@@ -27,9 +26,9 @@ internal static class UnknownWords
         ["dc2tog"] = "a crochet decrease",
         ["fpdc"] = "a crochet stitch (front post double crochet)",
         ["bpdc"] = "a crochet stitch (back post double crochet)",
-    }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+    };
 
-    private static readonly FrozenDictionary<string, string> KnittingOnly = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, string> KnittingOnly = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
     {
         ["knit"] = "knitting",
         ["purl"] = "knitting",
@@ -39,7 +38,7 @@ internal static class UnknownWords
         ["skp"] = "a knitting decrease",
         ["psso"] = "knitting",
         ["kfb"] = "a knitting increase",
-    }.ToFrozenDictionary(StringComparer.OrdinalIgnoreCase);
+    };
 
     /// <summary>Words that read like an abbreviation of a stitch and are no plain English.</summary>
     public static bool LooksLikeStitch(string word, bool alone)

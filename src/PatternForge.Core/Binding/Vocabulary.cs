@@ -1,4 +1,4 @@
-using System.Collections.Frozen;
+using System.Collections.Immutable;
 using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;
@@ -6,7 +6,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>Spelling variants of the words that rows are written with, each declared once. Stitches are not here: they are in the stitch tables.</summary>
 internal static class Vocabulary
 {
-    private static readonly FrozenDictionary<string, string> Words = Build(
+    private static readonly Dictionary<string, string> Words = Build(
         "st: st sts stitch stitches st(s)",
         "row: row rows row(s)",
         "rnd: rnd rnds round rounds rd rds rnd(s)",
@@ -103,10 +103,7 @@ internal static class Vocabulary
         (["left-hand", "needle"], "left-needle"),
     ];
 
-    private static readonly FrozenDictionary<string, (string[] Sequence, string Norm)[]> PhrasesByFirst = Phrases
-        .SelectMany(p => p.Sequence[0].Split('|').Select(first => (first, p)))
-        .GroupBy(p => p.first, StringComparer.Ordinal)
-        .ToFrozenDictionary(g => g.Key, g => g.Select(x => x.p).OrderByDescending(x => x.Sequence.Length).ToArray(), StringComparer.Ordinal);
+    private static readonly FirstWords<(string[] Sequence, string Norm)> PhrasesByFirst = Index();
 
     /// <summary>Every spelling of the words above.</summary>
     public static IEnumerable<string> Spellings => Words.Keys;
@@ -115,19 +112,32 @@ internal static class Vocabulary
     public static bool IsSpelling(string word) => Words.ContainsKey(word.ToLowerInvariant());
 
     /// <summary>The phrase's words in one spelling; words that belong together are one lexeme.</summary>
-    public static List<Lexeme> Normalise(IReadOnlyList<Atom> atoms)
+    public static List<Lexeme> Normalise(ImmutableArray<Atom> atoms)
     {
-        var single = new List<Lexeme>(atoms.Count);
+        var single = new List<Lexeme>(atoms.Length);
         foreach (var atom in atoms)
         {
             single.Add(new Lexeme(NormOf(atom), atom, atom.Span));
         }
 
+        var begin = 0;
+        while (begin < single.Count && PhrasesByFirst.Of(single[begin].Norm) is null)
+        {
+            begin++;
+        }
+
+        if (begin == single.Count)
+        {
+            return single; // no words that belong together
+        }
+
         var joined = new List<Lexeme>(single.Count);
-        for (var i = 0; i < single.Count;)
+        joined.AddRange(single);
+        joined.RemoveRange(begin, joined.Count - begin);
+        for (var i = begin; i < single.Count;)
         {
             var taken = 1;
-            if (PhrasesByFirst.TryGetValue(single[i].Norm, out var candidates))
+            if (PhrasesByFirst.Of(single[i].Norm) is { } candidates)
             {
                 foreach (var (sequence, norm) in candidates)
                 {
@@ -159,14 +169,19 @@ internal static class Vocabulary
             return atom.Kind == TokenKind.Number ? "{n}" : atom.Text;
         }
 
-        if (atom.Text.Contains('.', StringComparison.Ordinal))
+        return atom.Spelling.Norm ??= NormOf(atom.Text);
+    }
+
+    private static string NormOf(string text)
+    {
+        if (text.Contains('.', StringComparison.Ordinal))
         {
-            return NormOf(new Atom(atom.Kind, atom.Span, atom.Text.Replace(".", "", StringComparison.Ordinal), atom.SpaceBefore));
+            return NormOf(text.Replace(".", "", StringComparison.Ordinal));
         }
 
-        Span<char> lower = atom.Text.Length <= 64 ? stackalloc char[atom.Text.Length] : new char[atom.Text.Length];
-        atom.Text.AsSpan().ToLowerInvariant(lower);
-        return Words.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(lower, out var norm) ? norm : lower.ToString();
+        Span<char> lower = text.Length <= 64 ? stackalloc char[text.Length] : new char[text.Length];
+        text.AsSpan().ToLowerInvariant(lower);
+        return Words.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(lower, out var norm) ? norm : lower.SequenceEqual(text) ? text : lower.ToString();
     }
 
     private static bool Matches(List<Lexeme> lexemes, int at, string[] sequence)
@@ -185,38 +200,64 @@ internal static class Vocabulary
     /// <summary>True when the word is one of <c>a|b|c</c>.</summary>
     public static bool AlternativesContain(ReadOnlySpan<char> alternatives, ReadOnlySpan<char> word)
     {
-        for (var at = 0; at + word.Length <= alternatives.Length;)
+        // The lists are short: going through them sign by sign is quicker than looking for each bar.
+        var at = 0;
+        while (at + word.Length <= alternatives.Length)
         {
-            var end = at + word.Length;
-            if ((end == alternatives.Length || alternatives[end] == '|') && alternatives.Slice(at, word.Length).SequenceEqual(word))
+            var same = 0;
+            while (same < word.Length && alternatives[at + same] == word[same])
+            {
+                same++;
+            }
+
+            at += same;
+            if (same == word.Length && (at == alternatives.Length || alternatives[at] == '|'))
             {
                 return true;
             }
 
-            var bar = alternatives[at..].IndexOf('|');
-            if (bar < 0)
+            while (at < alternatives.Length && alternatives[at] != '|')
             {
-                return false;
+                at++;
             }
 
-            at += bar + 1;
+            at++;
         }
 
         return false;
     }
 
-    private static FrozenDictionary<string, string> Build(params ReadOnlySpan<string> lines)
+    // The longest first, and those of one length in the order of the list.
+    private static FirstWords<(string[] Sequence, string Norm)> Index()
     {
-        var words = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var line in lines)
+        var index = new FirstWords<(string[] Sequence, string Norm)>();
+        for (var length = Phrases.Max(p => p.Sequence.Length); length > 0; length--)
         {
-            var colon = line.IndexOf(':', StringComparison.Ordinal);
-            foreach (var word in line[(colon + 1)..].Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            foreach (var phrase in Phrases)
             {
-                words.Add(word, line[..colon]);
+                if (phrase.Sequence.Length == length)
+                {
+                    index.Add(phrase.Sequence[0], phrase);
+                }
             }
         }
 
-        return words.ToFrozenDictionary(StringComparer.Ordinal);
+        return index;
+    }
+
+    private static Dictionary<string, string> Build(params ReadOnlySpan<string> lines)
+    {
+        var words = new Dictionary<string, string>(256, StringComparer.Ordinal);
+        foreach (var line in lines)
+        {
+            var colon = line.IndexOf(':', StringComparison.Ordinal);
+            var norm = line[..colon];
+            foreach (var word in line[(colon + 1)..].Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            {
+                words.Add(word, norm);
+            }
+        }
+
+        return words;
     }
 }

@@ -26,7 +26,10 @@ internal static class RowLooks
     private static LabelNode? Label(SourceText source, TextSpan span)
     {
         var at = 0;
-        return LabelParser.TryParse(NumberFolder.Fold(source, Lexer.Lex(source, new TextSpan(span.Start, Math.Min(span.Length, 120)))), ref at);
+        var folder = NumberFolder.Fold(source, Lexer.Lex(source, new TextSpan(span.Start, Math.Min(span.Length, 120))));
+        var label = LabelParser.TryParse(folder.Atoms, ref at);
+        folder.Release();
+        return label;
     }
 
     /// <summary>True for words with a stitch, a stitch and its number, or another word of work among them.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace PatternForge.Core.Stitches;
@@ -99,8 +98,8 @@ public static class OperationTable
 
     private sealed class Tables(ImmutableArray<Operation> all)
     {
-        private readonly Lazy<Names> _us = new(() => new Names(all, Dialect.Us));
-        private readonly Lazy<Names> _uk = new(() => new Names(all, Dialect.Uk));
+        private readonly Lazy<NameTable<Operation>> _us = new(() => NamesIn(all, Dialect.Us));
+        private readonly Lazy<NameTable<Operation>> _uk = new(() => NamesIn(all, Dialect.Uk));
 
         public ImmutableArray<Operation> All { get; } = all;
 
@@ -112,37 +111,31 @@ public static class OperationTable
         };
     }
 
-    private sealed class Names
+    private static NameTable<Operation> NamesIn(ImmutableArray<Operation> operations, Dialect dialect)
     {
-        private readonly FrozenDictionary<string, Operation>.AlternateLookup<ReadOnlySpan<char>> _exact;
-        private readonly FrozenDictionary<string, Operation>.AlternateLookup<ReadOnlySpan<char>> _folded;
-
-        public Names(ImmutableArray<Operation> operations, Dialect dialect)
+        var names = new NameTable<Operation>(operations.Length * 8, static (a, b) => string.Equals(a.Id, b.Id, StringComparison.Ordinal));
+        foreach (var operation in operations)
         {
-            var said = new Dictionary<string, Operation>(StringComparer.Ordinal);
-            foreach (var operation in operations)
+            foreach (var name in operation.Names)
             {
-                foreach (var name in operation.Names.Where(n => n.Dialect == dialect || n.Dialect == Dialect.Any))
+                if (name.Dialect == dialect || name.Dialect == Dialect.Any)
                 {
-                    said.TryAdd(SpokenForms.Squeeze(name.Text), operation);
+                    names.Add(name.Text, operation);
                 }
             }
-
-            foreach (var operation in operations.Where(o => !IsListed(o) && !IsForeign(o, dialect)))
-            {
-                foreach (var form in SpokenForms.Of(operation.Spoken).Select(SpokenForms.Squeeze).Where(form => form.Length > 0))
-                {
-                    said.TryAdd(form, operation);
-                }
-            }
-
-            var byFolded = said.GroupBy(pair => pair.Key, StringComparer.OrdinalIgnoreCase).ToArray();
-            var split = byFolded.Where(g => g.Select(pair => pair.Value.Id).Distinct(StringComparer.Ordinal).Count() > 1).SelectMany(g => g);
-            _exact = split.ToFrozenDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
-            _folded = byFolded.ToFrozenDictionary(g => g.Key, g => g.First().Value, StringComparer.OrdinalIgnoreCase).GetAlternateLookup<ReadOnlySpan<char>>();
         }
 
-        public Operation? Find(ReadOnlySpan<char> squeezed) =>
-            _exact.TryGetValue(squeezed, out var exact) ? exact : _folded.TryGetValue(squeezed, out var folded) ? folded : null;
+        foreach (var operation in operations)
+        {
+            if (!IsListed(operation) && !IsForeign(operation, dialect))
+            {
+                foreach (var form in SpokenForms.Of(operation.Spoken))
+                {
+                    names.Add(form, operation);
+                }
+            }
+        }
+
+        return names;
     }
 }

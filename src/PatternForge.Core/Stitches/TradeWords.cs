@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace PatternForge.Core.Stitches;
@@ -123,8 +122,8 @@ public static class TradeWords
         Undefined("back cross", "BC"),
     ];
 
-    private static readonly Names Us = new(Dialect.Us);
-    private static readonly Names Uk = new(Dialect.Uk);
+    private static readonly Lazy<NameTable<TradeWord>> Us = new(() => NamesIn(Dialect.Us));
+    private static readonly Lazy<NameTable<TradeWord>> Uk = new(() => NamesIn(Dialect.Uk));
 
     /// <summary>The word that a dialect writes so; <see cref="Dialect.Any"/> asks both. Null when it is not a word of the trade.</summary>
     public static TradeWord? Find(Dialect dialect, ReadOnlySpan<char> name)
@@ -139,9 +138,9 @@ public static class TradeWords
         var squeezed = room[..length];
         return dialect switch
         {
-            Dialect.Us => Us.Find(squeezed),
-            Dialect.Uk => Uk.Find(squeezed),
-            _ => Us.Find(squeezed) ?? Uk.Find(squeezed),
+            Dialect.Us => Us.Value.Find(squeezed),
+            Dialect.Uk => Uk.Value.Find(squeezed),
+            _ => Us.Value.Find(squeezed) ?? Uk.Value.Find(squeezed),
         };
     }
 
@@ -159,23 +158,20 @@ public static class TradeWords
 
     private static TradeWord Undefined(string meaning, params string[] names) => new([.. names.Select(n => Say(Dialect.Any, n))], meaning, meaning, MustBeDefined: true);
 
-    private sealed class Names
+    private static NameTable<TradeWord> NamesIn(Dialect dialect)
     {
-        private readonly FrozenDictionary<string, TradeWord>.AlternateLookup<ReadOnlySpan<char>> _exact;
-        private readonly FrozenDictionary<string, TradeWord>.AlternateLookup<ReadOnlySpan<char>> _folded;
-
-        public Names(Dialect dialect)
+        var names = new NameTable<TradeWord>(All.Length * 3, ReferenceEquals);
+        foreach (var word in All)
         {
-            var said = All
-                .SelectMany(word => word.Names.Where(n => n.Dialect == dialect || n.Dialect == Dialect.Any).Select(n => (Key: SpokenForms.Squeeze(n.Text), Word: word)))
-                .DistinctBy(pair => pair.Key, StringComparer.Ordinal)
-                .ToArray();
-            _exact = said.ToFrozenDictionary(pair => pair.Key, pair => pair.Word, StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
-            _folded = said.DistinctBy(pair => pair.Key, StringComparer.OrdinalIgnoreCase)
-                .ToFrozenDictionary(pair => pair.Key, pair => pair.Word, StringComparer.OrdinalIgnoreCase).GetAlternateLookup<ReadOnlySpan<char>>();
+            foreach (var name in word.Names)
+            {
+                if (name.Dialect == dialect || name.Dialect == Dialect.Any)
+                {
+                    names.Add(name.Text, word);
+                }
+            }
         }
 
-        public TradeWord? Find(ReadOnlySpan<char> squeezed) =>
-            _exact.TryGetValue(squeezed, out var exact) ? exact : _folded.TryGetValue(squeezed, out var folded) ? folded : null;
+        return names;
     }
 }

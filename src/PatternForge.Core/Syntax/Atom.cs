@@ -6,11 +6,11 @@ namespace PatternForge.Core.Syntax;
 public sealed class Atom
 {
     /// <summary>Holds an atom.</summary>
-    public Atom(TokenKind kind, TextSpan span, string text, bool spaceBefore, SizedNumber? number = null)
+    public Atom(TokenKind kind, TextSpan span, Spelling spelling, bool spaceBefore, SizedNumber? number = null)
     {
         Kind = kind;
         Span = span;
-        Text = text;
+        Spelling = spelling;
         SpaceBefore = spaceBefore;
         Number = number;
     }
@@ -22,7 +22,10 @@ public sealed class Atom
     public TextSpan Span { get; }
 
     /// <summary>As written; for a word with a size list (<c>k2 (3, 4)</c>) the word alone.</summary>
-    public string Text { get; }
+    public string Text => Spelling.Text;
+
+    /// <summary>The same with what is known of it.</summary>
+    public Spelling Spelling { get; }
 
     /// <summary>True when a blank stands before it.</summary>
     public bool SpaceBefore { get; }

@@ -280,9 +280,11 @@ public sealed class BodyParser
     {
         // Only the start of the line matters for a label.
         var head = new TextSpan(line.Start, Math.Min(line.Length, 200));
-        var atoms = NumberFolder.Fold(_source, Lexer.Lex(_source, head));
+        var folder = NumberFolder.Fold(_source, Lexer.Lex(_source, head));
         var at = 0;
-        return LabelParser.TryParse(atoms, ref at) is { IsTitle: false };
+        var starts = LabelParser.TryParse(folder.Atoms, ref at) is { IsTitle: false };
+        folder.Release();
+        return starts;
     }
 
     private void EndSection()

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 
 namespace PatternForge.Core.Syntax;
 
@@ -8,7 +7,7 @@ public sealed class LabelParser
     private const int MostWords = 6;
 
     // A sentence that begins so is an instruction, not the name of a row.
-    private static readonly FrozenSet<string> Verbs = new[] { "rep", "repeat", "work", "knit", "purl", "k", "p", "as", "cont", "continue", "beg", "begin", "same", "every", "on", "in", "at", "end", "ending" }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+    private static readonly HashSet<string> Verbs = new[] { "rep", "repeat", "work", "knit", "purl", "k", "p", "as", "cont", "continue", "beg", "begin", "same", "every", "on", "in", "at", "end", "ending" }.ToHashSet(StringComparer.OrdinalIgnoreCase);
 
     private readonly AtomCursor _atoms;
 

@@ -6,14 +6,23 @@ namespace PatternForge.Core.Syntax;
 public static class Lexer
 {
     private const int LongestQuote = 40;
+    private const int MostDots = 32;
 
-    private const string Fractions = "½⅓⅔¼¾⅛⅜⅝⅞";
+    internal const string Fractions = "½⅓⅔¼¾⅛⅜⅝⅞";
 
     /// <summary>The tokens of a span, in order.</summary>
     public static List<Token> Lex(SourceText source, TextSpan span)
     {
-        var text = source.Text;
         var tokens = new List<Token>(span.Length / 3);
+        Lex(source, span, tokens);
+        return tokens;
+    }
+
+    /// <summary>Puts the tokens of a span, in order, into a list that is used for one line after the other.</summary>
+    public static void Lex(SourceText source, TextSpan span, List<Token> tokens)
+    {
+        tokens.Clear();
+        var text = source.Text;
         var at = span.Start;
         var space = true;
         var quoteEnd = -1;
@@ -59,8 +68,6 @@ public static class Lexer
             at = end;
             space = false;
         }
-
-        return tokens;
     }
 
     /// <summary>The closing quote of an opening one before a word; -1 where the sign is an inch mark or never closed.</summary>
@@ -79,7 +86,7 @@ public static class Lexer
     private static int EllipsisEnd(string text, int at, int end)
     {
         var dots = at;
-        while (dots < end && text[dots] is '.' or '…')
+        while (dots < end && dots - at < MostDots && text[dots] is '.' or '…')
         {
             dots++;
         }

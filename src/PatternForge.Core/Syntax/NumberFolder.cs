@@ -1,26 +1,33 @@
-using System.Collections.Frozen;
 using System.Globalization;
 using PatternForge.Core.Text;
+
 namespace PatternForge.Core.Syntax;
 
 /// <summary>Puts numbers and their size lists together: tokens in, atoms out.</summary>
 public sealed class NumberFolder
 {
-    private static readonly FrozenDictionary<string, int> NumberWords = new[]
+    private static readonly Dictionary<string, int> NumberWords = new[]
         {
             "nought", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
         }
         .Select((word, value) => (word, value))
         .Concat(new[] { "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety" }.Select((word, ten) => (word, value: 10 * (ten + 2))))
-        .ToFrozenDictionary(pair => pair.word, pair => pair.value, StringComparer.OrdinalIgnoreCase);
-
-    private static readonly string[] Signs = [.. Enumerable.Range(0, 128).Select(c => ((char)c).ToString())];
+        .ToDictionary(pair => pair.word, pair => pair.value, StringComparer.OrdinalIgnoreCase);
 
     private const decimal Greatest = 1_000_000_000_000_000m;
 
-    private readonly SourceText _source;
-    private readonly List<Token> _tokens;
-    private readonly List<Atom> _atoms;
+    private const int MostKept = 4_096;
+
+    private static readonly SourceText Nothing = new("", "");
+    private static readonly List<Token> NoTokens = [];
+
+    // The lists of a folder that has done its line serve the next one of the same thread.
+    [ThreadStatic]
+    private static NumberFolder? _spare;
+
+    private readonly List<Atom> _atoms = [];
+    private SourceText _source;
+    private List<Token> _tokens;
 
     // Values on their way: of the number being read, of a bracket behind it, and of a chain of signs.
     private readonly List<decimal?> _values = [];
@@ -31,27 +38,42 @@ public sealed class NumberFolder
     {
         _source = source;
         _tokens = tokens;
-        _atoms = new List<Atom>(tokens.Count);
     }
 
-    /// <summary>Folds the tokens of one line.</summary>
-    public static List<Atom> Fold(SourceText source, List<Token> tokens)
+    /// <summary>The atoms of the line that was folded; until <see cref="Release"/>.</summary>
+    public List<Atom> Atoms => _atoms;
+
+    /// <summary>Folds the tokens of one line. The folder is to be released once its atoms have been read.</summary>
+    public static NumberFolder Fold(SourceText source, List<Token> tokens)
     {
-        var folder = new NumberFolder(source, tokens);
+        var folder = _spare ?? new NumberFolder(source, tokens);
+        _spare = null;
+        (folder._source, folder._tokens) = (source, tokens);
         var at = 0;
         while (at < tokens.Count)
         {
             at = folder.One(at);
         }
 
-        return folder._atoms;
+        return folder;
     }
 
-    private string TextOf(int at) => TextOf(_source, _tokens[at].Span);
+    /// <summary>Gives the lists back for the next line.</summary>
+    public void Release()
+    {
+        if (_atoms.Capacity <= MostKept)
+        {
+            _atoms.Clear();
+            (_source, _tokens) = (Nothing, NoTokens);
+            _spare = this;
+        }
+    }
 
-    // Signs are most of the tokens, and always the same ones.
-    private static string TextOf(SourceText source, TextSpan span) =>
-        span.Length == 1 && source.Text[span.Start] is var sign && char.IsAscii(sign) ? Signs[sign] : source.ToString(span);
+    private ReadOnlySpan<char> TextOf(int at) => _source.Slice(_tokens[at].Span);
+
+    private Spelling SpellingOf(int at) => Spelling.Of(TextOf(at));
+
+    private decimal ValueOf(int at) => SpellingOf(at).Value ?? 0;
 
     private List<decimal?> Values(params ReadOnlySpan<decimal?> first)
     {
@@ -65,20 +87,20 @@ public sealed class NumberFolder
     private int One(int at)
     {
         var token = _tokens[at];
-        var text = TextOf(at);
+        var spelling = SpellingOf(at);
         switch (token.Kind)
         {
             case TokenKind.Number:
                 return Number(at);
-            case TokenKind.Word when WordValue(text) is { } value && !IsKind(at + 1, TokenKind.Dash):
+            case TokenKind.Word when spelling.Value is { } value && !IsKind(at + 1, TokenKind.Dash):
                 return Finish(at, at + 1, Values(value), isOrdinal: false, isWord: true);
-            case TokenKind.Word when char.IsAsciiDigit(text[^1]) && IsKind(at + 1, TokenKind.Open) && TrailingValue(text) is { } trailing:
+            case TokenKind.Word when char.IsAsciiDigit(spelling.Text[^1]) && IsKind(at + 1, TokenKind.Open) && TrailingValue(spelling.Text) is { } trailing:
                 var values = Values(trailing);
                 var after = Groups(at + 1, values);
                 if (after > at + 1)
                 {
                     var span = token.Span.Cover(_tokens[after - 1].Span);
-                    _atoms.Add(new Atom(TokenKind.Word, span, text, token.SpaceBefore, new SizedNumber([.. values], span)));
+                    _atoms.Add(new Atom(TokenKind.Word, span, spelling, token.SpaceBefore, new SizedNumber([.. values], span)));
                     return after;
                 }
 
@@ -100,11 +122,11 @@ public sealed class NumberFolder
                 {
                     // "6, (6- 7- 8- 9) sts": a stray comma before the list.
                     if (_atoms.Count > 1 && _atoms[^1].Kind == TokenKind.Comma && _atoms[^2] is { Number.IsList: false } first
-                        && IsKind(close, TokenKind.Word) && TextOf(close).ToLowerInvariant() is "sts" or "st" or "stitches" or "stitch")
+                        && IsKind(close, TokenKind.Word) && SpellingOf(close).Text.ToLowerInvariant() is "sts" or "st" or "stitches" or "stitch")
                     {
                         _atoms.RemoveRange(_atoms.Count - 2, 2);
                         var span = first.Span.Cover(_tokens[close - 1].Span);
-                        _atoms.Add(new Atom(first.Kind, span, first.Text, first.SpaceBefore, new SizedNumber([.. first.Number!.Values, .. bare], span)));
+                        _atoms.Add(new Atom(first.Kind, span, first.Spelling, first.SpaceBefore, new SizedNumber([.. first.Number!.Values, .. bare], span)));
                         return close;
                     }
 
@@ -114,13 +136,13 @@ public sealed class NumberFolder
                 break;
         }
 
-        _atoms.Add(new Atom(token.Kind, token.Span, text, token.SpaceBefore));
+        _atoms.Add(new Atom(token.Kind, token.Span, spelling, token.SpaceBefore));
         return at + 1;
     }
 
     private int Number(int at)
     {
-        var values = Values(ValueOf(TextOf(at)));
+        var values = Values(ValueOf(at));
         var next = at + 1;
 
         // 6 1/2: a whole number and a fraction with a known divisor.
@@ -155,7 +177,7 @@ public sealed class NumberFolder
     private int Add(int at, int next, List<decimal?> values, bool isOrdinal, bool isWord)
     {
         var span = _tokens[at].Span.Cover(_tokens[next - 1].Span);
-        _atoms.Add(new Atom(TokenKind.Number, span, TextOf(at), _tokens[at].SpaceBefore, new SizedNumber([.. values], span, isOrdinal, isWord)));
+        _atoms.Add(new Atom(TokenKind.Number, span, SpellingOf(at), _tokens[at].SpaceBefore, new SizedNumber([.. values], span, isOrdinal, isWord)));
         return next;
     }
 
@@ -190,7 +212,7 @@ public sealed class NumberFolder
                 case TokenKind.Close when !expectValue && values.Count > 0 && Matches(open, at):
                     return at + 1;
                 case TokenKind.Number when expectValue:
-                    decimal? value = ValueOf(TextOf(at));
+                    decimal? value = ValueOf(at);
                     at++;
                     if (FractionAt(at) is { } fraction)
                     {
@@ -206,7 +228,7 @@ public sealed class NumberFolder
                     values.Add(value);
                     expectValue = false;
                     break;
-                case TokenKind.Word when expectValue && WordValue(TextOf(at)) is { } spelt:
+                case TokenKind.Word when expectValue && SpellingOf(at).Value is { } spelt:
                     values.Add(spelt);
                     expectValue = false;
                     at++;
@@ -235,7 +257,7 @@ public sealed class NumberFolder
         _chained.Clear();
         while (IsKind(end, sign) && IsKind(end + 1, TokenKind.Number) && !_tokens[end].SpaceBefore && !_tokens[end + 1].SpaceBefore)
         {
-            _chained.Add(ValueOf(TextOf(end + 1)));
+            _chained.Add(ValueOf(end + 1));
             end += 2;
         }
 
@@ -257,7 +279,7 @@ public sealed class NumberFolder
             return null;
         }
 
-        var (over, under) = (ValueOf(TextOf(at)), ValueOf(TextOf(at + 2)));
+        var (over, under) = (ValueOf(at), ValueOf(at + 2));
         return under is 2 or 3 or 4 or 8 && over < under && over > 0 ? over / under : null;
     }
 
@@ -265,9 +287,13 @@ public sealed class NumberFolder
     public static bool IsOrdinalEnd(ReadOnlySpan<char> text) => text is "st" or "nd" or "rd" or "th" or "d" or "D" or "ST" or "ND" or "RD" or "TH";
 
     // "2st" is two stitches, "1st" the first.
-    private static bool FitsOrdinal(decimal? value, string end) => !end.Equals("st", StringComparison.OrdinalIgnoreCase) || (value % 10 == 1 && value % 100 != 11);
+    private static bool FitsOrdinal(decimal? value, ReadOnlySpan<char> end) => !end.Equals("st", StringComparison.OrdinalIgnoreCase) || (value % 10 == 1 && value % 100 != 11);
 
-    private static decimal? WordValue(string text)
+    /// <summary>True for what a number begins with.</summary>
+    internal static bool IsNumber(char first) => char.IsAsciiDigit(first) || Lexer.Fractions.Contains(first, StringComparison.Ordinal);
+
+    /// <summary>The value of a number in letters; null for other words.</summary>
+    internal static decimal? WordValue(string text)
     {
         if (text.Length is < 3 or > 15)
         {

@@ -8,6 +8,11 @@ public static class RepeatFolder
     /// <summary>Folds one level of a row.</summary>
     public static ImmutableArray<StepNode> Fold(ImmutableArray<StepNode> steps)
     {
+        if (!MayRepeat(steps))
+        {
+            return steps;
+        }
+
         var folded = ImmutableArray.CreateBuilder<StepNode>(steps.Length);
         var at = 0;
         while (at < steps.Length)
@@ -34,7 +39,20 @@ public static class RepeatFolder
             }
         }
 
-        return folded.ToImmutable();
+        return folded.DrainToImmutable();
+    }
+
+    private static bool MayRepeat(ImmutableArray<StepNode> steps)
+    {
+        foreach (var step in steps)
+        {
+            if (step is MarkNode || (step is PhraseNode phrase && IsRepeatWord(phrase.Atoms[0])))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private readonly record struct Found(int End, bool SaysRepeat);

@@ -17,7 +17,7 @@ internal static class RowNumbers
             return [];
         }
 
-        var numbers = ImmutableArray.CreateBuilder<NumberRange>();
+        var numbers = ImmutableArray.CreateBuilder<NumberRange>(1);
         if (word != RowWord.None && atoms.IsKind(TokenKind.Number, 1))
         {
             atoms.At++;
@@ -46,7 +46,7 @@ internal static class RowNumbers
         }
 
         atoms.At = numbers.Count == 0 ? start : atoms.At;
-        return numbers.ToImmutable();
+        return numbers.DrainToImmutable();
     }
 
     /// <summary>The numbers first: "1st row", "2nd and 4th rows", "3rd to 8th rows", "9-16 row:", "6 row:", and "2nd and every alt row", whose rule is read later.</summary>

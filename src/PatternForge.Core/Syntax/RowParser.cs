@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Text;
 
@@ -14,6 +15,10 @@ public sealed class RowParser
     private readonly SourceText _source;
     private readonly FindingBag _bag;
     private readonly int _maxDepth;
+
+    // Steps of this level and of those around it that are not yet closed; a phrase is ended before a bracket is entered.
+    private readonly List<StepNode> _steps = [];
+    private readonly List<Atom> _phrase = [];
     private int _at;
 
     private RowParser(SourceText source, List<Atom> atoms, FindingBag bag, int maxDepth)
@@ -27,15 +32,17 @@ public sealed class RowParser
     /// <summary>The rows of one instruction line, given by its tokens; usually one.</summary>
     public static ImmutableArray<RowNode> Parse(SourceText source, List<Token> line, FindingBag bag, int maxDepth)
     {
-        var atoms = StarAsTimes(NumberFolder.Fold(source, line));
+        var folder = NumberFolder.Fold(source, line);
+        var atoms = StarAsTimes(folder.Atoms);
         var parser = new RowParser(source, atoms, bag, maxDepth);
-        var rows = ImmutableArray.CreateBuilder<RowNode>();
+        var rows = ImmutableArray.CreateBuilder<RowNode>(1);
         while (parser._at < atoms.Count)
         {
             rows.Add(parser.Row());
         }
 
-        return rows.ToImmutable();
+        folder.Release();
+        return rows.DrainToImmutable();
     }
 
     /// <summary>"(K1, p1) *6": the only star of the line, between a bracket and a number, is a multiplication sign.</summary>
@@ -51,7 +58,7 @@ public sealed class RowParser
         {
             if (atoms[i] is { Kind: TokenKind.Mark, Text: "*" } star && atoms[i - 1].Kind == TokenKind.Close && atoms[i + 1].Kind == TokenKind.Number)
             {
-                atoms[i] = new Atom(TokenKind.Times, star.Span, "×", star.SpaceBefore);
+                atoms[i] = new Atom(TokenKind.Times, star.Span, Spelling.Of("×"), star.SpaceBefore);
             }
         }
 
@@ -61,13 +68,15 @@ public sealed class RowParser
     /// <summary>The parts of a stretch that has no label: a stitch's "how", say.</summary>
     public static ImmutableArray<StepNode> ParseSteps(SourceText source, TextSpan span, FindingBag bag, int maxDepth)
     {
-        var parser = new RowParser(source, NumberFolder.Fold(source, Lexer.Lex(source, span)), bag, maxDepth);
+        var folder = NumberFolder.Fold(source, Lexer.Lex(source, span));
+        var parser = new RowParser(source, folder.Atoms, bag, maxDepth);
         var steps = ImmutableArray.CreateBuilder<StepNode>();
         while (parser._at < parser._atoms.Count)
         {
             steps.AddRange(parser.Steps(0, out _));
         }
 
+        folder.Release();
         return RepeatFolder.Fold(steps.ToImmutable());
     }
 
@@ -96,8 +105,8 @@ public sealed class RowParser
     /// <summary>Reads steps up to the closing bracket, or at depth 0 up to the next label or the end.</summary>
     private ImmutableArray<StepNode> Steps(int depth, out Atom? close)
     {
-        var steps = ImmutableArray.CreateBuilder<StepNode>();
-        var phrase = ImmutableArray.CreateBuilder<Atom>();
+        var (steps, phrase) = (_steps, _phrase);
+        var from = steps.Count;
         var before = Separator.None;
         close = null;
 
@@ -105,7 +114,7 @@ public sealed class RowParser
         {
             if (phrase.Count > 0)
             {
-                steps.Add(new PhraseNode(phrase.ToImmutable(), before));
+                steps.Add(new PhraseNode([.. phrase], before));
                 phrase.Clear();
                 before = Separator.None;
             }
@@ -116,7 +125,7 @@ public sealed class RowParser
             var atom = _atoms[_at];
             if (depth == 0 && phrase.Count == 0 && (steps.Count > 0 || before != Separator.None) && StartsNumberedRow(atom))
             {
-                return steps.ToImmutable();
+                return StepsFrom(from);
             }
 
             switch (atom.Kind)
@@ -133,7 +142,7 @@ public sealed class RowParser
                     _at++;
                     if (depth == 0 && atom.Kind == TokenKind.Stop && StartsLabel())
                     {
-                        return steps.ToImmutable();
+                        return StepsFrom(from);
                     }
 
                     break;
@@ -157,7 +166,7 @@ public sealed class RowParser
                     {
                         close = atom;
                         _at++;
-                        return steps.ToImmutable();
+                        return StepsFrom(from);
                     }
 
                     _bag.Add(RowSyntaxRules.BracketNotOpened, atom.Span, $"there is a closing `{atom.Text}` without an opening bracket", "add the opening bracket, or take this one out");
@@ -177,7 +186,14 @@ public sealed class RowParser
         }
 
         EndPhrase();
-        return steps.ToImmutable();
+        return StepsFrom(from);
+    }
+
+    private ImmutableArray<StepNode> StepsFrom(int from)
+    {
+        var steps = CollectionsMarshal.AsSpan(_steps)[from..].ToImmutableArray();
+        _steps.RemoveRange(from, _steps.Count - from);
+        return steps;
     }
 
     private GroupNode Group(int depth, Separator before)
@@ -261,7 +277,7 @@ public sealed class RowParser
     private bool IsShortTitle(int probe) => LabelParser.TryParse(_atoms, ref probe) is not null;
 
     // "Rows 1-4", "an 8-in tail": a dash behind a number, without blanks.
-    private bool IsRangeDash(ImmutableArray<Atom>.Builder phrase) =>
+    private bool IsRangeDash(List<Atom> phrase) =>
         phrase.Count > 0 && phrase[^1].Kind == TokenKind.Number && !_atoms[_at].SpaceBefore && _at + 1 < _atoms.Count && _atoms[_at + 1] is { Kind: TokenKind.Number or TokenKind.Word, SpaceBefore: false };
 
     private static Separator Stronger(Separator before, TokenKind kind)
@@ -276,7 +292,7 @@ public sealed class RowParser
     }
 
     /// <summary>A stop after a shortened word ("rep.", "dec.,", "sts. rem") ends nothing when a lower-case word or a sign follows.</summary>
-    private bool IsAbbreviationStop(ImmutableArray<Atom>.Builder phrase)
+    private bool IsAbbreviationStop(List<Atom> phrase)
     {
         if (phrase.Count == 0 || _at + 1 >= _atoms.Count || phrase[^1].Kind != TokenKind.Word)
         {

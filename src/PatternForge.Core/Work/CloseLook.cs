@@ -123,7 +123,12 @@ internal sealed class CloseLook
             foreach (var variant in RowVariants.Of(row.Steps, by).Concat(RowVariants.Of(row.Steps, -by)))
             {
                 // Without a second size or a stated count, inside a repeat anything can be made to fit.
-                if (++tries > MostTries || !Tells(variant.Number, source) || (variant.Depth > 0 && (by > MostChangeWithin || (active.Length == 1 && row.Claims.IsEmpty))))
+                if (++tries > MostTries)
+                {
+                    break; // each variant of a long row costs its length
+                }
+
+                if (!Tells(variant.Number, source) || (variant.Depth > 0 && (by > MostChangeWithin || (active.Length == 1 && row.Claims.IsEmpty))))
                 {
                     continue;
                 }

@@ -91,7 +91,7 @@ public sealed class PatternWorker
         var unread = false;
         var trusted = false;
         var readings = new List<Reading>();
-        ImmutableArray<int> numbers = [];
+        var numbers = new List<int>();
         ImmutableArray<int?> stated = [];
         ImmutableArray<int?> statedFirst = [];
         foreach (var row in line.Rows)
@@ -112,7 +112,7 @@ public sealed class PatternWorker
                 }
             }
 
-            numbers = numbers.IsEmpty && row.Numbers.Length <= MostNumbers ? row.Numbers : [.. numbers.Concat(row.Numbers).Take(MostNumbers)];
+            numbers.AddRange(row.Numbers.AsSpan()[..Math.Min(row.Numbers.Length, MostNumbers - numbers.Count)]);
             if (active.Length > 0)
             {
                 _order.Check(row, _states[active[0]]);
@@ -145,7 +145,7 @@ public sealed class PatternWorker
             Label = line.Label,
             Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", $"({CountWords.InTradeForm(after, RowKinds.All(_states))})", StringComparison.Ordinal) : line.Text,
             Status = status,
-            Numbers = numbers,
+            Numbers = [.. numbers],
             Before = [.. before],
             After = [.. after],
             Kinds = _isKnitting ? [] : RowKinds.Several(_states, after),

@@ -66,6 +66,13 @@ public static class ViewBuilder
         return view with { Contents = ContentsBuilder.Build(view) };
     }
 
+    /// <summary>The same view with photos at other addresses.</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="compilation">The pattern that it was made of.</param>
+    /// <param name="photoAddress">Gives the address that a photo's file has in the release.</param>
+    public static PatternView WithPhotos(PatternView view, Compilation compilation, Func<string, string?> photoAddress) =>
+        view.Photos.IsEmpty ? view : view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, photoAddress))] };
+
     private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes)
     {
         var found = ImmutableArray.CreateBuilder<FactView>();

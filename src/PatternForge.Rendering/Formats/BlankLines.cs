@@ -1,4 +1,4 @@
-using System.Text;
+using System.Buffers;
 
 namespace PatternForge.Rendering.Formats;
 
@@ -6,29 +6,29 @@ namespace PatternForge.Rendering.Formats;
 internal static class BlankLines
 {
     /// <summary>Takes out blank lines, except between the two marks.</summary>
-    public static string Drop(string text, string open, string close) => Tidy(text, 0, line =>
+    public static string Drop(string text, string open, string close) => !text.Contains(open, StringComparison.Ordinal) ? Tidy(text, 0, _ => null) : Tidy(text, 0, line =>
     {
-        var (opened, closed) = (line.LastIndexOf(open, StringComparison.Ordinal), line.LastIndexOf(close, StringComparison.Ordinal));
+        var (opened, closed) = (line.LastIndexOf(open), line.LastIndexOf(close));
         return opened > closed ? true : closed > opened ? false : null;
     });
 
     /// <summary>Leaves at most one blank line together, except inside fenced text.</summary>
     public static string Single(string text)
     {
-        string? fence = null;
+        var fence = 0; // how long the marks are that end the fenced text; 0 outside
         return Tidy(text, 1, line =>
         {
-            var trimmed = line.TrimStart(' ', '>');
+            var trimmed = line.TrimStart(" >");
             var run = trimmed.Length - trimmed.TrimStart('`').Length;
-            if (fence is null && run >= 3)
+            if (fence == 0 && run >= 3)
             {
-                fence = trimmed[..run];
+                fence = run;
                 return true;
             }
 
-            if (fence is not null && run >= fence.Length && trimmed.Trim().Length == run)
+            if (fence > 0 && run >= fence && trimmed.Trim().Length == run)
             {
-                fence = null;
+                fence = 0;
                 return false;
             }
 
@@ -36,14 +36,19 @@ internal static class BlankLines
         });
     }
 
-    private static string Tidy(string text, int allowed, Func<string, bool?> keeps)
+    // True where lines are kept as they are from here on, false where they are not, null where nothing changes.
+    private delegate bool? Keeping(ReadOnlySpan<char> line);
+
+    private static string Tidy(string text, int allowed, Keeping keeps)
     {
-        var tidy = new StringBuilder(text.Length);
+        var tidy = ArrayPool<char>.Shared.Rent(text.Length + 1);
+        var length = 0;
         var (blank, keep) = (allowed, false);
-        foreach (var line in text.Split('\n'))
+        foreach (var range in text.AsSpan().Split('\n'))
         {
+            var line = text.AsSpan(range);
             keep = keeps(line) ?? keep;
-            if (!keep && string.IsNullOrWhiteSpace(line))
+            if (!keep && line.IsWhiteSpace())
             {
                 blank++;
                 if (blank > allowed)
@@ -54,11 +59,21 @@ internal static class BlankLines
             else
             {
                 blank = 0;
+                line.CopyTo(tidy.AsSpan(length));
+                length += line.Length;
             }
 
-            tidy.Append(!keep && string.IsNullOrWhiteSpace(line) ? "" : line).Append('\n');
+            tidy[length++] = '\n';
         }
 
-        return tidy.ToString().TrimEnd('\n') + "\n";
+        while (length > 0 && tidy[length - 1] == '\n')
+        {
+            length--;
+        }
+
+        tidy[length++] = '\n';
+        var result = new string(tidy, 0, length);
+        ArrayPool<char>.Shared.Return(tidy);
+        return result;
     }
 }

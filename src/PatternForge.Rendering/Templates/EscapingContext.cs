@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Text;
 using PatternForge.Core.Findings;
 using Scriban;
 using Scriban.Functions;
@@ -17,6 +19,9 @@ internal sealed class EscapingContext : TemplateContext
     private const int MostSteps = 2_000_000;
     private const int MostOutput = 256 * 1024 * 1024;
     private const int DeepestInclude = 16;
+
+    // Kept with the template itself.
+    private static readonly ConditionalWeakTable<Template, PlainText> Plain = [];
 
     private readonly Func<string, string> _escape;
     private int _steps;
@@ -51,7 +56,7 @@ internal sealed class EscapingContext : TemplateContext
     public Func<string, Template?>? Find { get; set; }
 
     /// <summary>The names of all templates in the folder, to suggest near ones.</summary>
-    public IReadOnlyCollection<string> KnownTemplates { get; set; } = [];
+    public Func<IEnumerable<string>> KnownTemplates { get; set; } = () => [];
 
     /// <inheritdoc/>
     public override TemplateContext Write(SourceSpan span, object? textAsObject) => textAsObject switch
@@ -116,12 +121,18 @@ internal sealed class EscapingContext : TemplateContext
         var name = ObjectToString(arguments[0]);
         if (Find?.Invoke(name) is not { } template)
         {
-            throw new TemplateFault(TemplateRules.PartMissing, caller?.Span ?? default, $"there is no template `{name}` in this folder", NearHelp(Suggest.Nearest(name, KnownTemplates)));
+            throw new TemplateFault(TemplateRules.PartMissing, caller?.Span ?? default, $"there is no template `{name}` in this folder", NearHelp(Suggest.Nearest(name, KnownTemplates())));
         }
 
         if (++_includes > DeepestInclude)
         {
             throw new TemplateFault(TemplateRules.TooMuch, caller?.Span ?? default, $"`{name}` is included inside itself over and over", "take out the include that leads back to the same file");
+        }
+
+        if (Plain.GetValue(template, PlainTextOf) is { Text: { } plain })
+        {
+            _includes--;
+            return plain;
         }
 
         var passed = new ScriptArray();
@@ -135,8 +146,27 @@ internal sealed class EscapingContext : TemplateContext
         return new Ready(text);
     }
 
+    /// <summary>The text of a template without a single command, a style sheet say; without text where there is one.</summary>
+    private static PlainText PlainTextOf(Template template)
+    {
+        var text = new StringBuilder();
+        foreach (var part in template.Page?.Body?.Statements ?? [])
+        {
+            if (part is not ScriptRawStatement raw)
+            {
+                return new(null);
+            }
+
+            text.Append(raw.Text.ToString());
+        }
+
+        return new(new Ready(text.ToString()));
+    }
+
     private static string? NearHelp(IReadOnlyList<string> near) =>
         near.Count == 0 ? "the names are listed in the templates' README" : $"did you mean {string.Join(" or ", near.Select(n => $"`{n}`"))}?";
+
+    private sealed record PlainText(Ready? Text);
 
     /// <summary>A function that templates can call, made of ordinary code.</summary>
     private sealed class Function(int required, Func<TemplateContext, ScriptNode?, ScriptArray, object?> call) : IScriptCustomFunction

@@ -70,7 +70,7 @@ public sealed class TemplateSet
         }
 
         context.Renew();
-        context.KnownTemplates = [.. _files.NamesIn(folder).Select(n => n[folder.Length..])];
+        context.KnownTemplates = () => _files.NamesIn(folder).Select(n => n[folder.Length..]);
         context.Find = part => Find(folder + part) switch
         {
             null => null,
