@@ -11,7 +11,7 @@ internal sealed class LostStars
 
     private readonly SourceText _source;
     private readonly List<Mend> _mends;
-    private int _rowStart = -1;
+    private readonly List<TextSpan> _lines = []; // of the paragraph, up to the one that is looked at
 
     public LostStars(SourceText source, List<Mend> mends)
     {
@@ -20,16 +20,17 @@ internal sealed class LostStars
     }
 
     /// <summary>Ends the row that was being read.</summary>
-    public void Break() => _rowStart = -1;
+    public void Break() => _lines.Clear();
 
     /// <summary>Looks at the next line of a row.</summary>
     public void Read(TextSpan line)
     {
-        if (_rowStart < 0 || line.Start - _rowStart > MostBehind || IsNewRow(line))
+        if (_lines.Count > 0 && line.Start - _lines[0].Start > MostBehind)
         {
-            _rowStart = line.Start;
+            _lines.Clear();
         }
 
+        _lines.Add(line);
         var text = _source.Slice(line);
         var at = 0;
         while (at < text.Length && text[at..].IndexOf("from", StringComparison.OrdinalIgnoreCase) is var ahead and >= 0)
@@ -63,8 +64,15 @@ internal sealed class LostStars
             named++;
         }
 
-        var row = TextSpan.FromBounds(_rowStart, at - 4);
-        if (named < lineEnd && IsOrnament(text[named]) && Earlier(row, text[named]) is { Count: > 0 } earlier)
+        var isOrnament = named < lineEnd && IsOrnament(text[named]);
+        var words = text.AsSpan(named, lineEnd - named);
+        if (!isOrnament && !IsHowFar(words))
+        {
+            return;
+        }
+
+        var row = TextSpan.FromBounds(RowStart(), at - 4);
+        if (isOrnament && Earlier(row, text[named]) is { Count: > 0 } earlier)
         {
             foreach (var place in earlier)
             {
@@ -76,13 +84,28 @@ internal sealed class LostStars
         }
 
         // "*k2, p2; rep from to end": one star before it, none named.
-        var words = text.AsSpan(named, lineEnd - named);
-        var isLost = words.StartsWith("to ", StringComparison.OrdinalIgnoreCase) || words.StartsWith("across", StringComparison.OrdinalIgnoreCase) || words.StartsWith("around", StringComparison.OrdinalIgnoreCase)
-            || words.StartsWith("until", StringComparison.OrdinalIgnoreCase);
-        if (isLost && named > at && _source.Slice(row).Count('*') == 1)
+        if (!isOrnament && named > at && _source.Slice(row).Count('*') == 1)
         {
             _mends.Add(new Mend(new TextSpan(named, 0), "* ", DraftRules.StarGuessed, TextSpan.FromBounds(at - 4, at)));
         }
+    }
+
+    private static bool IsHowFar(ReadOnlySpan<char> words) =>
+        words.StartsWith("to ", StringComparison.OrdinalIgnoreCase) || words.StartsWith("across", StringComparison.OrdinalIgnoreCase) || words.StartsWith("around", StringComparison.OrdinalIgnoreCase)
+        || words.StartsWith("until", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Where the row begins that the last line belongs to.</summary>
+    private int RowStart()
+    {
+        for (var i = _lines.Count - 1; i > 0; i--)
+        {
+            if (IsNewRow(_lines[i]))
+            {
+                return _lines[i].Start;
+            }
+        }
+
+        return _lines[0].Start;
     }
 
     /// <summary>Where the same sign stands before "rep from", alone or at a word's edge; of dashes only the last, because they join and part other words too.</summary>

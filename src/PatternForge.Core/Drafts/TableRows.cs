@@ -123,7 +123,7 @@ internal sealed class TableRows
             {
                 (true, _) => "",
                 (false, true) => said.IndexOfAnyInRange('a', 'z') < 0 ? " sts" : "",
-                _ => ")",
+                _ => said.IndexOfAnyInRange('a', 'z') < 0 ? " sts)" : ")",
             });
         }
         else
