@@ -106,7 +106,7 @@ internal static class CountsCommand
         var table = TableOf(compilation, traced is null ? compilation.Lines : [traced], only);
         around.Write(form switch
         {
-            "text" when traced is not null => TraceText.Of(traced, compilation.Source, [.. sizes.Names.Index().Where(s => only < 0 || s.Index == only)], around.Width, new Paint(around.ColourOut)),
+            "text" when traced is not null => TraceText.Of(traced, compilation.LineOf(traced.Origin), compilation.Text.Text, [.. sizes.Names.Index().Where(s => only < 0 || s.Index == only)], around.Width, new Paint(around.ColourOut)),
             "json" => CountsJson.Of(table),
             "csv" => CountsCsv.Of(table),
             _ => CountsText.Of(table, around.Width, new Paint(around.ColourOut)),
@@ -157,9 +157,9 @@ internal static class CountsCommand
         line.Reading)
     {
         Together = line.Together is { } table
-            ? new TogetherShape([.. table.Shapings.Select(s => Words.WellFormed(ClauseWords.Of(s, compilation.Source, int.MaxValue)))], [.. Pick(table.Sizes, only).Select(rows => (IReadOnlyList<TogetherRowShape>)[.. rows.Select(r => new TogetherRowShape(r.Row, r.Changes, r.Count))])])
+            ? new TogetherShape([.. table.Shapings.Select(s => Words.WellFormed(ClauseWords.Of(s, compilation.Text.Text, int.MaxValue)))], [.. Pick(table.Sizes, only).Select(rows => (IReadOnlyList<TogetherRowShape>)[.. rows.Select(r => new TogetherRowShape(r.Row, r.Changes, r.Count))])])
             : null,
-        Trace = [.. Pick(line.Trace, only).Select(stretches => TraceShapes.Of(stretches, compilation.Source))],
+        Trace = [.. Pick(line.Trace, only).Select(stretches => TraceShapes.Of(stretches, compilation.Text.Text))],
     };
 
     private static ImmutableArray<T> Pick<T>(ImmutableArray<T> perSize, int only) =>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Text;
 using PatternForge.Core.Work;
 
 namespace PatternForge.Cli.Commands;
@@ -13,8 +14,7 @@ internal static class TracedRow
     /// <summary>The row; null after telling why there is none, or which of several could be meant.</summary>
     public static WorkedLine? Find(Compilation compilation, string said, Surroundings around)
     {
-        var lines = compilation.Source.Lines;
-        (int First, int Last) Place(WorkedLine line) => (lines.PositionOf(line.Origin.Start).Line, lines.PositionOf(Math.Max(line.Origin.Start, line.Origin.End - 1)).Line);
+        (int First, int Last) Place(WorkedLine line) => (compilation.LineOf(line.Origin), compilation.LineOf(new TextSpan(Math.Max(line.Origin.Start, line.Origin.End - 1), 1)));
 
         if (int.TryParse(said, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
         {

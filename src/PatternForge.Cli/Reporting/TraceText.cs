@@ -14,14 +14,14 @@ internal static class TraceText
 
     /// <summary>The row of a pattern of which such notes were kept.</summary>
     /// <param name="line">The row's line.</param>
-    /// <param name="source">The file.</param>
+    /// <param name="number">Its number in the file.</param>
+    /// <param name="source">The text that was worked.</param>
     /// <param name="sizes">The sizes to show: their places and names.</param>
     /// <param name="width">The columns that there are.</param>
     /// <param name="paint">The colours.</param>
-    public static string Of(WorkedLine line, SourceText source, IReadOnlyList<(int Size, string Name)> sizes, int width, Paint paint)
+    public static string Of(WorkedLine line, int number, SourceText source, IReadOnlyList<(int Size, string Name)> sizes, int width, Paint paint)
     {
         var page = new StringBuilder();
-        var number = source.Lines.PositionOf(line.Origin.Start).Line;
         foreach (var (size, called) in sizes)
         {
             var name = called.Length == 0 ? "" : $", size {DisplayText.OneLine(called)}";
