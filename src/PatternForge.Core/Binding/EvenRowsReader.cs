@@ -35,6 +35,8 @@ internal static class EvenRowsReader
         "work for {n} ...",
         "work stst|garter|rib ...",
         "work {w} {w} rib ...",
+        "work an? i-cord ...",
+        "i-cord for ...",
         "stst|garter for ...",
         "beg with ... row|rnd work {n} row|rnd ...",
         "beg with ... row|rnd work|cont ...",

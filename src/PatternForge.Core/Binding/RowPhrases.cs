@@ -22,7 +22,9 @@ internal static class RowPhrases
         yield return ("co a? more? {n} more? {w}? st? ...", (m, c) => new CastOnStep(m.Span, c.AmountOf(m.Numbers[0]), AtEnd: false));
         yield return ("provisionally co {n} st? ...", (m, c) => new CastOnStep(m.Span, c.AmountOf(m.Numbers[0]), AtEnd: false));
 
-        // Binding off and closing.
+        // Binding off and closing; worked stitches that go back to be worked again leave nothing to count.
+        yield return ("sl this? {n}? st back to|onto left-needle ...", (m, _) => m.Words.Any(w => w.Norm is "again" or "k" or "p") ? null : new UncountedStep(m.Span));
+        yield return ("work an? {w}? i-cord bo ...", (m, _) => new UncountedStep(m.Span));
         yield return ("bo the? all|rem all|rem|the? {n} {w}? st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
         yield return ("bo next|first|center|the? next|center? {n} center? st? ...", BindOff);
         yield return ("bo all|rem|the|using|with|in ...", All);
@@ -46,7 +48,11 @@ internal static class RowPhrases
         yield return ("place|return|transfer|move|sl the? {n} hold st ... needle ...", (m, c) => new ReturnStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("sl this {n}? st back to left-needle and k|p this again ...", Remark);
 
-        // Picking up.
+        // Picking up; a ratio ("3 sts for every 4 rows") tells no number.
+        yield return ("with rs|ws facing pu {n} st? for|in|per every|each|the? ...", (m, _) => m.Numbers.Count > 1 || m.Words.Any(w => w.Norm is "row" or "rnd") ? new UncountedStep(m.Span) : null);
+        yield return ("pu {n} st? for|in|per every|each|the? ...", (m, _) => m.Numbers.Count > 1 || m.Words.Any(w => w.Norm is "row" or "rnd") ? new UncountedStep(m.Span) : null);
+        yield return ("k|p|work? {n} st from the? {w}? {w}? {w}? hold|holder ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("{n} st from the? {w}? {w}? {w}? hold|holder ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("with rs|ws facing pu {n} ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("pu {n} {w}? st ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("then? {n} st along|up|down ...", (m, c) => new PickUpStep(m.Span, c.AmountOf(m.Numbers[0])));
@@ -96,7 +102,7 @@ internal static class RowPhrases
                      "cut|break mc|cc|a|b|c|the ...", "leave|leaving a ...", "leave an ...", "leaving ...", "drop yarn|mc|cc|a|b ...", "attach ...", "rejoin yarn|mc|cc|to|with ...", "carry ...", "rs|ws facing ...", "with rs|ws facing",
                      "with the? rs|ws facing ...", "and? secure ...", "do not stretch ...", "do not ...", "resolving ...", "knitting|picking|hiding wraps ...", "using ...", "with ...", "end with|after|on a? rs|ws row ...", "end with ...", "needle {n}",
                      "on needle {n}", "for ...", "removing ...", "on {w}? {w}? needle ...", "needle", "beg at|from ...", "beg stuffing ...", "move m ...", "make a sl knot ...", "make a slipknot ...", "mark ...", "keeping ...", "wrapping ...", "as-set", "as before", "as you|they ...", "row|rnd is now ...", "beg of rnd ...", "all sizes", "pull ...", "and? pull|draw tight ...", "and? fasten ...", "{n} st? on|per each? needle ...", "{n} on each of {n} needle", "{n} st on each of {n} needle",
-                     "and? hide ...", "this {n}? row|rnd form|forms|est|sets|establish ...", "last {n} row|rnd form|forms|est|sets|establish ...", "this is|counts|forms|form|sets|est ...", "you will ...", "repeat m", "tie ...", "sew ...", "block ...", "tighten ...", "set aside ...", "shape neck|armhole|armholes|shoulder|shoulders|front|back|cap|top|raglan|crown|toe|heel|sleeve ...", "work|working both|each side|sides|front|fronts ...", "beg with row|rnd {n} ...", "all sizes ...", "divide ... evenly ...", "distribute ...", "arrange ...", "cont with ...",
+                     "and? hide ...", "this {n}? row|rnd form|forms|est|sets|establish ...", "last {n} row|rnd form|forms|est|sets|establish ...", "this is|counts|forms|form|sets|est ...", "you will ...", "repeat m", "tie ...", "sew ...", "block ...", "tighten ...", "set aside ...", "shape neck|armhole|armholes|shoulder|shoulders|front|back|cap|top|raglan|crown|toe|heel|sleeve ...", "work new|added|extra|inc st ...", "taking|bringing|incorporating ...", "work both|each side|sides|front|fronts ...", "beg with row|rnd {n} ...", "all sizes ...", "divide ... evenly ...", "distribute ...", "arrange ...", "cont with ...",
                  })
         {
             yield return (words, Remark);

@@ -23,6 +23,20 @@ internal sealed class ShapingReader
         var (sign, perRow, edges, times) = (_sign, _perRow, _edges, _mayCountTimes);
         c.Eat("and");
         c.Eat("then");
+        if (c.At == 0 && c.Is("at|on") && c.Lexemes.FindIndex(l => l.Is("bo") || l.Is("dec") || l.Is("inc") || l.Is("co")) is > 2 and var verb && c.Lexemes[verb - 1].Is("row"))
+        {
+            // "At beg of next 2 rows bind off 5 sts": the other way round.
+            var turned = new PhraseCursor([.. c.Lexemes[verb..], .. c.Lexemes[..verb]]);
+            var step = TryRead(turned, context);
+            c.At = step is null ? start : c.Lexemes.Count;
+            return step is ShapingStep read ? read with { Origin = c.Lexemes[0].Span.Cover(c.Lexemes[^1].Span) } : null;
+        }
+
+        if (c.Is("cont") && ((c.Is("to", 1) && c.Is("dec|inc", 2)) || c.Is("dec|inc", 1)))
+        {
+            c.At += c.Is("to", 1) ? 2 : 1; // "continue to decrease 1 st each end ..."
+        }
+
         if (EdgePlace(c) is { } first && c.IsDone)
         {
             _edges = first;
@@ -101,6 +115,13 @@ internal sealed class ShapingReader
         var start = c.At;
         c.Eat("at|on");
         c.Eat("the");
+        if (c.Is("each|both") && c.Is("armhole|neck|side|front|sleeve|shoulder", 1) && c.Is("edge", 2))
+        {
+            c.At += 3;
+            c.Eat("of");
+            return 2;
+        }
+
         if (c.Eat("each|both") && c.Eat("end|side|edge"))
         {
             c.Eat("of");

@@ -34,6 +34,12 @@ internal sealed class WholeRows
             }
         }
 
+        if (Reach(nodes, at, phrase, cursor) is var (reach, last))
+        {
+            steps.Add(reach);
+            return last;
+        }
+
         // "Work even in K1, P1 rib for 2 in" is cut at its comma.
         var isFabric = cursor.Is("work|cont") && (cursor.Lexemes.Count <= 2 || cursor.Lexemes.Exists(l => l.Is("in") || l.Is("row") || l.Is("rnd")));
         if (isFabric && Merged(nodes, at, phrase, steps) is { } fabric)
@@ -53,6 +59,36 @@ internal sealed class WholeRows
         }
 
         return !isFabric && cursor.Is("inc|dec|rep|beg|k|p") ? Merged(nodes, at, phrase, steps) : null;
+    }
+
+    /// <summary>"Continue decreasing in this manner, working 1 fewer st between decs, until 8 sts rem": to the count that the sentence names; null for other words.</summary>
+    private (ReachStep Step, int Last)? Reach(ImmutableArray<StepNode> nodes, int at, PhraseNode phrase, PhraseCursor cursor)
+    {
+        var verb = cursor.Is("cont") ? (cursor.Is("to", 1) ? 2 : 1) : 0;
+        if (verb == 0 || !cursor.Is("dec|inc", verb) || cursor.Peek(verb + 1) is { IsNumber: true })
+        {
+            return null;
+        }
+
+        List<Lexeme> words = [.. cursor.Lexemes];
+        var last = at;
+        while (last + 1 < nodes.Length && nodes[last + 1] is PhraseNode { Before: not (Separator.Stop or Separator.Dash) } more)
+        {
+            words.AddRange(Vocabulary.Normalise(more.Atoms));
+            last++;
+        }
+
+        var c = new PhraseCursor(words) { At = words.FindIndex(l => l.Is("until")) };
+        if (c.At < 0 || !c.Eat("until"))
+        {
+            return null;
+        }
+
+        c.Eat("you|there");
+        c.Eat("have|are");
+        return c.EatNumber() is { } count && (c.Eat("st") || c.Eat("rem"))
+            ? (new ReachStep(phrase.Span.Cover(nodes[last].Span), _draft.Context.AmountOf(count), words[verb].Is("dec")), last)
+            : null;
     }
 
     /// <summary>"Rep Rnds 1 and 2, with 2 more sts between increases each time, 8 more times": the number of times comes last.</summary>

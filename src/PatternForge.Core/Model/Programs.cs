@@ -95,6 +95,12 @@ public sealed record TogetherStep(TextSpan Origin) : RowsStep(Origin)
 /// <summary>Shaping over several rows: "dec 1 st each end of every RS row 6 times", "BO 4 sts at beg of next 2 rows".</summary>
 public sealed record ShapingStep(TextSpan Origin, ImmutableArray<ShapingStretch> Stretches) : RowsStep(Origin);
 
+/// <summary>"Cont to dec as est until 20 sts rem": the shaping in force goes on to a count.</summary>
+/// <param name="Origin">Where it stands.</param>
+/// <param name="Stitches">The count that it ends at.</param>
+/// <param name="IsDecrease">True when the words say that stitches are decreased, false for increased.</param>
+public sealed record ReachStep(TextSpan Origin, Amount Stitches, bool IsDecrease) : RowsStep(Origin);
+
 /// <summary>A starting line: the state is set here and is never itself wrong.</summary>
 public sealed record StartStep(TextSpan Origin, Amount Stitches) : RowsStep(Origin)
 {

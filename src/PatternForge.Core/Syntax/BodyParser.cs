@@ -109,7 +109,7 @@ public sealed class BodyParser
                 EndParagraph();
                 _blocks.Add(new BlockNode(BlockKind.Other, content, content));
             }
-            else if (inParagraph && (IsNumbered(text) ? IsNumbered(_source.Slice(paragraph)) : StartsWithLabel(content)))
+            else if (inParagraph && (IsNumbered(text) ? IsNumbered(_source.Slice(paragraph)) : StartsWithLabel(content) || BeginsInstruction(paragraph, text)))
             {
                 EndParagraph();
                 inParagraph = true;
@@ -132,6 +132,33 @@ public sealed class BodyParser
 
         EndParagraph();
         EndSection();
+    }
+
+    // Words that begin an instruction of its own where the line before ended its sentence; "Turn." and "Rep from *" still belong to a row.
+    private static readonly string[] Openings =
+    [
+        "Cast on ", "Cast off ", "CO ", "Work ", "Knit ", "Purl ", "BO ", "Bind off ", "Dec ", "Decrease ", "Inc ", "Increase ", "Shape ", "Change to ", "With RS ", "With WS ", "With right side ", "With wrong side ", "Rep row", "Rep Row", "Rep rnd", "Rep Rnd", "Rep last ",
+        "Repeat row", "Repeat Row", "Repeat round", "Repeat Round", "Repeat last ", "Beg with ", "Begin with ", "Complete ", "Continue ", "Cont ", "Divide ", "Break yarn", "Ch ", "Fasten off",
+    ];
+
+    /// <summary>A new line of a draft that begins a new instruction, although no blank line stands between.</summary>
+    private bool BeginsInstruction(TextSpan paragraph, ReadOnlySpan<char> text)
+    {
+        var before = _source.Slice(paragraph).TrimEnd();
+        if (before.IsEmpty || before[^1] is not ('.' or ')' or ']') || !char.IsAsciiLetterUpper(text[0]) || SectionRoles.IsProse(_heading.Role ?? SectionRoles.Slug(_heading.Heading)))
+        {
+            return false;
+        }
+
+        foreach (var opening in Openings)
+        {
+            if (text.StartsWith(opening, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private void AddText(BlockKind kind, TextSpan span)

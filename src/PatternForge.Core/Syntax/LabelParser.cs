@@ -157,9 +157,11 @@ public sealed class LabelParser
 
         while (_atoms.Peek() is { Kind: TokenKind.Word } atom && words < MostWords)
         {
-            var word = RowWords.WordOf(atom);
+            // "Short-row 1" is the short row 1.
+            var isJoined = atom.Is("short-row") || atom.Is("short-rnd") || atom.Is("short-round");
+            var word = isJoined ? atom.Is("short-row") ? RowWord.Row : RowWord.Round : RowWords.WordOf(atom);
             _atoms.At++;
-            words++;
+            words += isJoined ? 2 : 1;
             if (word == RowWord.None || words < 2)
             {
                 continue;

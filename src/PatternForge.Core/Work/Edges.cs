@@ -26,6 +26,10 @@ internal static class Edges
             case ReturnStep back:
                 Return(run, back);
                 break;
+            case UncountedStep uncounted:
+                run.MayLeave = true;
+                run.Lose(new Problem(ProblemKind.Unknown, uncounted.Origin));
+                break;
             case PickUpStep pick:
                 run.Needles.Put(StitchKind.CastOn, run.In(pick.Stitches) ?? 0);
                 run.Turned = false;

@@ -262,6 +262,9 @@ internal sealed class LineWorker
             case ShapingStep shaping:
                 new ShapedRows(this).Shape(row, shaping);
                 break;
+            case ReachStep reach:
+                new ShapedRows(this).Reach(reach);
+                break;
             case StartStep start:
                 Start(start);
                 break;

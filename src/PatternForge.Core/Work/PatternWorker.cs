@@ -342,6 +342,11 @@ public sealed class PatternWorker
             }
         }
 
+        foreach (var state in active.Select(size => _states[size]).Where(s => s.IsKnown && s.Count == 0 && StepCounts.NeedStitches(row.Steps, 0)))
+        {
+            state.Live.TakeUpHeld(); // the second side: what was left on a holder is worked now
+        }
+
         var isForLater = row.SpeaksForOthers && !StepCounts.Keeps(row.Steps);
         SizeState.Snapshot[] saved = isForLater ? [.. active.Select(size => _states[size].Save())] : [];
         var outcomes = _closeLook?.Looks == true ? _closeLook.Work(row, active, _readings, _states, _bag.Source) : _readings.Work(row, active);

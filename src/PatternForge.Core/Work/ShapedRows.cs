@@ -83,6 +83,26 @@ internal sealed class ShapedRows
         State.NextSide = null;
     }
 
+    /// <summary>The shaping in force goes on to a count, which must lie the way it goes.</summary>
+    public void Reach(ReachStep reach)
+    {
+        if (Trial.In(reach.Stitches) is not { } target)
+        {
+            return;
+        }
+
+        if (reach.IsDecrease ? target > State.Count : target < State.Count)
+        {
+            Trial.Lose(new Problem(ProblemKind.TargetMissed, reach.Origin, target, State.Count, reach.IsDecrease ? -1 : 1));
+            return;
+        }
+
+        State.Live.Settle();
+        Change(target - State.Count, reach.Origin);
+        State.Live.ForgetPlaces();
+        State.NextSide = null;
+    }
+
     /// <summary>So many stitches more or fewer, wherever they are; false, with a problem, when there are not so many.</summary>
     public bool Change(long change, TextSpan origin)
     {
