@@ -28,5 +28,6 @@ internal static class CountsJson
         row.Stated.IsEmpty ? null : row.Stated,
         row.Reading is null ? null : Words.WellFormed(row.Reading),
         row.Trace.IsEmpty ? null : row.Trace,
+        row.Mirrored.IsEmpty ? null : row.Mirrored,
         row.Together);
 }

@@ -25,6 +25,9 @@ internal sealed record CountedRow(
     ImmutableArray<int?> Stated,
     string? Reading)
 {
+    /// <summary>The rows that "reversing shaping" stands for; empty for none.</summary>
+    public ImmutableArray<MirroredShape> Mirrored { get; init; } = [];
+
     /// <summary>Shapings that go on at the same time, row by row; null for none.</summary>
     public TogetherShape? Together { get; init; }
 

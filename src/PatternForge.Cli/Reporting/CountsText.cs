@@ -86,6 +86,15 @@ internal static class CountsText
                 break;
         }
 
+        if (!row.Mirrored.IsEmpty)
+        {
+            Remark("written out, left and right changed:");
+            foreach (var mirrored in row.Mirrored)
+            {
+                Remark($"  {(mirrored.Label.Length > 0 ? DisplayText.OneLine(mirrored.Label) + ": " : "")}{DisplayText.Cut(mirrored.Text, 90)} [{CountedRow.InTradeForm([.. mirrored.After])}]{(mirrored.WrittenOut ? "" : " (turn this one round yourself)")}");
+            }
+        }
+
         if (row.Together is { } together)
         {
             AppendTogether(together, sizes, Remark);

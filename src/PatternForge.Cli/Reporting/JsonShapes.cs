@@ -59,7 +59,11 @@ internal sealed record RowShape(
     IReadOnlyList<int?>? Stated,
     string? Reading,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<StretchShape>>? Trace,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<MirroredShape>? Mirrored,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TogetherShape? Together);
+
+/// <summary>A row that "reversing shaping" stands for; writtenOut is false where it is given as it stands on the side that is mirrored.</summary>
+internal sealed record MirroredShape(string Label, string Text, IReadOnlyList<int?> After, bool WrittenOut);
 
 /// <summary>Shapings that go on at the same time: their words, and the rows of each size in which something is shaped.</summary>
 internal sealed record TogetherShape(IReadOnlyList<string> Shapings, IReadOnlyList<IReadOnlyList<TogetherRowShape>> Sizes);

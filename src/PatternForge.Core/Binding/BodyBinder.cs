@@ -31,6 +31,7 @@ public sealed class BodyBinder
     private readonly Recovery _recovery;
     private readonly StringBuilder _joined = new();
     private ImmutableArray<StitchPattern> _stitchPatterns = [];
+    private ImmutableArray<string> _pieces = [];
     private readonly List<Token> _tokens = []; // of the line being bound
     private ImmutableArray<int> _standing = [];
     private string _piece = "";
@@ -53,7 +54,7 @@ public sealed class BodyBinder
     {
         var book = new StitchBook(facts);
         book.Define(SpecialStitches.Bind(facts, book, options));
-        var binder = new BodyBinder(source, facts, book, bag, options, cancel) { _stitchPatterns = StitchPatternFinder.Find(sections, source) };
+        var binder = new BodyBinder(source, facts, book, bag, options, cancel) { _stitchPatterns = StitchPatternFinder.Find(sections, source), _pieces = [.. sections.Select(s => s.Heading.ToLowerInvariant()).Where(h => h.Length > 1)] };
         var bound = sections.Select(binder.Section).ToImmutableArray();
         if (facts.Abbreviations is null && binder._lines.Count > 0)
         {
@@ -150,7 +151,7 @@ public sealed class BodyBinder
             return null;
         }
 
-        var context = new RowContext(_source, _facts, _book, draft, _options) { MarkedPieces = _marked, StitchPatterns = _stitchPatterns };
+        var context = new RowContext(_source, _facts, _book, draft, _options) { MarkedPieces = _marked, StitchPatterns = _stitchPatterns, Pieces = _pieces };
         var bound = ImmutableArray.CreateBuilder<BoundRow>(nodes.Length);
         var isLabelled = false;
         foreach (var node in nodes)
@@ -191,6 +192,7 @@ public sealed class BodyBinder
             Piece = _piece,
             Section = _section,
             Pattern = _stitchPatterns.FirstOrDefault(p => p.Section == _section),
+            Mark = MarkIn(nodes),
             Rows = rows,
             Label = label.Length > 0 ? PrintedText.Label(_source.ToString(label)) : "",
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
@@ -238,6 +240,21 @@ public sealed class BodyBinder
         }
 
         return false;
+    }
+
+    /// <summary>Where two stars mark a place in the line: null for nowhere, false before its words, true behind them.</summary>
+    private static bool? MarkIn(ImmutableArray<RowNode> nodes)
+    {
+        bool? at = null;
+        for (var row = 0; row < nodes.Length; row++)
+        {
+            for (var i = 0; i < nodes[row].Steps.Length; i++)
+            {
+                at = nodes[row].Steps[i] is MarkNode { Mark: "**" } ? row > 0 || i > 0 : at;
+            }
+        }
+
+        return at;
     }
 
     private static bool HasPlaceMark(ImmutableArray<StepNode> nodes)

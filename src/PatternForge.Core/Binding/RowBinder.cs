@@ -318,9 +318,14 @@ internal sealed class RowBinder
         ReferenceReader.Check(lexemes, _draft.Context);
         if (isTop && ReferenceReader.IsAsForSection(nodes, at, lexemes, _draft.Context))
         {
-            _draft.HasUnread = true;
-            steps.Add(new AsPieceStep(phrase.Span.Cover(nodes[at + 1].Span)));
+            var words = _draft.Context.Source.ToString(phrase.Span).ToLowerInvariant();
+            steps.Add(new AsPieceStep(phrase.Span.Cover(nodes[at + 1].Span), PieceReader.NameIn(words, _draft.Context) ?? "") { ToMark = true });
             return at + 1;
+        }
+
+        if (isTop && PieceReader.TryBind(phrase, steps, _draft.Context))
+        {
+            return at;
         }
 
         var cursor = new PhraseCursor(lexemes);

@@ -68,6 +68,9 @@ internal sealed class RowContext
     /// <summary>Stitch patterns that may be called by their names.</summary>
     public ImmutableArray<StitchPattern> StitchPatterns { get; init; } = [];
 
+    /// <summary>The headings of the pattern's pieces, in lower case.</summary>
+    public ImmutableArray<string> Pieces { get; init; } = [];
+
     /// <summary>Operations met, in order.</summary>
     public List<(Operation Operation, string Said, TextSpan Span)> Used { get; } = [];
 

@@ -81,7 +81,7 @@ internal static class RowParts
 
         public bool HasUnread(ImmutableArray<Step> steps) => _hasUnread && steps.Any(IsUnread);
 
-        private static bool IsUnread(Step step) => step is UnreadStep or AsPieceStep;
+        private static bool IsUnread(Step step) => step is UnreadStep;
 
         private static bool IsInOrder<T>(ImmutableArray<T> all, Func<T, int> start)
         {

@@ -133,6 +133,9 @@ public sealed record BoundLine
     /// <summary>Number of its section; a new one may begin a new piece.</summary>
     public required int Section { get; init; }
 
+    /// <summary>Two stars that mark a place: false before its words, true behind them, null for none.</summary>
+    public bool? Mark { get; init; }
+
     /// <summary>The stitch pattern that it belongs to; null for a line of a piece.</summary>
     public StitchPattern? Pattern { get; init; }
 

@@ -167,5 +167,24 @@ public sealed record SentenceStep(TextSpan Origin) : Step(Origin);
 /// <summary>Work goes on with the next needle ("Needle 2:").</summary>
 public sealed record NeedleStep(TextSpan Origin) : Step(Origin);
 
-/// <summary>"Work as for Back to **": the rows of another piece; taken on trust.</summary>
-public sealed record AsPieceStep(TextSpan Origin) : Step(Origin);
+/// <summary>"Work as for Back to **", "Work as for Left Front, reversing all shaping": the rows of another piece.</summary>
+/// <param name="Origin">Where it stands.</param>
+/// <param name="Piece">The heading of the piece, in lower case; empty where the words do not name one.</param>
+public sealed record AsPieceStep(TextSpan Origin, string Piece) : RowsStep(Origin)
+{
+    /// <summary>True when only the rows up to the place marked with two stars are meant.</summary>
+    public bool ToMark { get; init; }
+
+    /// <summary>Words for another place up to which they are meant ("armholes"); null for the whole piece.</summary>
+    public string? UpTo { get; init; }
+
+    /// <summary>True when left and right change places.</summary>
+    public bool IsReversed { get; init; }
+}
+
+/// <summary>"Complete to match first side, reversing shaping": the rows of the side that was worked first.</summary>
+public sealed record MatchSideStep(TextSpan Origin) : RowsStep(Origin)
+{
+    /// <summary>True when left and right change places.</summary>
+    public bool IsReversed { get; init; }
+}

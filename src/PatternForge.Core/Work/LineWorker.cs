@@ -262,6 +262,12 @@ internal sealed class LineWorker
             case ShapingStep shaping:
                 new ShapedRows(this).Shape(row, shaping);
                 break;
+            case AsPieceStep piece:
+                AsPiece(piece);
+                break;
+            case MatchSideStep side:
+                MatchSide(side);
+                break;
             case ReachStep reach:
                 new ShapedRows(this).Reach(reach);
                 break;
@@ -272,6 +278,37 @@ internal sealed class LineWorker
                 new RepeatedRows(this).Repeat(repeat, depth);
                 break;
         }
+    }
+
+    /// <summary>The rows of another piece: the count that they left there.</summary>
+    private void AsPiece(AsPieceStep piece)
+    {
+        if (State.Pieces.After(piece, State.Size) is not { } count)
+        {
+            Trial.Lose(new Problem(ProblemKind.Unknown, piece.Origin));
+            return;
+        }
+
+        State.SetCount(count);
+        State.NextSide = null;
+    }
+
+    /// <summary>The rows of the side worked first: this one must begin with as many stitches, and ends as that did, bound off.</summary>
+    private void MatchSide(MatchSideStep side)
+    {
+        if (State.FirstSide is not { } first)
+        {
+            Trial.Lose(new Problem(ProblemKind.Unknown, side.Origin));
+            return;
+        }
+
+        if (State.Count != first)
+        {
+            Trial.Outcome.Problems.Add(new Problem(ProblemKind.SideDiffers, side.Origin, State.Count, first));
+        }
+
+        State.SetCount(0);
+        State.NextSide = null;
     }
 
     private void Start(StartStep start)

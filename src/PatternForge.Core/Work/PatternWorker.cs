@@ -22,6 +22,8 @@ public sealed class PatternWorker
     private readonly CloseLook? _closeLook;
     private List<WorkedStretch>?[] _trace = [];
     private readonly decimal? _rowsPerCm;
+    private readonly PieceBook _pieces = new();
+    private int _sidesFrom = -1;
     private (BoundLine Line, int?[] Before)? _last;
     private (SizeState.Snapshot Work, WorkedRow[] History)[] _aside = [];
 
@@ -34,7 +36,7 @@ public sealed class PatternWorker
         _everySize = [.. Enumerable.Range(0, _sizes.Count)];
         _isKnitting = facts.Craft == Stitches.Craft.Knitting;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
-        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns })];
+        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns, Pieces = _pieces })];
         _rowsPerCm = facts.Gauges.FirstOrDefault(g => g.RowsPerCm is not null)?.RowsPerCm;
         _readings = new RowReadings(_states, options, _isKnitting);
         _order = new RowOrder(bag);
@@ -133,9 +135,12 @@ public sealed class PatternWorker
             }
 
             Recover(row, active, before, after);
+            Sides(row, line, active);
             Numbering(row, active);
         }
 
+        var mirrored = Mirrors.Of(line, _pieces, _sidesFrom, _bag.Source);
+        _pieces.Add(new PieceLine(line, [.. before], [.. after]));
         var status = unread ? (line.Rows.Any(HasClaim) ? LineStatus.Trusted : LineStatus.Unread) : trusted ? LineStatus.Trusted : LineStatus.Checked;
         return new WorkedLine
         {
@@ -155,6 +160,7 @@ public sealed class PatternWorker
             Reading = ReadingWords.Of(readings),
             Operations = line.Operations,
             Together = Together(line, before),
+            Mirrored = mirrored,
             Trace = [.. _trace.Select(stretches => stretches?.ToImmutableArray() ?? [])],
         };
     }
@@ -165,6 +171,18 @@ public sealed class PatternWorker
         var (last, counts) = _last is { } there && there.Line.Section == line.Section ? there : (null, null);
         _last = (line, before);
         return ShapingTables.Of(line, last, ShapingTables.GoesOn(line) ? [.. counts ?? before] : [.. before], _rowsPerCm);
+    }
+
+    /// <summary>Remembers where the first of two sides begins: the other stitches have just been left on a holder.</summary>
+    private void Sides(BoundRow row, BoundLine line, int[] active)
+    {
+        foreach (var size in active)
+        {
+            if (_isKnitting && row.Steps.Any(s => s is HoldStep) && _states[size] is { IsKnown: true, InTheRound: false, Count: > 0, FirstSide: null } state && row.Steps.Any(s => s is TurnStep))
+            {
+                (state.FirstSide, _sidesFrom) = (state.Count, line.Index);
+            }
+        }
     }
 
     private int[] Active(BoundRow row) => row.IsForNoSize ? [] : row.Sizes.IsEmpty ? _everySize : [.. row.Sizes];
@@ -190,12 +208,13 @@ public sealed class PatternWorker
         foreach (var state in _states)
         {
             state.BeginSection();
+            state.FirstSide = null;
             if (line.Pattern is not null)
             {
                 continue;
             }
 
-            if (first is CastOnStep || (line.Rows.Length > 0 && (first is ChainStep or RingStep) && CrochetSteps.BeginPiece(line.Rows[0].Steps)))
+            if (first is CastOnStep or AsPieceStep || (line.Rows.Length > 0 && (first is ChainStep or RingStep) && CrochetSteps.BeginPiece(line.Rows[0].Steps)))
             {
                 state.Begin();
                 state.InTheRound = false;
@@ -297,7 +316,7 @@ public sealed class PatternWorker
         }
 
         active = Where(active, s => !s.IsLeftOut);
-        var setsStart = opening is not null || (active.Length > 0 && _states[active[0]].Live.BeginsPiece(row.Steps));
+        var setsStart = opening is not null || StepCounts.First(row.Steps) is AsPieceStep || (active.Length > 0 && _states[active[0]].Live.BeginsPiece(row.Steps));
         if (active.Length == 0)
         {
             return false;

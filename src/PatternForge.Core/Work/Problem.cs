@@ -30,6 +30,9 @@ internal enum ProblemKind
     /// <summary>A stitch pattern does not fit. A = stitches there are.</summary>
     PatternMisfit,
 
+    /// <summary>The second side begins with other stitches than the first did. A = this one, B = the first.</summary>
+    SideDiffers,
+
     /// <summary>Shaping cannot end at the count named. A = target, B = start, C = change a time.</summary>
     TargetMissed,
 

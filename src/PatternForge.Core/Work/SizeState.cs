@@ -48,6 +48,12 @@ internal sealed class SizeState
     /// <summary>The rows of the stitch patterns.</summary>
     public PatternBook Patterns { get; init; } = PatternBook.Empty;
 
+    /// <summary>The pieces worked so far.</summary>
+    public PieceBook Pieces { get; init; } = new();
+
+    /// <summary>The stitches that the side worked first began with, while the others are held; null where there is no such side.</summary>
+    public int? FirstSide { get; set; }
+
     /// <summary>Rows whose mistake has been told in this size.</summary>
     public HashSet<BoundRow> Failed { get; } = new(ReferenceEqualityComparer.Instance);
 

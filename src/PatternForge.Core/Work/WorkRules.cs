@@ -426,10 +426,41 @@ public static class WorkRules
             """,
     };
 
+    /// <summary>PF319.</summary>
+    public static Rule SecondSideDiffers { get; } = new(
+        "PF319", "second-side-differs", Area.Counts, Severity.Warning,
+        "A second side is to match the first, but begins with another number of stitches.",
+        "Where both sides of a neck are worked alike, each begins with as many stitches; a difference is mostly a slip in the stitches bound off between them.")
+    {
+        Bad = """
+            Row 1: K5, turn, leaving rem sts on a holder.
+
+            Row 2: Purl.
+
+            BO.
+
+            Rejoin yarn to rem sts, BO 3 sts, k to end.
+
+            Complete to match first side.
+            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            """,
+        Good = """
+            Row 1: K5, turn, leaving rem sts on a holder.
+
+            Row 2: Purl.
+
+            BO.
+
+            Rejoin yarn to rem sts, BO 2 sts, k to end.
+
+            Complete to match first side.
+            """,
+    };
+
     /// <summary>All of them, by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
         NumberSkipped, NumberRepeated, UnknownReference, LabelRowsDiffer, BareBracket, SideOutOfTurn, StatedCountDiffers, RepeatDoesNotFit, TooFewStitches, StitchesLeft, StatedChangeDiffers, RepeatImplied, RestNotSaid,
-        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit, OtherMarker,
+        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit, OtherMarker, SecondSideDiffers,
     ];
 }

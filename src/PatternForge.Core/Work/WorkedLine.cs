@@ -65,6 +65,9 @@ public sealed record WorkedLine
     /// <summary>Its shapings that go on at the same time, row by row; null for none, or where the words do not tell the rows.</summary>
     public ShapingTable? Together { get; init; }
 
+    /// <summary>The rows that "reversing shaping" stands for, written out; empty for a line that does not say it.</summary>
+    public ImmutableArray<MirroredRow> Mirrored { get; init; } = [];
+
     /// <summary>How its counts come about, one list a size; empty unless it was asked for (<see cref="CompileOptions.Trace"/>).</summary>
     public ImmutableArray<ImmutableArray<WorkedStretch>> Trace { get; init; } = [];
 
