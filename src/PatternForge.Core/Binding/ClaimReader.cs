@@ -31,6 +31,12 @@ internal static class ClaimReader
         }
 
         c.At = start;
+        if (start > 0 && c.Is("you|there") && Read(c, context, introduced: true) is { } having && c.IsDone)
+        {
+            return having; // "k2tog. you should now have 30 sts": small letters behind an abbreviation's full stop
+        }
+
+        c.At = start;
         c.Eat("for");
         c.Eat("a");
         if (c.EatAll("total", "of") && c.EatNumber() is { } number && c.Eat("st") && !c.Is("times"))
