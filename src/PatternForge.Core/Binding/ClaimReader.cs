@@ -189,7 +189,7 @@ internal static class ClaimReader
             return new Counted(CountedKind.Picot, "picots");
         }
 
-        var other = c.Peek() is { Norm: "shells" or "petals" or "clusters" or "popcorns" or "bobbles" or "v-sts" or "groups" or "motifs" or "meshes" or "boxes" or "corners" or "blocks" or "scallops" or "points" or "ridges" or "leaves" } word && context.Book.FindPlural(word.Atom.Text) is null;
+        var other = c.Peek() is { Norm: "shells" or "petals" or "clusters" or "popcorns" or "bobbles" or "v-sts" or "groups" or "motifs" or "meshes" or "boxes" or "corners" or "blocks" or "scallops" or "points" or "ridges" or "leaves" or "cl" or "cls" or "pc" or "pcs" or "pops" or "puffs" or "pairs" or "tiles" or "wedges" or "waves" or "cables" or "crosses" or "stars" or "bars" or "rings" or "eyelets" or "spokes" or "fans" or "arches" } word && context.Book.FindPlural(word.Atom.Text) is null;
         if (other)
         {
             c.At++;

@@ -27,6 +27,7 @@ internal static class CrochetGroupReader
     {
         for (var i = 1; i < steps.Count; i++)
         {
+
             if (steps.Take(i).LastOrDefault(s => s is not (RemarkStep or InsteadStep)) is not CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each } whole })
             {
                 continue;

@@ -73,7 +73,14 @@ internal static class CrochetJoinReader
             return new CrochetStep(c.SpanFrom(start), tall, null, new Place(PlaceKind.First, new Thing(ThingKind.Any), c.SpanFrom(start))); // two short stitches, one on the other
         }
 
-        if ((c.Eat("standing|chainless|chain-less|false") | c.Eat("beg|standing")) && c.At > start && !c.Lexemes[c.At - 1].Is("work") && Standing(c, context, start) is { } step)
+        if (c.Is("beg") && c.Is("standing|chainless|chain-less|false", 1))
+        {
+            c.At++;
+        }
+
+        var isStanding = c.Eat("standing|chainless|chain-less|false");
+        c.At += isStanding && c.Is("beg|standing") ? 1 : 0;
+        if (isStanding && Standing(c, context, start) is { } step)
         {
             return step;
         }

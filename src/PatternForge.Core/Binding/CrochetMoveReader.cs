@@ -295,7 +295,7 @@ internal static class CrochetMoveReader
                 return new ChainStep(c.SpanFrom(start), RowContext.Constant((int)Math.Min((one.Values[0] ?? 0) + (more.Values[0] ?? 0), 1_000_000), c.SpanFrom(start)));
             }
 
-            return new ChainStep(c.SpanFrom(start), length is not null ? context.AmountOf(length) : RowContext.Constant(1, c.SpanFrom(start)));
+            return new ChainStep(c.SpanFrom(start), length is null ? RowContext.Constant(1, c.SpanFrom(start)) : start == 0 && c.IsDone ? context.LongList(length) : context.AmountOf(length));
         }
 
         c.At = start;

@@ -96,9 +96,10 @@ internal static class CrochetReader
     {
         var start = c.At;
         var isInstead = c.Peek() is { } first && first.Atom.Text.Equals("working", StringComparison.OrdinalIgnoreCase);
-        if (c.At == 0)
+        if (c.At == 0 && c.Is("beg"))
         {
-            c.Eat("beg");
+            var name = OperationAt(c, context); // "beg shell"
+            c.At = name is null ? 1 : 0; // "start 6 sc in magic ring"
         }
 
         c.Eat("work|make");
@@ -344,6 +345,25 @@ internal static class CrochetReader
         if (context.Book.ShellOf(operation) is not { } body)
         {
             return new CrochetStep(span, operation, each, place);
+        }
+
+        if (SeveralPlaces.Of(body) is var (places, _) && places > 1)
+        {
+            var takes = RowContext.Constant(places, span);
+            var own = new ShellStep(span, body, new Place(PlaceKind.Own, new Thing(ThingKind.Stitch), span) { Count = takes }) { Name = operation.Id, Times = each };
+            return place switch
+            {
+                { Kind: PlaceKind.Each } => new RepeatStep(span, [own]) { To = new Target(Extent.End) },
+                { Kind: PlaceKind.EachToLast, Count: { } left } => new RepeatStep(span, [own]) { To = new Target(place.Until.Kind == ThingKind.Space ? Extent.LastSpaces : Extent.LastStitches, left) },
+                { Kind: PlaceKind.Next or PlaceKind.First, Count: { } over } when over.Values.Map(n => n % places == 0 ? n / places : null) is var times => own with { Times = new Amount(times, over.Origin) },
+                _ => own,
+            };
+        }
+
+        if (body[0] is ChainStep && body.Length > 1 && SpecialStitches.BeginningOf(operation.Id) is { } begun && context.Book.Find(begun) is { } whole && context.Book.ShellOf(whole) is not null)
+        {
+            // "beg shell": the first of the row's shells, whose chain stands for a stitch
+            return new ShellStep(span, body, place ?? new Place(PlaceKind.Same, new Thing(ThingKind.Any), span)) { Name = whole.Id, Times = each };
         }
 
         var isPicot = body.All(s => s is ChainStep or CrochetStep { Operation.Id: "sl st" });

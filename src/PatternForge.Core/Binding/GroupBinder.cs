@@ -147,6 +147,12 @@ internal sealed class GroupBinder
             }
         }
 
+        if (_draft.Context.IsCrochet && followed is null && body.Length > 1 && body[^1] is CrochetStep { Place: { Kind: PlaceKind.Next, Count: null, Thing.Kind: ThingKind.Space } or { Kind: PlaceKind.Same, Count: null } } last && body.SkipLast(1).All(s => s is CrochetStep { Place: null, Operation.Takes: 1 } or ChainStep) && body.Any(s => s is ChainStep))
+        {
+            steps.Add(new ShellStep(group.Span, body.SetItem(body.Length - 1, last with { Place = null }), last.Place)); // "(3 dc, ch 2, 3 dc in next ch-2 sp)"
+            return at;
+        }
+
         if (followed is null)
         {
             _draft.BareGroup ??= isTop ? group.Span : null;

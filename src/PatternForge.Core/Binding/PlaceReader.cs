@@ -25,6 +25,11 @@ internal static class PlaceReader
     private static Place? Read(PhraseCursor c, RowContext context)
     {
         var origin = c.Peek()!.Span;
+        if (c.Is("all") && c.Is("in|into", 1) && c.Is("same|next|one|this|the|indicated|st|sp", 2))
+        {
+            c.At++; // "all in same st"
+        }
+
         if (WholeRow(c))
         {
             var whole = new Place(PlaceKind.Each, AnyStitch, origin);
@@ -246,9 +251,15 @@ internal static class PlaceReader
         if (Ordinal(c, context) is not null && !(c.Is("st") && c.Peek(1) is null) && (c.Eat("ch|st|chain") | c.Is("of")) && (c.Is("of|to") || c.IsDone))
         {
             isTop = true;
+            var isFirst = c.At - start == 2 && c.Lexemes[start].Number is { IsList: false } first && first.Values[0] == 1 && c.Lexemes[start + 1].Is("st");
             if (!c.Eat("of"))
             {
                 return new Place(PlaceKind.TurningChain, Anything, origin);
+            }
+
+            if (isFirst && c.Eat("ch|chain") && (c.IsDone || c.Is("and")))
+            {
+                return new Place(PlaceKind.TurningChain, Anything, origin) { FromStart = 1 }; // "in 1st st of ch": of the chain that this round begins with, or of the round below
             }
         }
         else

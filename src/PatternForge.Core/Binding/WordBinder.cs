@@ -37,6 +37,17 @@ internal sealed class WordBinder
                 continue;
             }
 
+            if (_draft.Context.IsCrochet && steps.Count > 0 && cursor.Peek()!.Atom.Kind == TokenKind.EqualsSign && cursor.Is("corner|shell|petal|cluster|v-st|group|fan|inc|dec", 1))
+            {
+                cursor.At += 2; // "2 dc = corner": what has been made is called by a name
+                if (steps[^1] is CrochetStep { Place: null } named && PlaceReader.TryRead(cursor, _draft.Context) is { } where)
+                {
+                    steps[^1] = named with { Place = where };
+                }
+
+                continue;
+            }
+
             if (_draft.Context.IsCrochet && (CountsWords.TryBehindChains(cursor, steps, _draft.Context) || (start == 0 && steps.Count > 0 && steps[^1] is ChainStep && cursor.Is("does|do|not|doesn't|doesn’t|counts|count") && CountsWords.Read(cursor.Lexemes)?.TryApply(steps, cursor.SpanFrom(0), _draft.Context.Book) == true && ToTheEnd(cursor))))
             {
                 continue;

@@ -87,6 +87,17 @@ internal sealed class CrochetPlaces
     {
         var count = _run.In(place.Count);
         _run.WorkedStitches |= place.Thing.Kind != ThingKind.Space;
+        if (place is { Kind: PlaceKind.TurningChain, FromStart: 1 })
+        {
+            if (Below.IsEmpty && !_run.Tops.HasStitches && _run.Tops.Chains > 1)
+            {
+                FromHook(place with { Count = CrochetRun.Number(_run.Tops.Chains, place) }, stitch, makes);
+                return;
+            }
+
+            place = place with { FromStart = null };
+        }
+
         if (place.FromStart is { } nth && !GoFromStart(place.Thing, nth))
         {
             return;

@@ -18,7 +18,7 @@ internal sealed class CrochetWorker
     {
         _run = run;
         _turningChains = new TurningChains(run, book, terms);
-        _groups = new CrochetGroups(run, _turningChains);
+        _groups = new CrochetGroups(run, _turningChains) { Sequence = Steps };
         _places = new CrochetPlaces(run, _turningChains, _groups);
         _moves = new CrochetMoves(run, _places);
         _repeats = new CrochetRepeats(run, _groups, Steps);

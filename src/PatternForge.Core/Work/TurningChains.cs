@@ -120,6 +120,7 @@ internal sealed class TurningChains
                 CrochetStep { Operation.Id: not ("sl st" or "ch") } stitch => stitch,
                 GroupStep group => First(group.Body),
                 RepeatStep repeat => First(repeat.Body),
+                ShellStep { Place.Kind: PlaceKind.Own } own => First(own.Body),
                 ShellStep shell => First(shell.Body) is { } inner ? inner with { Place = shell.Place } : null,
                 NamedIncreaseStep named => new CrochetStep(named.Origin, named.Stitch, null, null),
                 _ => null,
