@@ -120,8 +120,13 @@ internal static class CrochetReader
             number = c.EatNumber(); // "shell of 5 dc in next ch"
         }
 
-        ThingReader.EatLoops(c);
-        var operation = OperationAt(c, context);
+        var operation = OperationAt(c, context); // "front post dc" is a stitch of its own
+        if (operation is null)
+        {
+            ThingReader.EatLoops(c);
+            operation = OperationAt(c, context);
+        }
+
         if (operation is null && number is not null)
         {
             // "17 stitches, 2 stitches in next stitch", "2 in next stitch": the stitch in hand.

@@ -153,6 +153,11 @@ internal static class PlaceReader
     {
         var start = c.At;
         var spaces = c.Eat("each|every|next|first|last|same") | c.Eat("sp|sps|space|spaces|gap");
+        if (spaces && c.Eat("before|after") && c.Eat("next|last|first|this") && c.Eat("st|bar|m"))
+        {
+            return new Place(PlaceKind.Same, Anything, origin); // "Tss in sp before next st": one more, and no stitch used
+        }
+
         if (!c.Eat("between"))
         {
             c.At = start;

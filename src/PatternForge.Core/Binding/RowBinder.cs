@@ -33,6 +33,23 @@ internal sealed class RowBinder
         context.HasBadNumber = false;
         context.HasChart = false;
         var draft = new RowDraft(context);
+        if (context.Facts.Craft == Stitches.Craft.Tunisian && !nodes.IsEmpty)
+        {
+            var whole = nodes[0].Span.Cover(nodes[^1].Span);
+            if (TunisianPasses.IsBindOff(nodes))
+            {
+                return new Body([new BindOffStep(whole, null, null, null)], [], false, null, false);
+            }
+
+            var shortened = TunisianPasses.Shorten(nodes);
+            if (shortened.IsEmpty)
+            {
+                return new Body([new RemarkStep(whole)], [], false, null, false); // the return pass by itself
+            }
+
+            nodes = shortened;
+        }
+
         var steps = new RowBinder(draft).Sequence(CastOnParts.Split(nodes), isTop: true);
         if (context.IsCrochet && context.Claims.Count > 0 && steps.Length > 0 && steps.All(s => s is RemarkStep or SentenceStep))
         {
@@ -340,7 +357,7 @@ internal sealed class RowBinder
             return at;
         }
 
-        if (_draft.Context.IsCrochet && cursor.Is("end") && steps.Count > 0 && steps[^1] is CrochetStep { Place: not null } && cursor.Eat("end"))
+        if (_draft.Context.IsCrochet && cursor.Is("end") && !cursor.Is("st", 1) && steps.Count > 0 && steps[^1] is CrochetStep { Place: not null } && cursor.Eat("end"))
         {
             cursor.Eat("with"); // "1 tr into each tr, ending 1 tr into top of 3 ch"
             var ending = steps.Count;

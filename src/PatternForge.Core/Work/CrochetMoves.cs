@@ -32,6 +32,10 @@ internal sealed class CrochetMoves
         {
             Begin(place);
         }
+        else if (_run.IsTunisian && _run.Tops.Stitches <= 1 && place.Kind is PlaceKind.Next or PlaceKind.First && Below.StitchesLeft > _run.In(place.Count))
+        {
+            Begin(place); // bound off at the row's start
+        }
         else if (place.Kind is PlaceKind.First or PlaceKind.TurningChain)
         {
             Close(new CloseStep(step.Origin, place.Thing.Length));

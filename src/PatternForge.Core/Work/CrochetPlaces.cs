@@ -119,7 +119,7 @@ internal sealed class CrochetPlaces
                 Each(place, stitch, makes, takes);
                 break;
             case PlaceKind.First:
-                if (Below.IsEmpty)
+                if (Below.IsEmpty && !(Below.IsRing && _run is { InTheRound: true, Depth: 1, Tops: { HasStitches: true, Chains: > 0 } } && count == 1))
                 {
                     Make(stitch, makes * count);
                 }

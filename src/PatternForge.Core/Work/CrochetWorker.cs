@@ -154,6 +154,9 @@ internal sealed class CrochetWorker
                 _run.Spread += spread.Change[_run.Trial.State.Size] ?? 0;
                 _run.HasSpread = true;
                 break;
+            case BindOffStep { Stitches: { } off } when _run.IsTunisian:
+                _moves.Begin(new Place(PlaceKind.Next, new Thing(ThingKind.Stitch), off.Origin) { Count = off });
+                break;
             case LeaveStep:
                 _run.MayLeave = true;
                 break;
