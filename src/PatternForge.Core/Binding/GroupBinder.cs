@@ -189,7 +189,17 @@ internal sealed class GroupBinder
     }
 
     // A brace closes a brace; elsewhere it ends a placeholder.
-    private bool IsClosed(TextSpan span) => _draft.Context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && _draft.Context.Source.Text[span.Start] == '{'));
+    private bool IsClosed(TextSpan span) => IsClosed(span, _draft.Context);
+
+    private static bool IsClosed(TextSpan span, RowContext context) => context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && context.Source.Text[span.Start] == '{'));
+
+    /// <summary>True when a part is, or holds, a bracket that is never closed.</summary>
+    public static bool IsOpen(StepNode node, RowContext context) => node switch
+    {
+        GroupNode group => !IsClosed(group.Span, context) || group.Body.Any(n => IsOpen(n, context)),
+        RepeatNode repeat => repeat.Body.Any(n => IsOpen(n, context)),
+        _ => false,
+    };
 
     /// <summary>"(60, 66 sts)": one value for each size, the noun behind the last.</summary>
     private Claim? SizedClaim(GroupNode group)

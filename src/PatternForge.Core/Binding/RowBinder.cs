@@ -32,7 +32,7 @@ internal sealed class RowBinder
         context.Claims.Clear();
         context.HasBadNumber = false;
         context.HasChart = false;
-        var draft = new RowDraft(context);
+        var draft = new RowDraft(context) { HasOpenBracket = nodes.Any(n => GroupBinder.IsOpen(n, context)) };
         if (context.Facts.Craft == Stitches.Craft.Tunisian && !nodes.IsEmpty)
         {
             var whole = nodes[0].Span.Cover(nodes[^1].Span);
@@ -110,7 +110,11 @@ internal sealed class RowBinder
                     i = _repeats.Bind(nodes, i, repeat, steps);
                     break;
                 case MarkNode mark:
-                    if (nodes.Length > 1 && i > 0 && nodes[i - 1] is PhraseNode back && RepeatFolder.SaysRepeat(back))
+                    if (_draft.HasOpenBracket)
+                    {
+                        _draft.HasUnread = true; // the bracket that is never closed has been told, and parts the star from its repeat
+                    }
+                    else if (nodes.Length > 1 && i > 0 && nodes[i - 1] is PhraseNode back && RepeatFolder.SaysRepeat(back))
                     {
                         _draft.Context.Bag.Add(RowSyntaxRules.RepeatWithoutStar, back.Span.Cover(mark.Span), "there is no star to repeat from", "put a star where the repeat begins");
                         _draft.HasUnread = true;
