@@ -42,6 +42,21 @@ internal static class CrochetGroupReader
         }
     }
 
+    /// <summary>"3 dc, ch 2, 3 dc in next corner" without a bracket: all of it goes into that space.</summary>
+    public static void InOneSpace(List<Step> steps)
+    {
+        for (var i = 2; i < steps.Count; i++)
+        {
+            if (steps[i] is CrochetStep { Each: not null, Place: { Kind: PlaceKind.Next, Count: null, Thing: { Kind: ThingKind.Space, IsCorner: true } } corner } last
+                && steps[i - 1] is ChainStep chain && steps[i - 2] is CrochetStep { Each: not null, Place: null } first && first.Operation == last.Operation)
+            {
+                steps.RemoveRange(i - 1, 2);
+                steps[i - 2] = new ShellStep(first.Origin.Cover(last.Origin), [first, chain, last with { Place = null }], corner);
+                i--;
+            }
+        }
+    }
+
     /// <summary>"[3 dc, ch 2] 3 times into ring": where else.</summary>
     public static void EatRing(PhraseCursor cursor, RowContext context)
     {

@@ -59,6 +59,11 @@ internal static class CrochetReader
     public static Target? TryTarget(PhraseCursor c, RowContext context)
     {
         var start = c.At;
+        if (c.Is("across|around") && c.Is("to|until", 1) && c.Is("last|within|the", 2))
+        {
+            c.At++; // "rep from * across to last ch-1 sp"
+        }
+
         if (c.Eat("to|until"))
         {
             c.Eat("within");

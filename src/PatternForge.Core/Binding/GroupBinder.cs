@@ -23,7 +23,7 @@ internal sealed class GroupBinder
     public int Bind(ImmutableArray<StepNode> nodes, int at, GroupNode group, List<Step> steps, bool isTop)
     {
         var followed = at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.None } ? (PhraseNode)nodes[at + 1] : null;
-        if (_draft.Context.IsCrochet && !IsClosed(group.Span))
+        if (_draft.Context.IsCrochet && !IsClosed(group, _draft.Context))
         {
             // Never closed, which has been said: what belongs into it cannot be told.
             var found = _draft.Context.Bag.Count;
@@ -189,14 +189,17 @@ internal sealed class GroupBinder
     }
 
     // A brace closes a brace; elsewhere it ends a placeholder.
-    private bool IsClosed(TextSpan span) => IsClosed(span, _draft.Context);
-
-    private static bool IsClosed(TextSpan span, RowContext context) => context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && context.Source.Text[span.Start] == '{'));
+    private static bool IsClosed(GroupNode group, RowContext context)
+    {
+        var span = group.Span;
+        var isInner = !group.Body.IsEmpty && group.Body[^1].Span.End == span.End; // the last sign closes a bracket within
+        return !isInner && context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && context.Source.Text[span.Start] == '{'));
+    }
 
     /// <summary>True when a part is, or holds, a bracket that is never closed.</summary>
     public static bool IsOpen(StepNode node, RowContext context) => node switch
     {
-        GroupNode group => !IsClosed(group.Span, context) || group.Body.Any(n => IsOpen(n, context)),
+        GroupNode group => !IsClosed(group, context) || group.Body.Any(n => IsOpen(n, context)),
         RepeatNode repeat => repeat.Body.Any(n => IsOpen(n, context)),
         _ => false,
     };

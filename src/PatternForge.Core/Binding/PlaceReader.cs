@@ -139,7 +139,7 @@ internal static class PlaceReader
         c.EatAll("all", "st");
         c.Eat("entire|whole|the");
         TargetReader.EatWholeRow(c);
-        if (c.IsDone || c.Is("and|then|working|work|rep|to|join|turn|=") || c.IsNumber())
+        if (c.IsDone || c.Is("and|then|working|work|rep|to|join|turn|=") || (c.IsNumber() && !c.Is("skipped|missed", 1)))
         {
             return true;
         }

@@ -131,6 +131,11 @@ internal sealed class RowBinder
 
         WholeRowIfBare(steps, sentence, needle);
         YarnForward(steps);
+        if (_draft.Context.IsCrochet)
+        {
+            CrochetGroupReader.InOneSpace(steps);
+        }
+
         if (_draft.Context.IsCrochet && isTop)
         {
             CrochetGroupReader.Together(steps);

@@ -131,6 +131,11 @@ internal sealed class CrochetMoves
     /// <summary>Places passed over.</summary>
     public void Skip(SkipStep skip)
     {
+        if (skip.Place.Thing is { Kind: ThingKind.Named, Named.Id: "sl st" } && !Below.Row.Tops.Any(t => t.Stitch?.Id == "sl st"))
+        {
+            return; // those that join the row to another piece are no stitches of it
+        }
+
         var count = _run.In(skip.Place.Count);
         var place = skip.Place with { Kind = PlaceKind.Next };
         var byChains = place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation;

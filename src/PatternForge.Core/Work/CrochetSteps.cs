@@ -22,6 +22,10 @@ internal static class CrochetSteps
     /// <summary>"hdc in each st to next ch-1 sp": stitches up to a space.</summary>
     public static bool GoesToSpaces(ImmutableArray<Step> steps) => Any(steps, s => s is CrochetStep { Place: { Kind: PlaceKind.EachToNext, Until.Kind: ThingKind.Space } });
 
+    /// <summary>"Dc in each ch around": a closed chain is worked into chain by chain.</summary>
+    public static bool GoesIntoEachChain(ImmutableArray<Step> steps) =>
+        !HasRing(steps) && Any(steps, s => s is CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each or PlaceKind.EachToLast or PlaceKind.Next, Thing.Kind: ThingKind.Chain } });
+
     /// <summary>True when the round is closed.</summary>
     public static bool Closes(ImmutableArray<Step> steps) => steps.Any(s => s is CloseStep);
 
