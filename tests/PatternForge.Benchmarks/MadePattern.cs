@@ -89,9 +89,12 @@ public static class MadePattern
 
     /// <summary>The same as a source, proved sound: what is measured is the usual way through and not a file of errors.</summary>
     /// <exception cref="InvalidOperationException">The pattern has an error or a line that is not checked.</exception>
-    public static SourceText Source(int number, int lines = UsualLines)
+    public static SourceText Source(int number, int lines = UsualLines) => Sound(new SourceText("measured.pattern.md", Of(number, lines)));
+
+    /// <summary>The source, proved sound.</summary>
+    /// <exception cref="InvalidOperationException">The pattern has an error or a line that is not checked.</exception>
+    internal static SourceText Sound(SourceText source)
     {
-        var source = new SourceText("measured.pattern.md", Of(number, lines));
         var compilation = Compiler.Compile(source);
         var faults = compilation.Findings.Where(f => f.Severity > Severity.Note).Select(f => $"{f.Rule.Code} line {source.Lines.PositionOf(f.Span.Start).Line}: {f.Message}").ToArray();
         return faults.Length == 0 && compilation.Coverage.Checked == compilation.Coverage.Instructions

@@ -2,7 +2,8 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using PatternForge.Benchmarks;
 
-// start PROGRAM [FILES] [RUNS] times whole processes; stages [LINES] says what each stage costs; fill FOLDER [FILES] writes patterns; print LINES [NUMBER] shows a pattern made for measuring; all else goes to the benchmark runner.
+// start PROGRAM [FILES] [RUNS] times whole processes; stages [LINES] says what each stage costs; fill FOLDER [FILES] writes patterns; print LINES [NUMBER] and garment [ROWS] show a pattern made for measuring;
+// rows [ROWS ...] says what a row costs as the file grows; all else goes to the benchmark runner.
 switch (args)
 {
     case ["start", var program, .. var rest]:
@@ -19,6 +20,11 @@ switch (args)
     case ["print", .. var rest]:
         Console.Write(MadePattern.Of(Number(rest, 1, 1), Number(rest, 0, MadePattern.UsualLines)));
         return 0;
+    case ["garment", .. var rest]:
+        Console.Write(MadeGarment.Of(Number(rest, 0, MadeGarment.ManyRows)));
+        return 0;
+    case ["rows", .. var rest]:
+        return RowCosts.Print(rest.Length > 0 ? [.. rest.Select((_, i) => Number(rest, i, 0))] : [250, 500, 1_000, MadeGarment.ManyRows]);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(MadePattern).Assembly).Run(args);
         return 0;

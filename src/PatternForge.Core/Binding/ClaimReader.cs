@@ -31,6 +31,12 @@ internal static class ClaimReader
         }
 
         c.At = start;
+        if (start > 0 && c.Is("you|there") && Read(c, context, introduced: true) is { } having && c.IsDone)
+        {
+            return having; // "k2tog. you should now have 30 sts": small letters behind an abbreviation's full stop
+        }
+
+        c.At = start;
         c.Eat("for");
         c.Eat("a");
         if (c.EatAll("total", "of") && c.EatNumber() is { } number && c.Eat("st") && !c.Is("times"))
@@ -183,7 +189,7 @@ internal static class ClaimReader
             return new Counted(CountedKind.Picot, "picots");
         }
 
-        var other = c.Peek() is { Norm: "shells" or "petals" or "clusters" or "popcorns" or "bobbles" or "v-sts" or "groups" or "motifs" or "meshes" or "boxes" or "corners" or "blocks" or "scallops" or "points" or "ridges" or "leaves" } word && context.Book.FindPlural(word.Atom.Text) is null;
+        var other = c.Peek() is { Norm: "shells" or "petals" or "clusters" or "popcorns" or "bobbles" or "v-sts" or "groups" or "motifs" or "meshes" or "boxes" or "corners" or "blocks" or "scallops" or "points" or "ridges" or "leaves" or "cl" or "cls" or "pc" or "pcs" or "pops" or "puffs" or "pairs" or "tiles" or "wedges" or "waves" or "cables" or "crosses" or "stars" or "bars" or "rings" or "eyelets" or "spokes" or "fans" or "arches" } word && context.Book.FindPlural(word.Atom.Text) is null;
         if (other)
         {
             c.At++;

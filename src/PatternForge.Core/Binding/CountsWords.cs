@@ -27,7 +27,8 @@ internal sealed record CountsWords(bool Counts, int? Over, bool Throughout)
             return false;
         }
 
-        var at = lexemes.FindIndex(l => l.Norm is "counts" or "count" or "counting" or "counted" or "equals" or "equal" or "replaces" || l.Atom.Kind == Syntax.TokenKind.EqualsSign);
+        var at = lexemes.FindIndex(l => l.Norm is "counts" or "count" or "counting" or "counted" or "equals" or "equal" or "replaces");
+        at = at < 0 && lexemes[0].Atom.Kind == Syntax.TokenKind.EqualsSign ? 0 : at;
         var throughout = Has("throughout", "always", "every", "each", "rows", "rnds") || (Has("on", "of") && Has("row", "rnd") && Has("each", "every", "all"));
         if (Has("not", "doesn't", "don't", "doesn’t", "don’t", "never") && (at >= 0 || Has("include", "included")))
         {

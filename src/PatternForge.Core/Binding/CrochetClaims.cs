@@ -24,8 +24,24 @@ internal static class CrochetClaims
         var follows = (phrase.Before == Separator.Comma && phrase.Atoms[0].Kind == TokenKind.Number && phrase.Atoms.Any(a => a.Is("total") || a.Is("altogether") || a.Is("remain") || a.Is("remaining"))) || phrase.Before is Separator.Stop or Separator.Dash or Separator.Semicolon
             || (phrase.Before == Separator.None && at > 0 && nodes[at - 1] is GroupNode or RepeatNode && phrase.Atoms[^1].Kind == TokenKind.Word)
             || (phrase.Before == Separator.Comma && at > 0 && nodes[at - 1] is PhraseNode { Before: Separator.Stop or Separator.Dash or Separator.Semicolon } && (IsCount(nodes[at - 1], context) || IsBefore(Vocabulary.Normalise(((PhraseNode)nodes[at - 1]).Atoms), context)));
-        return follows && nodes.Skip(at + 1).All(n => n is not RepeatNode && (n is not PhraseNode next || IsCount(next, context) || !CrochetReader.IsNext(new PhraseCursor(Vocabulary.Normalise(next.Atoms)), context)));
+        return (follows || IsLastTotal(nodes, at)) && nodes.Skip(at + 1).All(n => n is not RepeatNode && (n is not PhraseNode next || IsCount(next, context) || !CrochetReader.IsNext(new PhraseCursor(Vocabulary.Normalise(next.Atoms)), context)));
     }
+
+    /// <summary>"..., inc, 29 sts": stitches without a name behind the last comma, in a row that does not say "5 sts" for five of them elsewhere.</summary>
+    public static bool IsLastTotal(ImmutableArray<StepNode> nodes, int at) =>
+        at > 0 && at == nodes.Length - 1 && nodes[at] is PhraseNode { Before: Separator.Comma or Separator.Semicolon } last && IsStitches(last) && !nodes.Take(at).Any(SaysStitches);
+
+    private static bool SaysStitches(StepNode node) => node switch
+    {
+        PhraseNode phrase => phrase.Atoms is [{ Kind: TokenKind.Number }, var noun, ..] && IsStitchNoun(noun),
+        GroupNode group => group.Body.Any(SaysStitches),
+        RepeatNode repeat => repeat.Body.Any(SaysStitches),
+        _ => false,
+    };
+
+    private static bool IsStitches(PhraseNode phrase) => phrase.Atoms is [{ Kind: TokenKind.Number, Number.IsOrdinal: false }, var noun] && IsStitchNoun(noun);
+
+    private static bool IsStitchNoun(Atom atom) => atom.Is("st") || atom.Is("sts") || atom.Is("stitch") || atom.Is("stitches");
 
     /// <summary>"18 sc and 6 ch-2 sps", "18 sc/6 ch-2 sps", "6 sc, 18 dc = 24 sts": several counts in one phrase; null when it is anything else.</summary>
     public static List<Claim>? TrySeveral(List<Lexeme> lexemes, RowContext context, bool introduced)

@@ -27,6 +27,7 @@ internal static class CrochetGroupReader
     {
         for (var i = 1; i < steps.Count; i++)
         {
+
             if (steps.Take(i).LastOrDefault(s => s is not (RemarkStep or InsteadStep)) is not CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each } whole })
             {
                 continue;
@@ -38,6 +39,21 @@ internal static class CrochetGroupReader
                 CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each, Thing.Kind: ThingKind.Space or ThingKind.Named } other } stitch when other.Thing != whole.Thing => new InsteadStep(stitch.Origin, [stitch with { Place = null }], other.Thing),
                 var step => step,
             };
+        }
+    }
+
+    /// <summary>"3 dc, ch 2, 3 dc in next corner" without a bracket: all of it goes into that space.</summary>
+    public static void InOneSpace(List<Step> steps)
+    {
+        for (var i = 2; i < steps.Count; i++)
+        {
+            if (steps[i] is CrochetStep { Each: not null, Place: { Kind: PlaceKind.Next, Count: null, Thing: { Kind: ThingKind.Space, IsCorner: true } } corner } last
+                && steps[i - 1] is ChainStep chain && steps[i - 2] is CrochetStep { Each: not null, Place: null } first && first.Operation == last.Operation)
+            {
+                steps.RemoveRange(i - 1, 2);
+                steps[i - 2] = new ShellStep(first.Origin.Cover(last.Origin), [first, chain, last with { Place = null }], corner);
+                i--;
+            }
         }
     }
 

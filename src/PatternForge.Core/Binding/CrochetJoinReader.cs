@@ -73,7 +73,14 @@ internal static class CrochetJoinReader
             return new CrochetStep(c.SpanFrom(start), tall, null, new Place(PlaceKind.First, new Thing(ThingKind.Any), c.SpanFrom(start))); // two short stitches, one on the other
         }
 
-        if ((c.Eat("standing|chainless|chain-less|false") | c.Eat("beg|standing")) && c.At > start && !c.Lexemes[c.At - 1].Is("work") && Standing(c, context, start) is { } step)
+        if (c.Is("beg") && c.Is("standing|chainless|chain-less|false", 1))
+        {
+            c.At++;
+        }
+
+        var isStanding = c.Eat("standing|chainless|chain-less|false");
+        c.At += isStanding && c.Is("beg|standing") ? 1 : 0;
+        if (isStanding && Standing(c, context, start) is { } step)
         {
             return step;
         }
@@ -154,6 +161,13 @@ internal static class CrochetJoinReader
         var rest = c.Lexemes.Skip(c.At).ToList();
         var end = rest.FindIndex(l => l.Norm is "and" or "then" or "turn");
         rest = end >= 0 ? rest[..end] : rest;
+        if (rest.FindIndex(l => l.Norm is "of" or "on" or "to" or "in") >= 0 && rest.Exists(l => Vocabulary.AlternativesContain(Pieces, l.Norm)))
+        {
+            c.At += rest.Count; // "sl st in next 2 sts of body": the row is joined to another piece
+            context.UseNamed(said, c.SpanFrom(start));
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
         if (rest.FindIndex(l => l.Norm is "join" or "close" or "ring" or "circle") is var join and >= 0 && (join > 0 || rest.Count == 1 || rest[1].Norm is "in" or "to" or "into" or "at") && !rest.Exists(l => l.Is("same")))
         {
             var isRing = rest.Exists(l => l.Norm is "ring" or "circle") && rest.Exists(l => l.Is("form") || l.Is("make") || l.Is("join"));
@@ -164,6 +178,8 @@ internal static class CrochetJoinReader
 
         return null;
     }
+
+    private const string Pieces = "slipper|body|hat|brim|sweater|sleeve|yoke|panel|main|blanket|cuff|crown|shawl|bag|motif|square|adjacent|corresponding|neckline|armhole";
 
     // "top of ch 3", "top of 3 ch"
     private static int? NumberBehind(List<Lexeme> rest)

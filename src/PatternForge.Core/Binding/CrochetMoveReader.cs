@@ -10,7 +10,7 @@ internal static class CrochetMoveReader
     public static Step? TryRead(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        var step = CrochetJoinReader.Standing(c, context) ?? FromChain(c, context) ?? SlipKnot(c) ?? Yarn(c) ?? (Step?)Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
+        var step = CrochetJoinReader.Standing(c, context) ?? FromChain(c, context) ?? SlipKnot(c) ?? Yarn(c) ?? Across(c) ?? (Step?)Ring(c) ?? Leave(c) ?? OtherSide(c) ?? FastenOff(c) ?? Return(c, context) ?? LastOfThem(c) ?? Loops(c) ?? CrochetJoinReader.TryRead(c, context) ?? Skip(c, context) ?? (Step?)Chain(c, context);
         if (step is null)
         {
             c.At = start;
@@ -94,6 +94,13 @@ internal static class CrochetMoveReader
         return Nothing<OtherSideStep>(c, start);
     }
 
+    /// <summary>"Work across": each stitch as it comes.</summary>
+    private static RunStep? Across(PhraseCursor c)
+    {
+        var start = c.At;
+        return c.At == 0 && c.Eat("work") && (c.Eat("across|around") || c.EatAll("to", "end")) && c.IsDone ? new RunStep(c.SpanFrom(start), StitchBook.InPattern, new Target(Extent.End)) : Nothing<RunStep>(c, start);
+    }
+
     /// <summary>"In A", "pick up B", "A:": the yarn that what follows is worked with.</summary>
     private static RemarkStep? Yarn(PhraseCursor c)
     {
@@ -143,7 +150,7 @@ internal static class CrochetMoveReader
     private static RemarkStep? Return(PhraseCursor c, RowContext context)
     {
         var start = c.At;
-        if (context.Facts.Craft == Stitches.Craft.Tunisian && (c.Eat("return|retp|ret|rp|rtp") || c.EatAll("work", "return")))
+        if (context.Facts.Craft == Stitches.Craft.Tunisian && TunisianPasses.IsPassName(c))
         {
             c.At = c.Lexemes.Count;
             return new RemarkStep(c.SpanFrom(start));
@@ -163,6 +170,12 @@ internal static class CrochetMoveReader
         }
 
         c.At = start;
+        if (c.At == 0 && c.Eat("including|incl") && c.Lexemes.Exists(l => l.Is("last") || l.Is("first")))
+        {
+            c.At = c.Lexemes.Count; // "across, including last st"
+            return new RemarkStep(c.SpanFrom(start));
+        }
+
         c.Eat("the");
         if (c.Eat("last|final") && c.Peek() is not null && c.Is("goes|falls|will|is|should|comes", 1))
         {
@@ -237,8 +250,7 @@ internal static class CrochetMoveReader
         c.Eat("the");
         var number = c.EatNumber();
         next |= c.Eat("next|foll|rem");
-        var bar = c.Eat("vertical|horizontal") & c.Eat("bar|bars");
-        if ((bar ? new Thing(ThingKind.Stitch) : ThingReader.TryRead(c, context)) is not { } thing)
+        if (ThingReader.TryRead(c, context) is not { } thing)
         {
             if (number is null && !c.Is("a"))
             {
@@ -289,13 +301,18 @@ internal static class CrochetMoveReader
                 c.At++; // "a chain of 31 stitches"
             }
 
+            if (length is not null && !c.EatAll("to", "turn"))
+            {
+                c.EatAll("for", "turn"); // "ch 1 to turn"
+            }
+
             if (length is { Number: { IsList: false } one } && c.Is("+|plus") && c.Peek(1)?.Number is { IsList: false, IsOrdinal: false } more && (c.Peek(2) is null || c.Is("for|turn", 2)))
             {
                 c.At = c.Lexemes.Count; // "ch 30 + 1 for turning"
                 return new ChainStep(c.SpanFrom(start), RowContext.Constant((int)Math.Min((one.Values[0] ?? 0) + (more.Values[0] ?? 0), 1_000_000), c.SpanFrom(start)));
             }
 
-            return new ChainStep(c.SpanFrom(start), length is not null ? context.AmountOf(length) : RowContext.Constant(1, c.SpanFrom(start)));
+            return new ChainStep(c.SpanFrom(start), length is null ? RowContext.Constant(1, c.SpanFrom(start)) : start == 0 && c.IsDone ? context.LongList(length) : context.AmountOf(length));
         }
 
         c.At = start;

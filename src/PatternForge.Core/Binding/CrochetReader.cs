@@ -59,6 +59,11 @@ internal static class CrochetReader
     public static Target? TryTarget(PhraseCursor c, RowContext context)
     {
         var start = c.At;
+        if (c.Is("across|around") && c.Is("to|until", 1) && c.Is("last|within|the", 2))
+        {
+            c.At++; // "rep from * across to last ch-1 sp"
+        }
+
         if (c.Eat("to|until"))
         {
             c.Eat("within");
@@ -96,9 +101,10 @@ internal static class CrochetReader
     {
         var start = c.At;
         var isInstead = c.Peek() is { } first && first.Atom.Text.Equals("working", StringComparison.OrdinalIgnoreCase);
-        if (c.At == 0)
+        if (c.At == 0 && c.Is("beg"))
         {
-            c.Eat("beg");
+            var name = OperationAt(c, context); // "beg shell"
+            c.At = name is null ? 1 : 0; // "start 6 sc in magic ring"
         }
 
         c.Eat("work|make");
@@ -119,8 +125,13 @@ internal static class CrochetReader
             number = c.EatNumber(); // "shell of 5 dc in next ch"
         }
 
-        ThingReader.EatLoops(c);
-        var operation = OperationAt(c, context);
+        var operation = OperationAt(c, context); // "front post dc" is a stitch of its own
+        if (operation is null)
+        {
+            ThingReader.EatLoops(c);
+            operation = OperationAt(c, context);
+        }
+
         if (operation is null && number is not null)
         {
             // "17 stitches, 2 stitches in next stitch", "2 in next stitch": the stitch in hand.
@@ -344,6 +355,25 @@ internal static class CrochetReader
         if (context.Book.ShellOf(operation) is not { } body)
         {
             return new CrochetStep(span, operation, each, place);
+        }
+
+        if (SeveralPlaces.Of(body) is var (places, _) && places > 1)
+        {
+            var takes = RowContext.Constant(places, span);
+            var own = new ShellStep(span, body, new Place(PlaceKind.Own, new Thing(ThingKind.Stitch), span) { Count = takes }) { Name = operation.Id, Times = each };
+            return place switch
+            {
+                { Kind: PlaceKind.Each } => new RepeatStep(span, [own]) { To = new Target(Extent.End) },
+                { Kind: PlaceKind.EachToLast, Count: { } left } => new RepeatStep(span, [own]) { To = new Target(place.Until.Kind == ThingKind.Space ? Extent.LastSpaces : Extent.LastStitches, left) },
+                { Kind: PlaceKind.Next or PlaceKind.First, Count: { } over } when over.Values.Map(n => n % places == 0 ? n / places : null) is var times => own with { Times = new Amount(times, over.Origin) },
+                _ => own,
+            };
+        }
+
+        if (body[0] is ChainStep && body.Length > 1 && SpecialStitches.BeginningOf(operation.Id) is { } begun && context.Book.Find(begun) is { } whole && context.Book.ShellOf(whole) is not null)
+        {
+            // "beg shell": the first of the row's shells, whose chain stands for a stitch
+            return new ShellStep(span, body, place ?? new Place(PlaceKind.Same, new Thing(ThingKind.Any), span)) { Name = whole.Id, Times = each };
         }
 
         var isPicot = body.All(s => s is ChainStep or CrochetStep { Operation.Id: "sl st" });

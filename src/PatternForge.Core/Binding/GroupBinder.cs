@@ -23,7 +23,7 @@ internal sealed class GroupBinder
     public int Bind(ImmutableArray<StepNode> nodes, int at, GroupNode group, List<Step> steps, bool isTop)
     {
         var followed = at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.None } ? (PhraseNode)nodes[at + 1] : null;
-        if (_draft.Context.IsCrochet && !IsClosed(group.Span))
+        if (_draft.Context.IsCrochet && !IsClosed(group, _draft.Context))
         {
             // Never closed, which has been said: what belongs into it cannot be told.
             var found = _draft.Context.Bag.Count;
@@ -147,6 +147,12 @@ internal sealed class GroupBinder
             }
         }
 
+        if (_draft.Context.IsCrochet && followed is null && body.Length > 1 && body[^1] is CrochetStep { Place: { Kind: PlaceKind.Next, Count: null, Thing.Kind: ThingKind.Space } or { Kind: PlaceKind.Same, Count: null } } last && body.SkipLast(1).All(s => s is CrochetStep { Place: null, Operation.Takes: 1 } or ChainStep) && body.Any(s => s is ChainStep))
+        {
+            steps.Add(new ShellStep(group.Span, body.SetItem(body.Length - 1, last with { Place = null }), last.Place)); // "(3 dc, ch 2, 3 dc in next ch-2 sp)"
+            return at;
+        }
+
         if (followed is null)
         {
             _draft.BareGroup ??= isTop ? group.Span : null;
@@ -183,7 +189,20 @@ internal sealed class GroupBinder
     }
 
     // A brace closes a brace; elsewhere it ends a placeholder.
-    private bool IsClosed(TextSpan span) => _draft.Context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && _draft.Context.Source.Text[span.Start] == '{'));
+    private static bool IsClosed(GroupNode group, RowContext context)
+    {
+        var span = group.Span;
+        var isInner = !group.Body.IsEmpty && group.Body[^1].Span.End == span.End; // the last sign closes a bracket within
+        return !isInner && context.Source.Text[span.End - 1] is var last && (last is ')' or ']' || (last == '}' && context.Source.Text[span.Start] == '{'));
+    }
+
+    /// <summary>True when a part is, or holds, a bracket that is never closed.</summary>
+    public static bool IsOpen(StepNode node, RowContext context) => node switch
+    {
+        GroupNode group => !IsClosed(group, context) || group.Body.Any(n => IsOpen(n, context)),
+        RepeatNode repeat => repeat.Body.Any(n => IsOpen(n, context)),
+        _ => false,
+    };
 
     /// <summary>"(60, 66 sts)": one value for each size, the noun behind the last.</summary>
     private Claim? SizedClaim(GroupNode group)

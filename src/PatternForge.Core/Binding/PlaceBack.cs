@@ -34,7 +34,7 @@ internal static class PlaceBack
         c.Eat("the");
         c.Eat("first|last|next|prev|previous");
         var number = c.EatNumber();
-        if (c.Eat("skipped|missed|unworked") && (c.Eat(Stitches) || c.IsDone))
+        if (c.Eat("skipped|missed|unworked|sk") && (c.Eat(Stitches) || c.IsDone))
         {
             return (number is null ? null : context.AmountOf(number), true);
         }
@@ -117,6 +117,12 @@ internal static class PlaceBack
 
         c.Eat("ch|st|chain|corner");
         c.Eat("st|sp|space|loop|place");
+        if (c.Is("or|and") && c.Is("sp|space|st|ch-sp|ch|loop", 1))
+        {
+            c.At += 2;
+            c.Eat("sp|space");
+        }
+
         return new Place(PlaceKind.Next, Anything, origin);
     }
 }

@@ -25,6 +25,11 @@ internal static class PlaceReader
     private static Place? Read(PhraseCursor c, RowContext context)
     {
         var origin = c.Peek()!.Span;
+        if (c.Is("all") && c.Is("in|into", 1) && c.Is("same|next|one|this|the|indicated|st|sp", 2))
+        {
+            c.At++; // "all in same st"
+        }
+
         if (WholeRow(c))
         {
             var whole = new Place(PlaceKind.Each, AnyStitch, origin);
@@ -134,7 +139,7 @@ internal static class PlaceReader
         c.EatAll("all", "st");
         c.Eat("entire|whole|the");
         TargetReader.EatWholeRow(c);
-        if (c.IsDone || c.Is("and|then|working|work|rep|to|join|turn|=") || c.IsNumber())
+        if (c.IsDone || c.Is("and|then|working|work|rep|to|join|turn|=") || (c.IsNumber() && !c.Is("skipped|missed", 1)))
         {
             return true;
         }
@@ -148,6 +153,11 @@ internal static class PlaceReader
     {
         var start = c.At;
         var spaces = c.Eat("each|every|next|first|last|same") | c.Eat("sp|sps|space|spaces|gap");
+        if (spaces && c.Eat("before|after") && c.Eat("next|last|first|this") && c.Eat("st|bar|m"))
+        {
+            return new Place(PlaceKind.Same, Anything, origin); // "Tss in sp before next st": one more, and no stitch used
+        }
+
         if (!c.Eat("between"))
         {
             c.At = start;
@@ -246,9 +256,15 @@ internal static class PlaceReader
         if (Ordinal(c, context) is not null && !(c.Is("st") && c.Peek(1) is null) && (c.Eat("ch|st|chain") | c.Is("of")) && (c.Is("of|to") || c.IsDone))
         {
             isTop = true;
+            var isFirst = c.At - start == 2 && c.Lexemes[start].Number is { IsList: false } first && first.Values[0] == 1 && c.Lexemes[start + 1].Is("st");
             if (!c.Eat("of"))
             {
                 return new Place(PlaceKind.TurningChain, Anything, origin);
+            }
+
+            if (isFirst && c.Eat("ch|chain") && (c.IsDone || c.Is("and")))
+            {
+                return new Place(PlaceKind.TurningChain, Anything, origin) { FromStart = 1 }; // "in 1st st of ch": of the chain that this round begins with, or of the round below
             }
         }
         else

@@ -122,7 +122,7 @@ internal sealed class RepeatBinder
     /// <summary>True when more stitches stand behind a repeat that goes to the end: they are its tail.</summary>
     private bool HasTail(ImmutableArray<StepNode> nodes, int at)
     {
-        while (at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.Comma or Separator.Semicolon } phrase)
+        while (at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.Comma or Separator.Semicolon } phrase && !IsTotal(nodes, at + 1))
         {
             var cursor = new PhraseCursor(Vocabulary.Normalise(phrase.Atoms));
             if (MarkerReader.TryRead(cursor) is null || !cursor.IsDone)
@@ -136,6 +136,9 @@ internal sealed class RepeatBinder
 
         return false;
     }
+
+    // "rep from * around, 24 sts"
+    private bool IsTotal(ImmutableArray<StepNode> nodes, int at) => _draft.Context.IsCrochet && CrochetClaims.IsLastTotal(nodes, at);
 
     /// <summary>"ending k2", "end last rep skp", "ending with yo, k2": to the next full stop.</summary>
     public int Ending(ImmutableArray<StepNode> nodes, int at, PhraseCursor cursor, List<Step> steps)
@@ -163,7 +166,7 @@ internal sealed class RepeatBinder
         var outer = _draft.Sentence;
         _draft.Sentence = 0;
         _words.Bind(cursor, ending);
-        while (at + 1 < nodes.Length && nodes[at + 1].Before is Separator.Comma or Separator.None or Separator.Semicolon && nodes[at + 1] is PhraseNode or GroupNode)
+        while (at + 1 < nodes.Length && nodes[at + 1].Before is Separator.Comma or Separator.None or Separator.Semicolon && nodes[at + 1] is PhraseNode or GroupNode && !IsTotal(nodes, at + 1))
         {
             at++;
             if (nodes[at] is PhraseNode phrase)

@@ -32,7 +32,24 @@ internal sealed class RowBinder
         context.Claims.Clear();
         context.HasBadNumber = false;
         context.HasChart = false;
-        var draft = new RowDraft(context);
+        var draft = new RowDraft(context) { HasOpenBracket = nodes.Any(n => GroupBinder.IsOpen(n, context)) };
+        if (context.Facts.Craft == Stitches.Craft.Tunisian && !nodes.IsEmpty)
+        {
+            var whole = nodes[0].Span.Cover(nodes[^1].Span);
+            if (TunisianPasses.IsBindOff(nodes))
+            {
+                return new Body([new BindOffStep(whole, null, null, null)], [], false, null, false);
+            }
+
+            var shortened = TunisianPasses.Shorten(nodes);
+            if (shortened.IsEmpty)
+            {
+                return new Body([new RemarkStep(whole)], [], false, null, false); // the return pass by itself
+            }
+
+            nodes = shortened;
+        }
+
         var steps = new RowBinder(draft).Sequence(CastOnParts.Split(nodes), isTop: true);
         if (context.IsCrochet && context.Claims.Count > 0 && steps.Length > 0 && steps.All(s => s is RemarkStep or SentenceStep))
         {
@@ -93,7 +110,11 @@ internal sealed class RowBinder
                     i = _repeats.Bind(nodes, i, repeat, steps);
                     break;
                 case MarkNode mark:
-                    if (nodes.Length > 1 && i > 0 && nodes[i - 1] is PhraseNode back && RepeatFolder.SaysRepeat(back))
+                    if (_draft.HasOpenBracket)
+                    {
+                        _draft.HasUnread = true; // the bracket that is never closed has been told, and parts the star from its repeat
+                    }
+                    else if (nodes.Length > 1 && i > 0 && nodes[i - 1] is PhraseNode back && RepeatFolder.SaysRepeat(back))
                     {
                         _draft.Context.Bag.Add(RowSyntaxRules.RepeatWithoutStar, back.Span.Cover(mark.Span), "there is no star to repeat from", "put a star where the repeat begins");
                         _draft.HasUnread = true;
@@ -110,6 +131,11 @@ internal sealed class RowBinder
 
         WholeRowIfBare(steps, sentence, needle);
         YarnForward(steps);
+        if (_draft.Context.IsCrochet)
+        {
+            CrochetGroupReader.InOneSpace(steps);
+        }
+
         if (_draft.Context.IsCrochet && isTop)
         {
             CrochetGroupReader.Together(steps);
@@ -345,7 +371,7 @@ internal sealed class RowBinder
             return at;
         }
 
-        if (_draft.Context.IsCrochet && cursor.Is("end") && steps.Count > 0 && steps[^1] is CrochetStep { Place: not null } && cursor.Eat("end"))
+        if (_draft.Context.IsCrochet && cursor.Is("end") && !cursor.Is("st", 1) && steps.Count > 0 && steps[^1] is CrochetStep { Place: not null } && cursor.Eat("end"))
         {
             cursor.Eat("with"); // "1 tr into each tr, ending 1 tr into top of 3 ch"
             var ending = steps.Count;

@@ -168,6 +168,20 @@ internal sealed class RowContext
         return null;
     }
 
+    /// <summary>A list that is a whole instruction by itself ("Ch 8 (10, 12, 14, 16)"): where it has a value too many, which has been said, its first values go on being used.</summary>
+    public Amount LongList(Lexeme lexeme)
+    {
+        var bad = HasBadNumber;
+        var amount = AmountOf(lexeme);
+        if (HasBadNumber && !bad && Scope.IsEmpty && lexeme.Number is { } number && number.Values.Length == SizeCount + 1 && number.Values.All(v => Whole(v) is not null))
+        {
+            HasBadNumber = false;
+            return new Amount(PerSize.Each([.. number.Values.Take(SizeCount).Select(Whole)]), number.Span);
+        }
+
+        return amount;
+    }
+
     private static PerSize<int?> Unknown() => PerSize.Shared<int?>(null);
 
     private Amount Named(Atom placeholder)

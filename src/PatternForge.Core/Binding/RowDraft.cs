@@ -16,6 +16,9 @@ internal sealed class RowDraft
     /// <summary>Shaping goes on from phrase to phrase with the same verb.</summary>
     public ShapingReader Shaping { get; } = new();
 
+    /// <summary>True when a bracket of the row is never closed: what it parts cannot be told.</summary>
+    public bool HasOpenBracket { get; init; }
+
     /// <summary>True when something was not understood.</summary>
     public bool HasUnread { get; set; }
 

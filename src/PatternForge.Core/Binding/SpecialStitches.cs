@@ -89,6 +89,20 @@ internal static class SpecialStitches
         return parts.Length == 0 ? null : book.Find(parts[0]) ?? (parts.Select(book.Find).OfType<Operation>().ToArray() is [var only] ? only : null);
     }
 
+    /// <summary>"shell" of "beg shell"; null for other names.</summary>
+    public static string? BeginningOf(string name)
+    {
+        foreach (var word in (ReadOnlySpan<string>)["beginning", "begin", "starting", "start", "beg", "first"])
+        {
+            if (name.Length > word.Length + 1 && name.StartsWith(word, StringComparison.OrdinalIgnoreCase) && name[word.Length] is ' ' or '-' or '.')
+            {
+                return name[(word.Length + 1)..].Trim();
+            }
+        }
+
+        return null;
+    }
+
     private static readonly string[] OneStitchWords = ["together", "tog", "bobble", "popcorn", "cluster", "puff", "dec", "decrease", "post", "one loop"];
 
     /// <summary>A crochet stitch of the pattern: a group of stitches in one place, or one stitch.</summary>
@@ -107,7 +121,7 @@ internal static class SpecialStitches
             Family = known?.Family ?? Family.Special,
             Gives = known?.Gives ?? StitchKind.Crochet,
             Height = known?.Height,
-            CountsAs = known?.CountsAs ?? known?.Id,
+            CountsAs = BeginningOf(name) ?? known?.CountsAs ?? known?.Id,
             Difficulty = Difficulty.Intermediate,
             Symbol = known?.Symbol,
             IsSpecial = true,
@@ -126,12 +140,18 @@ internal static class SpecialStitches
             return operation with { Takes = 0, Makes = 0 };
         }
 
-        var nodes = RowParser.ParseSteps(source, new TextSpan(0, definition.How.Length), bag, options.MaxDepth);
+        var nodes = RowParser.ParseSteps(source, new TextSpan(0, definition.How.TrimEnd('.', ' ').Length), bag, options.MaxDepth);
         var body = RowBinder.Bind(nodes, context);
-        var parts = body.Steps is [ShellStep shell] ? shell.Body : body.Steps is [GroupStep { Times: null } group] ? group.Body : body.Steps;
+        var said = body.Steps.RemoveAll(s => s is SentenceStep or RemarkStep);
+        var parts = said is [ShellStep shell] ? shell.Body : said is [GroupStep { Times: null } group] ? group.Body : said is [ChainStep begins, ShellStep { Place.Kind: PlaceKind.Same or PlaceKind.Next } rest] ? rest.Body.Insert(0, begins) : said;
         if (bag.Count == 0 && parts.Length > 0 && parts.All(s => s is CrochetStep or ChainStep or GroupStep) && parts.Any(s => s is CrochetStep) && !parts.Any(s => s is CrochetStep { Place: { Kind: PlaceKind.Next, Thing.Kind: ThingKind.Space } }))
         {
             book.DefineShell(name, parts);
+        }
+        else if (bag.Count == 0 && !body.HasUnread && SeveralPlaces.Of(parts) is var (places, stitches) && places > 1)
+        {
+            book.DefineShell(name, parts);
+            return operation with { Takes = definition.Takes ?? places, Makes = definition.Makes ?? stitches };
         }
 
         return operation;

@@ -129,10 +129,13 @@ internal static class StartReader
                 continue;
             }
 
-            if (ThingReader.TryRead(c, context) is not { } thing)
+            var named = context.IsCrochet && c.Is("pop|pops|pc|cl|cls|popcorn|popcorns|cluster|clusters|bobble|bobbles|puff|puffs") ? new Thing(ThingKind.Named, StitchBook.OneStitch(c.Peek()!.Norm)) : (Thing?)null;
+            if ((ThingReader.TryRead(c, context) ?? named) is not { } thing)
             {
                 return null;
             }
+
+            c.At += thing == named ? 1 : 0;
 
             parts.Add(new StartPart(thing.Named, thing.Kind == ThingKind.Space ? thing.Length ?? 1 : null, amount));
             for (var i = 0; i < stitches.Length; i++)

@@ -123,6 +123,11 @@ internal sealed class StitchBook
     /// <summary>"sc-blo", "scblo", "BLsc": the stitch without the loop it goes into, which changes no count; null when no loop is named.</summary>
     private static string? WithoutLoop(string name)
     {
+        if (name.Length > 4 && name.EndsWith("tog", StringComparison.OrdinalIgnoreCase) && (name.StartsWith("fp", StringComparison.OrdinalIgnoreCase) || name.StartsWith("bp", StringComparison.OrdinalIgnoreCase)))
+        {
+            return name[2..]; // "BPdc2tog": round the posts
+        }
+
         foreach (var loop in (ReadOnlySpan<string>)["blo", "flo", "tbl", "tfl", "bl", "fl"])
         {
             if (name.Length > loop.Length + 1 && loop.Length == 3 && name.EndsWith(loop, StringComparison.OrdinalIgnoreCase))

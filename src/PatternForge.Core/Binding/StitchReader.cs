@@ -49,6 +49,7 @@ internal static class StitchReader
             return null;
         }
 
+        var namesOne = count is null && context.LastName.Contains('1', StringComparison.Ordinal);
         StitchWords.Modifiers(c);
         if (operation.Id == "w&t")
         {
@@ -99,6 +100,10 @@ internal static class StitchReader
             step = toEnd && count is null
                 ? new RunStep(c.SpanFrom(start), operation, new Target(Extent.End))
                 : new OperationStep(c.SpanFrom(start), operation, Multiply(count, TimesReader.TryRead(c, context)));
+            if (namesOne && IsBarePlain(step))
+            {
+                step = new OperationStep(step.Origin, operation, RowContext.Constant(1, step.Origin)); // "k1 tbl" is one, not all of them
+            }
         }
 
         StitchWords.Modifiers(c);

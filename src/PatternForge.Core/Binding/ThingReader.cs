@@ -49,6 +49,11 @@ internal static class ThingReader
             return new Thing(ThingKind.Chain);
         }
 
+        if (c.Eat("bar|bars") || c.EatAll("vertical|horizontal", "bar|bars") || c.EatAll("front", "vertical", "bar|bars"))
+        {
+            return new Thing(ThingKind.Stitch); // Tunisian: the front of a stitch
+        }
+
         if (c.Eat("st|stitch"))
         {
             var at = c.At;
@@ -143,7 +148,7 @@ internal static class ThingReader
         while (!c.IsDone)
         {
             if (c.Eat("blo|flo|bl|fl|blp|flp|tbl|tfl|post|posts") || c.EatAll("back|bottom|top", Bumps) || c.EatAll("the", "back|bottom|top", Bumps) || c.EatAll("back|front|third|both|bottom|free|unused|rem|unworked", "loop|loops|lp|lps") || c.EatAll("back|front", "post|posts|bar")
-                || c.EatAll("the", "back|front|third|both|bottom|free|unused", "loop|loops|lp|lps|post") || c.EatAll("horizontal|vertical|back", "bar|bars") || EatOrdinalLoop(c))
+                || c.EatAll("the", "back|front|third|both|bottom|free|unused", "loop|loops|lp|lps|post") || (c.Is("of|in|behind", 2) && c.EatAll("horizontal|vertical|back", "bar|bars")) || EatOrdinalLoop(c))
             {
                 c.Eat("only");
                 c.Eat("of|in");

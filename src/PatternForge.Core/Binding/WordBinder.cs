@@ -37,6 +37,17 @@ internal sealed class WordBinder
                 continue;
             }
 
+            if (_draft.Context.IsCrochet && steps.Count > 0 && cursor.Peek()!.Atom.Kind == TokenKind.EqualsSign && cursor.Is("corner|shell|petal|cluster|v-st|group|fan|inc|dec", 1))
+            {
+                cursor.At += 2; // "2 dc = corner": what has been made is called by a name
+                if (steps[^1] is CrochetStep { Place: null } named && PlaceReader.TryRead(cursor, _draft.Context) is { } where)
+                {
+                    steps[^1] = named with { Place = where };
+                }
+
+                continue;
+            }
+
             if (_draft.Context.IsCrochet && (CountsWords.TryBehindChains(cursor, steps, _draft.Context) || (start == 0 && steps.Count > 0 && steps[^1] is ChainStep && cursor.Is("does|do|not|doesn't|doesn’t|counts|count") && CountsWords.Read(cursor.Lexemes)?.TryApply(steps, cursor.SpanFrom(0), _draft.Context.Book) == true && ToTheEnd(cursor))))
             {
                 continue;
@@ -228,7 +239,8 @@ internal sealed class WordBinder
 
         var lexeme = cursor.Peek()!;
         var isWholePhrase = cursor.At == 0 && (cursor.Lexemes.Count == 1 || (cursor.Lexemes.Count == 2 && cursor.Lexemes[1].IsNumber));
-        if (lexeme.Atom.Kind == TokenKind.Word && (isWholePhrase || StitchReader.IsNext(cursor, _draft.Context, ahead: 1)) && UnknownWords.LooksLikeStitch(lexeme.Atom.Text, isWholePhrase))
+        var isSpelledOut = _draft.Context.IsCrochet && lexeme.Norm is "yo" or "yoh" or "yon" or "insert" or "pull" or "draw" or "hook" or "plus"; // how a stitch is worked, told loop by loop
+        if (!isSpelledOut && lexeme.Atom.Kind == TokenKind.Word && (isWholePhrase || StitchReader.IsNext(cursor, _draft.Context, ahead: 1)) && UnknownWords.LooksLikeStitch(lexeme.Atom.Text, isWholePhrase))
         {
             var other = UnknownWords.OtherCraft(lexeme.Atom.Text, _draft.Context.Facts.Craft);
             if (other is not null)

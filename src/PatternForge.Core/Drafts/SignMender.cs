@@ -55,7 +55,7 @@ internal static class SignMender
         return c == '&' ? Named(text, at) : Misread(text, at);
     }
 
-    /// <summary>"dec′d", "m´s": a mark between letters is an apostrophe; two marks behind a number are an inch mark.</summary>
+    /// <summary>"dec′d", "DEC′D", "m´s": a mark between letters is an apostrophe; two marks behind a number are an inch mark.</summary>
     private static Mend? Apostrophe(string text, int at)
     {
         if (at == 0 || at + 1 >= text.Length)
@@ -68,7 +68,7 @@ internal static class SignMender
             return new Mend(new TextSpan(at, 2), "″");
         }
 
-        return char.IsLetter(text[at - 1]) && char.IsLower(text[at + 1]) && (at + 2 == text.Length || !char.IsLetter(text[at + 2])) ? new Mend(new TextSpan(at, 1), "’") : null;
+        return char.IsLetter(text[at - 1]) && (char.IsLower(text[at + 1]) || (char.IsUpper(text[at - 1]) && char.IsUpper(text[at + 1]))) && (at + 2 == text.Length || !char.IsLetter(text[at + 2])) ? new Mend(new TextSpan(at, 1), "’") : null;
     }
 
     /// <summary>"&amp;frac12;", "&amp;#42;": a sign by its name or number in web pages.</summary>

@@ -77,6 +77,9 @@ public enum PlaceKind
     /// <summary>A place that the words tell a maker and the counts do not: the row is taken on trust.</summary>
     Unclear,
 
+    /// <summary>Where the stitch's own words say: one that the header defines over several places ("skip next st, dc in next st, dc in skipped st").</summary>
+    Own,
+
     /// <summary>Along an edge or into a new place, where the number is given and nothing can be checked.</summary>
     Edge,
 }

@@ -26,7 +26,7 @@ public static class TunisianOperations
         Of("tdc", ["tdc"], "Tunisian double crochet", 1, 1, Family.Basic, "tunisian-double", "Yarn over, draw up a loop, then draw the yarn through two loops."),
         Of("ttr", ["ttr"], "Tunisian treble", 1, 1, Family.Basic, "tunisian-treble", "Yarn over twice, draw up a loop, then draw the yarn through two loops twice."),
         Of("tsl st", ["tsl st", "tslst"], "Tunisian slip stitch", 1, 1, Family.Slip, "tunisian-slip", "Take the front vertical bar on to the hook without drawing up a loop."),
-        Of("end st", ["end st", "end stitch"], "end stitch", 1, 1, Family.Basic, "tunisian-end", "Work the last stitch under both its strands so that the edge stays firm."),
+        Of("end st", ["end st", "end stitch", "edge st", "edge stitch"], "end stitch", 1, 1, Family.Basic, "tunisian-end", "Work the last stitch under both its strands so that the edge stays firm."),
         Of("tss2tog", ["tss2tog"], "Tunisian simple stitch 2 together", 2, 1, Family.Decrease, "tunisian-together-2", "Insert the hook behind two front vertical bars and draw up one loop.") with { CountsAs = "tss" },
         Of("tss3tog", ["tss3tog"], "Tunisian simple stitch 3 together", 3, 1, Family.Decrease, "tunisian-together-3", "Insert the hook behind three front vertical bars and draw up one loop.") with { CountsAs = "tss" },
         Of("tks2tog", ["tks2tog"], "Tunisian knit stitch 2 together", 2, 1, Family.Decrease, "tunisian-knit-together-2", "Insert the hook through two stitches from front to back and draw up one loop.") with { CountsAs = "tks" },

@@ -21,10 +21,22 @@ internal static class LabelTail
                 continue;
             }
 
+            if (!begun.Numbers.IsEmpty && Pass(atoms))
+            {
+                labelEnd = atoms.At;
+                continue;
+            }
+
             if (side is null && atoms.IsKind(TokenKind.Comma))
             {
                 // "Rnd 5, RS:"
                 var comma = atoms.At++;
+                if (Pass(atoms))
+                {
+                    labelEnd = atoms.At;
+                    continue;
+                }
+
                 if (RowWords.SideWord(atoms) is { } behind && atoms.IsKind(TokenKind.Colon))
                 {
                     side = behind;
@@ -120,6 +132,23 @@ internal static class LabelTail
 
     // "R 27 K4", "Row 1 Knit": no sign, but a stitch count, a bracket or a capital verb begins the row.
     private static bool StartsWork(Atom atom) => atom.Kind is TokenKind.Open or TokenKind.Mark || (atom.Kind == TokenKind.Word && (atom.Text.Any(char.IsAsciiDigit) || atom.Text is "Knit" or "Purl" or "KNIT" or "PURL" or "K" or "P" or "Ch" or "Sc" or "Sl"));
+
+    /// <summary>"Row 2 FP:", "Row 2 return pass:": the pass of a Tunisian row, before the label's colon.</summary>
+    private static bool Pass(AtomCursor atoms)
+    {
+        var start = atoms.At;
+        if (atoms.Eat("fp", "fwdp", "fwd", "forward", "rp", "retp", "ret", "return"))
+        {
+            atoms.Eat("pass");
+            if (atoms.IsKind(TokenKind.Colon))
+            {
+                return true;
+            }
+        }
+
+        atoms.At = start;
+        return false;
+    }
 
     private static string? NameInBracket(AtomCursor atoms)
     {

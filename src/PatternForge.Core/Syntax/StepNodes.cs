@@ -96,4 +96,7 @@ public sealed class RepeatNode : StepNode
 
     /// <summary>True for "rep from *": a number behind it may mean that many more. False for <c>*...* 3 times</c>.</summary>
     public bool SaysRepeat { get; }
+
+    /// <summary>The same repeat of other steps.</summary>
+    public RepeatNode With(ImmutableArray<StepNode> body) => new(Span, Before, body, Extent, SaysRepeat, LastPass);
 }

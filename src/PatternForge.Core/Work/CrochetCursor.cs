@@ -161,13 +161,19 @@ internal sealed class CrochetCursor
     /// <summary>Slip stitches in chains lead over the stitch joined to and into the space behind it, which is then still to be worked; false when no space follows.</summary>
     public bool NextSpaceChain()
     {
-        if (At + 1 >= _tops.Length || At > 0 || _tops[At + 1].Kind != TopKind.Space)
+        var space = At;
+        while (space < _tops.Length && _tops[space].Kind == TopKind.BareTurningChain)
+        {
+            space++;
+        }
+
+        space++;
+        if (FirstWorked >= 0 || space >= _tops.Length || _tops[space].Kind != TopKind.Space)
         {
             return false;
         }
 
-        At++;
-        Last = At;
+        (At, Last) = (space, space);
         return true;
     }
 
@@ -341,9 +347,10 @@ internal sealed class CrochetCursor
         return false;
     }
 
-    /// <summary>"In same st" before anything has been worked is the first of the row.</summary>
+    /// <summary>"In same st" before anything has been worked is the first of the row; a space that slip stitches led into is then worked.</summary>
     public void StandOnFirst()
     {
+        At += Last >= 0 && Last == At && _within == 0 && IsAtSpace ? 1 : 0;
         if (Last < 0 && !IsRing && !IsEmpty)
         {
             First(new Thing(ThingKind.Any), 1);

@@ -12,6 +12,9 @@ internal sealed class CrochetGroups
     private readonly TurningChains _turningChains;
     private readonly ImmutableArray<InsteadStep> _instead;
 
+    /// <summary>Works steps one after the other, each at its own place.</summary>
+    public Action<ImmutableArray<Step>> Sequence { get; set; } = _ => { };
+
     public CrochetGroups(CrochetRun run, TurningChains turningChains)
     {
         _run = run;
@@ -137,6 +140,19 @@ internal sealed class CrochetGroups
         var place = shell.Place;
         var count = _run.In(place.Count);
         var times = _run.In(shell.Times);
+        if (place.Kind == PlaceKind.Own)
+        {
+            for (var i = 0; i < times && _run.Go(); i++)
+            {
+                _run.Tops.Anchor(Below.Last);
+                _run.Tops.BeginGroup(shell.Name);
+                Sequence(shell.Body);
+                _run.Tops.EndGroup();
+            }
+
+            return;
+        }
+
         if (place.Kind is PlaceKind.Each or PlaceKind.EachToLast or PlaceKind.EachToNext or PlaceKind.EachToCentre)
         {
             if (Below.IsRing || Below.IsEmpty || Places(place with { Thing = place.Thing }) is not { } there)

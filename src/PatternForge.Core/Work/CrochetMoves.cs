@@ -32,6 +32,10 @@ internal sealed class CrochetMoves
         {
             Begin(place);
         }
+        else if (_run.IsTunisian && _run.Tops.Stitches <= 1 && place.Kind is PlaceKind.Next or PlaceKind.First && Below.StitchesLeft > _run.In(place.Count))
+        {
+            Begin(place); // bound off at the row's start
+        }
         else if (place.Kind is PlaceKind.First or PlaceKind.TurningChain)
         {
             Close(new CloseStep(step.Origin, place.Thing.Length));
@@ -127,6 +131,11 @@ internal sealed class CrochetMoves
     /// <summary>Places passed over.</summary>
     public void Skip(SkipStep skip)
     {
+        if (skip.Place.Thing is { Kind: ThingKind.Named, Named.Id: "sl st" } && !Below.Row.Tops.Any(t => t.Stitch?.Id == "sl st"))
+        {
+            return; // those that join the row to another piece are no stitches of it
+        }
+
         var count = _run.In(skip.Place.Count);
         var place = skip.Place with { Kind = PlaceKind.Next };
         var byChains = place.Thing.Kind == ThingKind.Chain && !Below.IsFoundation;

@@ -87,6 +87,17 @@ internal sealed class CrochetPlaces
     {
         var count = _run.In(place.Count);
         _run.WorkedStitches |= place.Thing.Kind != ThingKind.Space;
+        if (place is { Kind: PlaceKind.TurningChain, FromStart: 1 })
+        {
+            if (Below.IsEmpty && !_run.Tops.HasStitches && _run.Tops.Chains > 1)
+            {
+                FromHook(place with { Count = CrochetRun.Number(_run.Tops.Chains, place) }, stitch, makes);
+                return;
+            }
+
+            place = place with { FromStart = null };
+        }
+
         if (place.FromStart is { } nth && !GoFromStart(place.Thing, nth))
         {
             return;
@@ -108,7 +119,7 @@ internal sealed class CrochetPlaces
                 Each(place, stitch, makes, takes);
                 break;
             case PlaceKind.First:
-                if (Below.IsEmpty)
+                if (Below.IsEmpty && !(Below.IsRing && _run is { InTheRound: true, Depth: 1, Tops: { HasStitches: true, Chains: > 0 } } && count == 1))
                 {
                     Make(stitch, makes * count);
                 }

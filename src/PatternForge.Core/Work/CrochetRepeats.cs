@@ -204,6 +204,7 @@ internal sealed class CrochetRepeats
                 CrochetStep stitch => bySpaces ? 0 : (long)_run.In(stitch.Place is null ? stitch.Each : stitch.Place.Count) * (stitch.Place is null || stitch.Place.Count is null ? stitch.Operation.Takes : 1),
                 SkipStep skip => skip.Place.Thing.Kind == ThingKind.Space ? (bySpaces ? _run.In(skip.Place.Count) : 0) : bySpaces ? 0 : _run.In(skip.Place.Count),
                 ShellStep { Place.Kind: PlaceKind.Same or PlaceKind.TurningChain } => 0,
+                ShellStep { Place.Kind: PlaceKind.Own } own => bySpaces ? 0 : (long)_run.In(own.Place.Count) * _run.In(own.Times),
                 ShellStep shell => shell.Place.Thing.Kind == ThingKind.Space == bySpaces ? _run.In(shell.Place.Count) : 0,
                 GroupStep group => (long)Takes(group.Body, bySpaces) * _run.In(group.Times),
                 _ => 0,

@@ -7,7 +7,7 @@ namespace PatternForge.Core.Work;
 internal static class CrochetSteps
 {
     /// <summary>True when a stitch goes into a chain counted from the hook; a picot's slip stitch does not make it so.</summary>
-    public static bool HasFromHook(ImmutableArray<Step> steps) => steps.FirstOrDefault(s => s is not (RemarkStep or SentenceStep or TurnStep)) is SkipStep { Place.Thing.Kind: ThingKind.Chain } || Any(steps, s => s is CrochetStep { Operation.Id: not "sl st", Place.Kind: PlaceKind.ChainFromHook } or BeginAtStep { Place.Kind: PlaceKind.ChainFromHook } or SkipStep { Place: { Kind: PlaceKind.First, Thing.Kind: ThingKind.Chain } });
+    public static bool HasFromHook(ImmutableArray<Step> steps) => steps.FirstOrDefault(s => s is not (RemarkStep or SentenceStep or TurnStep)) is SkipStep { Place.Thing.Kind: ThingKind.Chain } || Any(steps, s => s is CrochetStep { Operation.Id: not "sl st", Place.Kind: PlaceKind.ChainFromHook } or CrochetStep { Place: { Kind: PlaceKind.TurningChain, FromStart: 1 } } or BeginAtStep { Place.Kind: PlaceKind.ChainFromHook } or SkipStep { Place: { Kind: PlaceKind.First, Thing.Kind: ThingKind.Chain } });
 
     /// <summary>True when stitches go into a ring.</summary>
     public static bool HasRing(ImmutableArray<Step> steps) => Any(steps, s => s is CrochetStep { Place.Kind: PlaceKind.Ring } or ShellStep { Place.Kind: PlaceKind.Ring } or RingStep);
@@ -21,6 +21,10 @@ internal static class CrochetSteps
 
     /// <summary>"hdc in each st to next ch-1 sp": stitches up to a space.</summary>
     public static bool GoesToSpaces(ImmutableArray<Step> steps) => Any(steps, s => s is CrochetStep { Place: { Kind: PlaceKind.EachToNext, Until.Kind: ThingKind.Space } });
+
+    /// <summary>"Dc in each ch around": a closed chain is worked into chain by chain.</summary>
+    public static bool GoesIntoEachChain(ImmutableArray<Step> steps) =>
+        !HasRing(steps) && Any(steps, s => s is CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each or PlaceKind.EachToLast or PlaceKind.Next, Thing.Kind: ThingKind.Chain } });
 
     /// <summary>True when the round is closed.</summary>
     public static bool Closes(ImmutableArray<Step> steps) => steps.Any(s => s is CloseStep);

@@ -157,6 +157,11 @@ internal sealed class CrochetWork : ILiveWork
             return new RowBelow([.. _below.Tops.Select(_ => Top.FoundationChain)], [], _terms);
         }
 
+        if (_below is { IsRing: true, Tops.IsEmpty: false } && CrochetSteps.GoesIntoEachChain(steps))
+        {
+            return new RowBelow(_below.Tops, [], _terms); // a closed chain worked into chain by chain
+        }
+
         return _below.Tops.IsEmpty && !_below.IsRing && ((CrochetSteps.HasRing(steps) && !CrochetSteps.MakesRing(steps)) || CrochetSteps.IsRingRound(steps)) ? new RowBelow([], [], _terms) { IsRing = true } : _below;
     }
 

@@ -18,7 +18,7 @@ internal sealed class CrochetWorker
     {
         _run = run;
         _turningChains = new TurningChains(run, book, terms);
-        _groups = new CrochetGroups(run, _turningChains);
+        _groups = new CrochetGroups(run, _turningChains) { Sequence = Steps };
         _places = new CrochetPlaces(run, _turningChains, _groups);
         _moves = new CrochetMoves(run, _places);
         _repeats = new CrochetRepeats(run, _groups, Steps);
@@ -153,6 +153,9 @@ internal sealed class CrochetWorker
             case SpreadStep spread:
                 _run.Spread += spread.Change[_run.Trial.State.Size] ?? 0;
                 _run.HasSpread = true;
+                break;
+            case BindOffStep { Stitches: { } off } when _run.IsTunisian:
+                _moves.Begin(new Place(PlaceKind.Next, new Thing(ThingKind.Stitch), off.Origin) { Count = off });
                 break;
             case LeaveStep:
                 _run.MayLeave = true;

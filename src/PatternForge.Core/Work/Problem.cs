@@ -110,6 +110,18 @@ internal enum ReadingKind
     /// <summary>The turning chain is taken to count.</summary>
     TurningChainCounts,
 
+    /// <summary>The turning chain does not count, as the counts of an earlier row have shown.</summary>
+    TurningChainShown,
+
+    /// <summary>The turning chain counts, as the counts of an earlier row have shown.</summary>
+    TurningChainCountsShown,
+
+    /// <summary>The turning chain does not count, as the notes or an earlier row say for all.</summary>
+    TurningChainSaid,
+
+    /// <summary>The turning chain counts, as the notes or an earlier row say for all.</summary>
+    TurningChainCountsSaid,
+
     /// <summary>A skipped stitch is the one that the turning chain stands on.</summary>
     SkipsBase,
 

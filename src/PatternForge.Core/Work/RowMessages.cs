@@ -295,6 +295,10 @@ internal sealed class RowMessages
             {
                 states[size].Drift = said - made;
             }
+            else if (claim.Kind == ClaimKind.Change && !row.Claims.Any(c => c.Kind == ClaimKind.Total))
+            {
+                states[size].Drift += said - made; // the totals after it may go on from the change that was meant
+            }
 
             sizes.Add(size);
             stated.Add(said);

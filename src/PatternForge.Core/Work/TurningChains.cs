@@ -79,8 +79,18 @@ internal sealed class TurningChains
     /// <summary>The order of evidence: the row's own words, the header, what stated counts have shown, the default, which stated counts may overrule.</summary>
     private bool Counts(ChainStep chain, int length, Operation stitch, int height)
     {
-        if ((chain.Counts ?? _book.Said(length, _run.InTheRound, stitch, _terms)) is { } said)
+        if (chain.Counts is { } here)
         {
+            return here;
+        }
+
+        if (_book.Said(length, _run.InTheRound, stitch, _terms) is { } said)
+        {
+            if (said || height > 1)
+            {
+                Note(said ? ReadingKind.TurningChainCountsSaid : ReadingKind.TurningChainSaid, chain.Origin);
+            }
+
             return said;
         }
 
@@ -101,14 +111,17 @@ internal sealed class TurningChains
     {
         if (_book.Shown(height, _run.InTheRound) is { } shown)
         {
+            Note(shown ? ReadingKind.TurningChainCountsShown : ReadingKind.TurningChainShown, origin);
             return shown;
         }
 
         var counts = (_run.Trial.Choices.Take(origin, ReadingKind.TurningChain) == 0) == byDefault;
         Open = (height, counts);
-        _run.Trial.Outcome.Readings.Add(new Reading(counts ? ReadingKind.TurningChainCounts : ReadingKind.TurningChain, origin));
+        Note(counts ? ReadingKind.TurningChainCounts : ReadingKind.TurningChain, origin);
         return counts;
     }
+
+    private void Note(ReadingKind kind, Text.TextSpan origin) => _run.Trial.Outcome.Readings.Add(new Reading(kind, origin));
 
     /// <summary>The first stitch of the row that is no slip stitch, with the place of its group: the turning chain stands in for one of its height.</summary>
     public static CrochetStep? First(ImmutableArray<Step> steps)
@@ -120,6 +133,7 @@ internal sealed class TurningChains
                 CrochetStep { Operation.Id: not ("sl st" or "ch") } stitch => stitch,
                 GroupStep group => First(group.Body),
                 RepeatStep repeat => First(repeat.Body),
+                ShellStep { Place.Kind: PlaceKind.Own } own => First(own.Body),
                 ShellStep shell => First(shell.Body) is { } inner ? inner with { Place = shell.Place } : null,
                 NamedIncreaseStep named => new CrochetStep(named.Origin, named.Stitch, null, null),
                 _ => null,

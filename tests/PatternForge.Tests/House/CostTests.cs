@@ -65,6 +65,17 @@ public class CostTests(ITestOutputHelper output)
         Assert.InRange(Cost("64 sizes, 1,000 rows", () => Compiler.Compile(Source(1_000))) / (double)Cost("64 sizes, 500 rows", () => Compiler.Compile(Source(500))), 1.8, 2.2);
     }
 
+    [Fact]
+    public void A_row_in_nine_sizes_costs_the_same_however_long_the_file()
+    {
+        var (few, many) = (MadeGarment.Source(250), MadeGarment.Source(MadeGarment.ManyRows));
+
+        var (each, eachOfMany) = (Cost("check, 250 rows", () => Compiler.Compile(few)) / 250, Cost("check, 2,000 rows", () => Compiler.Compile(many)) / MadeGarment.ManyRows);
+
+        Assert.InRange(eachOfMany, 0, 26_000);
+        Assert.InRange(eachOfMany / (double)each, 0.8, 1.1);
+    }
+
     private long Cost(string what, Action work)
     {
         work();

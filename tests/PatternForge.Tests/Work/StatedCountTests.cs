@@ -45,6 +45,22 @@ public class StatedCountTests
     }
 
     [Fact]
+    public void Totals_that_go_on_from_a_change_told_wrong_are_not_told_again()
+    {
+        var compiled = Compile("S (M)", "CO 20 (24) sts.", "Row 1: K1, m1, k to last st, m1, k1. 1 st inc'd.", "Row 2: Purl. 21 (25) sts.", "Row 3: Ssk, k to end. 20 (24) sts.");
+
+        Assert.Equal("PF305", Assert.Single(compiled.Findings, f => f.Severity == Severity.Error).Rule.Code);
+    }
+
+    [Fact]
+    public void A_total_that_goes_on_from_neither_is_told_as_well()
+    {
+        var compiled = Compile("S (M)", "CO 20 (24) sts.", "Row 1: K1, m1, k to last st, m1, k1. 1 st inc'd.", "Row 2: Purl. 21 (27) sts.");
+
+        Assert.Equal<int>([1], Assert.Single(compiled.Findings, f => f.Rule.Code == "PF301").Sizes);
+    }
+
+    [Fact]
     public void Two_stitches_slipped_together_are_two()
     {
         var compiled = Compile("one size", "CO 5 sts.", "Row 1: K1, sl 2 tog knitwise, k1, p2sso, k1. (3 sts)");
