@@ -60,7 +60,7 @@ public class OtherSideTests
                 "Cast on 30 (34) sts.",
                 "K to end.",
                 "BO 4 sts at beg of next WS row. 26 (30) sts. **",
-                "K3, k to last 3 sts, k2tog, k2.",
+                "K3, k to last 4 sts, k2tog, k2.",
                 "BO 2 (3), k to end.",
                 "Dec 1 st at neck edge every WS row 3 times. 20 (23) sts.",
             ],
