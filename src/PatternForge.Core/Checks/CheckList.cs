@@ -9,6 +9,7 @@ public static class CheckList
     /// <summary>Every check.</summary>
     public static ImmutableArray<PatternCheck> All { get; } =
     [
+        new ShapingBlockEmpty(),
         new TermsMixed(),
         new AbbreviationNotListed(),
         new AbbreviationNotUsed(),

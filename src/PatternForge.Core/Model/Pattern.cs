@@ -62,6 +62,9 @@ public sealed class ProseBlock : Block
 /// <summary>A fenced block: its first word and its lines.</summary>
 public sealed class FencedBlock : Block
 {
+    /// <summary>The word of a block that asks for the shaping of the line before it to be laid out.</summary>
+    public const string Shaping = "shaping";
+
     /// <summary>Holds a fenced block.</summary>
     public FencedBlock(TextSpan origin, string info, string text)
         : base(origin)

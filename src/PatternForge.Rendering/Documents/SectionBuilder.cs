@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Model;
+using PatternForge.Core.Work;
 
 namespace PatternForge.Rendering.Documents;
 
@@ -94,12 +95,14 @@ internal sealed class SectionBuilder
     {
         var blocks = ImmutableArray.CreateBuilder<BlockView>();
         var rows = ImmutableArray.CreateBuilder<RowView>();
+        WorkedLine? last = null;
         foreach (var block in section.Blocks)
         {
             if (block is InstructionBlock { Index: var i })
             {
                 if (i >= 0 && i < _compilation.Lines.Length)
                 {
+                    last = _compilation.Lines[i];
                     rows.Add(_rows.Build(_compilation.Lines[i]));
                 }
 
@@ -111,6 +114,13 @@ internal sealed class SectionBuilder
             {
                 case ProseBlock { Markdown: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(text, _sizes) });
+                    break;
+                case FencedBlock { Info: FencedBlock.Shaping }:
+                    if (last is not null && ShapingText.Of(last, _compilation) is { } shaping)
+                    {
+                        blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(shaping, _sizes) });
+                    }
+
                     break;
                 case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
