@@ -105,8 +105,8 @@ public sealed class NumberFolder
                 }
 
                 break;
-            case TokenKind.Dash when token.SpaceBefore && IsKind(at + 1, TokenKind.Open):
-                // " - (12, 13)": the first size skips it.
+            case TokenKind.Dash when (token.SpaceBefore || IsBehindPlainStitch(at)) && IsKind(at + 1, TokenKind.Open):
+                // " - (12, 13)", "k–(12, 13)": the first size skips it.
                 var skipFirst = Values((decimal?)null);
                 var end = Groups(at + 1, skipFirst);
                 if (end > at + 1 && skipFirst.Count > 2)
@@ -139,6 +139,8 @@ public sealed class NumberFolder
         _atoms.Add(new Atom(token.Kind, token.Span, spelling, token.SpaceBefore));
         return at + 1;
     }
+
+    private bool IsBehindPlainStitch(int at) => at > 0 && TextOf(at - 1) is "k" or "K" or "p" or "P";
 
     private int Number(int at)
     {

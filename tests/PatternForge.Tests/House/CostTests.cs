@@ -72,7 +72,7 @@ public class CostTests(ITestOutputHelper output)
 
         var (each, eachOfMany) = (Cost("check, 250 rows", () => Compiler.Compile(few)) / 250, Cost("check, 2,000 rows", () => Compiler.Compile(many)) / MadeGarment.ManyRows);
 
-        Assert.InRange(eachOfMany, 0, 26_000);
+        Assert.InRange(eachOfMany, 0, 22_000);
         Assert.InRange(eachOfMany / (double)each, 0.8, 1.1);
     }
 

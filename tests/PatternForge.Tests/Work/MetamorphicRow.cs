@@ -160,6 +160,24 @@ internal sealed record MadeRow(MadeCraft Craft, int Sizes, bool Round, Immutable
     /// <summary>The row with one part more, at a place among its own; what its count states stays as it was.</summary>
     public string WriteWith(MadePart more, int at, MetamorphicStyle style) => Write(Parts.Insert(at, more), style);
 
+    /// <summary>The row with one part more inside its last repeat, where that cannot come out in any size; null where there is no such repeat.</summary>
+    public string? WriteWithInRepeat(MadeStitch more, MetamorphicStyle style)
+    {
+        var at = Parts.Length - 1;
+        if (Parts[at] is not MadeToEnd)
+        {
+            at = Parts[at] is MadePlainTo ? -1 : Parts.ToList().FindLastIndex(p => p is MadeTimes);
+        }
+
+        MadePart? wrong = at < 0 ? null : Parts[at] switch
+        {
+            MadeTimes times => times with { Parts = times.Parts.Add(more) },
+            MadeToEnd all when Enumerable.Range(0, Sizes).All(s => MadePart.Takes(all.Parts, s) * all.Times[s] % (MadePart.Takes(all.Parts, s) + more.Taken) != 0) => all with { Parts = all.Parts.Add(more) },
+            _ => null,
+        };
+        return wrong is null ? null : Write(Parts.SetItem(at, wrong), style);
+    }
+
     public string Write(MetamorphicStyle style) => Write(Parts, style);
 
     /// <summary>The row in one size with every repeat written out by hand.</summary>

@@ -18,7 +18,8 @@ internal sealed record MetamorphicStyle
             Gen.Select(Gen.Int[0, 3], Gen.Bool, Gen.Int[0, 1], Gen.Int[0, 4]),
             Gen.Select(Gen.Int[0, 4], MetamorphicRows.OneOf(" ", "\u00A0", "  ", "\u2009", "\u202F"), MetamorphicRows.OneOf("–", "—", "-", "−"), Gen.Bool),
             Gen.Select(MetamorphicRows.OneOf(", ", ",", " , ", ",  ", ",\u00A0"), Gen.Bool, MetamorphicRows.OneOf("'", "’", "′"), Gen.Bool),
-            (a, b, c) => new MetamorphicStyle
+            Gen.Select(Gen.Bool, MetamorphicRows.OneOf("to end", "across", "to the end", "to end of row")),
+            (a, b, c, d) => new MetamorphicStyle
             {
                 Letters = a.Item1,
                 NumberApart = a.Item2,
@@ -32,6 +33,8 @@ internal sealed record MetamorphicStyle
                 TogApart = c.Item2,
                 Apostrophe = c.Item3,
                 LabelStop = c.Item4,
+                WholeWords = d.Item1,
+                ToEnd = d.Item2,
             });
 
     /// <summary>The names of the stitches; null leaves those of the words.</summary>
@@ -58,6 +61,15 @@ internal sealed record MetamorphicStyle
     public string Dash { get; init; } = "—";
 
     public string Comma { get; init; } = ", ";
+
+    /// <summary>"repeat" and "stitches" for "rep" and "sts".</summary>
+    public bool WholeWords { get; init; }
+
+    /// <summary>"to end" or another word for it.</summary>
+    public string ToEnd { get; init; } = "to end";
+
+    /// <summary>"–" for the sizes in which nothing is worked.</summary>
+    public string Nothing { get; init; } = "0";
 
     public string Apostrophe { get; init; } = "'";
 
@@ -94,12 +106,12 @@ internal sealed record MetamorphicStyle
 
     /// <summary>"to end" or "to last 3 (4, 5) sts, ...".</summary>
     public string Until(ImmutableArray<MadePart> tail, int sizes) =>
-        tail.IsEmpty ? "to end" : $"to last {Stitches([.. Enumerable.Range(0, sizes).Select(s => MadePart.Takes(tail, s))])}{Comma}{Join(tail)}";
+        tail.IsEmpty ? ToEnd : $"to last {Stitches([.. Enumerable.Range(0, sizes).Select(s => MadePart.Takes(tail, s))])}{Comma}{Join(tail)}";
 
     /// <summary>A number for each size; one alone where all are alike.</summary>
     public string List(ImmutableArray<int> values)
     {
-        var texts = values.Select(v => v.ToString(CultureInfo.InvariantCulture)).ToArray();
+        var texts = values.Select(v => v == 0 ? Nothing : v.ToString(CultureInfo.InvariantCulture)).ToArray();
         return values.All(v => v == values[0])
             ? texts[0]
             : SizeLists switch
@@ -115,7 +127,7 @@ internal sealed record MetamorphicStyle
     /// <summary>The whole row with its label, as it stands in the file.</summary>
     public string Label(string label, string row) => (Letters == 1 ? label.ToUpperInvariant() : Letters == 2 ? label.ToLowerInvariant() : label) + (LabelStop ? ". " : ": ") + row;
 
-    public string Finish(string row, string count) => Case(row + count).Replace(" ", Space, StringComparison.Ordinal) + (Stop ? "." : "");
+    public string Finish(string row, string count) => Case(WholeWords ? (row + count).Replace(" sts", " stitches", StringComparison.Ordinal).Replace("rep from", "repeat from", StringComparison.Ordinal) : row + count).Replace(" ", Space, StringComparison.Ordinal) + (Stop ? "." : "");
 
     private string Stitches(ImmutableArray<int> n) => n.All(v => v == 1) ? "st" : $"{List(n)} sts";
 

@@ -23,6 +23,12 @@ public class MetamorphicTests
     public void One_stitch_put_into_a_crocheted_row_makes_that_row_fail_and_no_other() => OneStitchMore(MetamorphicRows.Crocheted);
 
     [Fact]
+    public void One_stitch_put_into_a_repeat_of_knitting_makes_that_row_fail_and_no_other() => OneStitchMoreInTheRepeat(MetamorphicRows.Knitted);
+
+    [Fact]
+    public void One_stitch_put_into_a_repeat_of_crochet_makes_that_row_fail_and_no_other() => OneStitchMoreInTheRepeat(MetamorphicRows.Crocheted);
+
+    [Fact]
     public void One_stitch_put_in_for_some_sizes_makes_the_row_fail_in_those_alone() =>
         Gen.Select(MetamorphicRows.Knitted, Gen.Int[0, 9], Gen.Int[1, 510]).Sample(
             (row, place, which) =>
@@ -76,6 +82,20 @@ public class MetamorphicTests
     [Fact]
     public void How_a_crocheted_row_is_put_on_paper_does_not_matter() => OnPaper(MetamorphicRows.Crocheted);
 
+    [Fact]
+    public void A_size_that_skips_a_step_may_be_told_with_a_nought_or_a_dash() =>
+        Gen.Select(MetamorphicRows.Knitted, Gen.Int[0, 9], Gen.Int[0, 511], MetamorphicRows.OneOf("0", "–", "-", "—"), MetamorphicRows.OneOf("k#", "k #", "p#")).Sample(
+            (row, place, which, nothing, words) =>
+            {
+                var some = new MadeRun(words, [.. Enumerable.Range(0, row.Sizes).Select(s => 2 * ((which >> s) & 1))]);
+                if (!some.Stitches.All(n => n == 0) && !(row.Sizes == 2 && some.Stitches[0] == 0)) // "k - (2)" may as well be a count behind a dash
+                {
+                    var more = row with { Parts = row.Parts.Insert(place % row.Parts.Length, some) };
+                    MetamorphicPiece.Work(more, Us with { Nothing = nothing }).IsSound(more);
+                }
+            },
+            iter: Many);
+
     // Common practice: the two countries name the same actions differently.
     [Theory]
     [InlineData("Row 2: {bo} # sts, k to end.", 1)]
@@ -112,6 +132,17 @@ public class MetamorphicTests
                 if (Array.Find(some, row.FailsWith) is { } more)
                 {
                     MetamorphicPiece.Work(row, Us, row.WriteWith(more, place % row.Parts.Length, Us)).FailsThereAlone([.. Enumerable.Range(0, row.Sizes)]);
+                }
+            },
+            iter: Many);
+
+    private static void OneStitchMoreInTheRepeat(Gen<MadeRow> rows) =>
+        rows.Sample(
+            row =>
+            {
+                if (row.WriteWithInRepeat(row.Craft.One, Us) is { } wrong)
+                {
+                    MetamorphicPiece.Work(row, Us, wrong).FailsThereAlone([.. Enumerable.Range(0, row.Sizes)]);
                 }
             },
             iter: Many);
