@@ -53,7 +53,7 @@ public sealed class BodyBinder
     public static BoundBody Bind(ImmutableArray<SectionNode> sections, PatternFacts facts, SourceText source, FindingBag bag, CompileOptions options, CancellationToken cancel)
     {
         var book = new StitchBook(facts);
-        book.Define(SpecialStitches.Bind(facts, book, options));
+        book.Define(SpecialStitches.Bind(facts, book, bag, options));
         var binder = new BodyBinder(source, facts, book, bag, options, cancel) { _stitchPatterns = StitchPatternFinder.Find(sections, source), _pieces = [.. sections.Select(s => s.Heading.ToLowerInvariant()).Where(h => h.Length > 1)] };
         var bound = sections.Select(binder.Section).ToImmutableArray();
         if (facts.Abbreviations is null && binder._lines.Count > 0)

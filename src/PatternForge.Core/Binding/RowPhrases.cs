@@ -86,6 +86,10 @@ internal static class RowPhrases
         yield return ("inc {n} st? at? the? each|both end|side|edge of? the? row|rnd?", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), 2)));
         yield return ("dec {n} st? at? the? each|both end|side|edge of? the? row|rnd?", (m, c) => new SpreadStep(m.Span, RowContext.Times(c.AmountOf(m.Numbers[0]), -2)));
 
+        yield return ("inc in|into the? first and last st ...", (m, _) => new SpreadStep(m.Span, RowContext.Constant(2, m.Span)));
+        yield return ("dec in|at the? first and last st ...", (m, _) => new SpreadStep(m.Span, RowContext.Constant(-2, m.Span)));
+        yield return ("k|p twice in|into the? first|next|last|each|every|same st >", (m, c) => Twice(m, c));
+
         // Old words that stand alone.
         yield return ("o|over", (m, c) => Old(m, c, b => b.YarnOver, 1));
         yield return ("o|over twice", (m, c) => Old(m, c, b => b.YarnOver, 2));
@@ -186,6 +190,20 @@ internal static class RowPhrases
         context.LastName = "";
         context.Use(find(context.Book), match.Span);
         return new OperationStep(match.Span, find(context.Book), RowContext.Constant(times, match.Span));
+    }
+
+    /// <summary>"K twice in next st": two of one. "Each st" says how far, which is another matter.</summary>
+    private static OperationStep? Twice(PhraseMatch match, RowContext context)
+    {
+        var name = match.Words[0].Norm == "p" ? "pfb" : "kfb";
+        if (match.Words.Any(w => w.Norm is "each" or "every") || context.Book.Find(name) is not { } increase)
+        {
+            return null;
+        }
+
+        context.LastName = "";
+        context.Use(increase, match.Span);
+        return new OperationStep(match.Span, increase, null);
     }
 
     private static SpreadStep EndsAndCentre(PhraseMatch match, RowContext context, int sign)

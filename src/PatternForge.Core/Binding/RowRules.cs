@@ -207,7 +207,34 @@ public static class RowRules
             """,
     };
 
+    /// <summary>PF320.</summary>
+    public static Rule StitchDoesOtherwise { get; } = new(
+        "PF320", "stitch-does-otherwise", Area.Counts, Severity.Warning,
+        "A special stitch takes or makes other stitches than the header says.",
+        "The \"how\" of a stitch, read as a row is read, uses or makes another number of stitches than its `takes` and `makes`. One of the two misleads: makers follow the first, and the counts of the rows the second. Leave `takes` and `makes` out where the \"how\" says it all.")
+    {
+        Bad = """
+            ---
+            title: Harbour hat
+            stitches:
+              - name: twist
+                      ^^^^^
+                how: sl 1 to cn, hold in front, k1, k1 from cn
+                takes: 2
+                makes: 3
+            ---
+            """,
+        Good = """
+            ---
+            title: Harbour hat
+            stitches:
+              - name: twist
+                how: sl 1 to cn, hold in front, k1, k1 from cn
+            ---
+            """,
+    };
+
     /// <summary>All of them, by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
-        [UnknownStitch, NotRead, OtherCraft, UnknownSize, UnknownNumber, ChartNotFound, PlaceNotFound, WrongNumberOfValues, ValuesOutOfRun];
+        [UnknownStitch, NotRead, OtherCraft, UnknownSize, UnknownNumber, ChartNotFound, PlaceNotFound, WrongNumberOfValues, ValuesOutOfRun, StitchDoesOtherwise];
 }

@@ -200,10 +200,26 @@ internal sealed class ShapingReader
                 return true;
             }
 
+            // "next and foll alt row": two rows.
+            Interval(c, context);
+            if (c.Eat("row|rnd"))
+            {
+                stretches.Add(new ShapingStretch(change, RowContext.Constant(2, c.SpanFrom(start)), null) { Every = Pace(c, start), BeginsNow = next });
+                return true;
+            }
+
             return false;
         }
 
         c.At = start;
+        if (c.Peek()?.Number is { IsOrdinal: true, IsList: false } && c.Is("row|rnd", 1))
+        {
+            // "inc 1 st at each end of 5th row"
+            c.At += 2;
+            stretches.Add(new ShapingStretch(change, RowContext.Constant(1, c.SpanFrom(start)), null) { Every = Pace(c, start) });
+            return true;
+        }
+
         if (c.Eat("next|foll|last|this"))
         {
             c.Eat("foll|next");
@@ -231,6 +247,14 @@ internal sealed class ShapingReader
             }
 
             return Until(c, context, change, stretches);
+        }
+
+        if (_edges == 1 && c.Is("row|rnd") && c.At == c.Lexemes.Count - 1)
+        {
+            // "inc 1 st at end of row"
+            c.At++;
+            stretches.Add(new ShapingStretch(change, RowContext.Constant(1, c.SpanFrom(start)), null) { Every = Pace(c, start), BeginsNow = true });
+            return true;
         }
 
         // "rows 3, 5 and 7" is cut at commas by the parser; "row 3" alone is one row.

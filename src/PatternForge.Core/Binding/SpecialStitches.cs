@@ -14,7 +14,7 @@ namespace PatternForge.Core.Binding;
 internal static class SpecialStitches
 {
     /// <summary>The operations, in the header's order; a definition whose counts cannot be known is left out of the arithmetic by taking and making null.</summary>
-    public static ImmutableArray<Operation> Bind(PatternFacts facts, StitchBook book, CompileOptions options)
+    public static ImmutableArray<Operation> Bind(PatternFacts facts, StitchBook book, FindingBag bag, CompileOptions options)
     {
         var operations = ImmutableArray.CreateBuilder<Operation>();
         foreach (var definition in facts.Stitches)
@@ -22,11 +22,26 @@ internal static class SpecialStitches
             if (Make(definition, facts, book, options) is { } operation)
             {
                 operations.Add(operation);
+                Compare(definition, facts, book, bag, options);
                 book.Define(operations);
             }
         }
 
         return operations.ToImmutable();
+    }
+
+    /// <summary>What the header says that a knitted stitch takes and makes must be what its "how" does, where that can be read to its end.</summary>
+    private static void Compare(StitchDefinition definition, PatternFacts facts, StitchBook book, FindingBag bag, CompileOptions options)
+    {
+        if (facts.Craft != Craft.Knitting || (definition.Takes is null && definition.Makes is null) || Count(definition.How, facts, book, options) is not var (takes, makes))
+        {
+            return;
+        }
+
+        if ((definition.Takes ?? takes) != takes || (definition.Makes ?? makes) != makes)
+        {
+            bag.Add(RowRules.StitchDoesOtherwise, definition.Origin, $"`{definition.Name}` is said to take {definition.Takes ?? takes} and make {definition.Makes ?? makes}, but its \"how\" takes {takes} and makes {makes}", "correct the one or the other; the header's numbers were used");
+        }
     }
 
     private static Operation? Make(StitchDefinition definition, PatternFacts facts, StitchBook book, CompileOptions options)
