@@ -152,18 +152,19 @@ internal sealed class CloseLook
     private static string Words(RowVariant variant, SourceText source)
     {
         // The words around the number, from the start of its phrase or a few characters before it.
-        var from = variant.Phrase.Start;
+        var phrase = variant.Phrase.Contains(variant.Number) ? variant.Phrase : variant.Number; // "x 6" may stand away from its words
+        var from = phrase.Start;
         if (variant.Number.Start - from > 8)
         {
             from = source.Text.LastIndexOf(' ', Math.Max(from, variant.Number.Start - 2), variant.Number.Start - 2 - from) + 1;
-            from = from <= variant.Phrase.Start || source.Text.AsSpan(from, variant.Number.Start - from).IndexOfAny("])}*;") >= 0 ? variant.Number.Start : from;
+            from = from <= phrase.Start || source.Text.AsSpan(from, variant.Number.Start - from).IndexOfAny("])}*;") >= 0 ? variant.Number.Start : from;
         }
 
         // And the word after it ("last 4 sts", "3 dc").
         var to = variant.Number.End;
-        if (to + 1 < variant.Phrase.End && source.Text[to] == ' ' && char.IsLetter(source.Text[to + 1]))
+        if (to + 1 < phrase.End && source.Text[to] == ' ' && char.IsLetter(source.Text[to + 1]))
         {
-            for (to++; to < variant.Phrase.End && char.IsLetterOrDigit(source.Text[to]); to++)
+            for (to++; to < phrase.End && char.IsLetterOrDigit(source.Text[to]); to++)
             {
             }
         }
