@@ -153,15 +153,16 @@ internal sealed class RowMessages
         }
 
         var subject = Subject(first.Inner ?? row, sizes, first.Pass);
+        var several = (first.Inner ?? row).Numbers.Length > 1;
         string Values(Func<Problem, int> of) => List(sizes, problems.Select(of));
         var (rule, message, help) = first.Kind switch
         {
-            ProblemKind.TooFew when problems.Any(p => p.A <= p.B) => (WorkRules.TooFewStitches, $"{subject} needs {Values(p => p.C)} stitch{(problems.All(p => p.C == 1) ? "" : "es")} more than can be reached from where it begins", "check where the row before it turned, and the numbers of this row"),
-            ProblemKind.TooFew => (WorkRules.TooFewStitches, $"{subject} needs {Values(p => p.A)} stitches, but there are {Values(p => p.B)}", $"take {Values(p => p.A - p.B)} out of the row, or check the count before it"),
-            ProblemKind.LeftOver when first.C == 1 => (WorkRules.BareBracket, $"{subject} works its bracket once and leaves {Values(p => p.B - p.A)} of {Values(p => p.B)} stitches", "write how often the bracket is worked, or \"to end\""),
-            ProblemKind.LeftOver => (WorkRules.StitchesLeft, $"{subject} uses {Values(p => p.A)} of {Values(p => p.B)} stitches and leaves {Values(p => p.B - p.A)}", "say what happens to them (\"k to end\", \"turn\"), or check the numbers of the row"),
+            ProblemKind.TooFew when problems.Any(p => p.A <= p.B) => (WorkRules.TooFewStitches, $"{subject} {(several ? "need" : "needs")} {Values(p => p.C)} stitch{(problems.All(p => p.C == 1) ? "" : "es")} more than can be reached from where it begins", "check where the row before it turned, and the numbers of this row"),
+            ProblemKind.TooFew => (WorkRules.TooFewStitches, $"{subject} {(several ? "need" : "needs")} {Values(p => p.A)} stitches, but there are {Values(p => p.B)}", $"take {Values(p => p.A - p.B)} out of the row, or check the count before it"),
+            ProblemKind.LeftOver when first.C == 1 => (WorkRules.BareBracket, $"{subject} {(several ? "work" : "works")} its bracket once and {(several ? "leave" : "leaves")} {Values(p => p.B - p.A)} of {Values(p => p.B)} stitches", "write how often the bracket is worked, or \"to end\""),
+            ProblemKind.LeftOver => (WorkRules.StitchesLeft, $"{subject} {(several ? "use" : "uses")} {Values(p => p.A)} of {Values(p => p.B)} stitches and {(several ? "leave" : "leaves")} {Values(p => p.B - p.A)}", "say what happens to them (\"k to end\", \"turn\"), or check the numbers of the row"),
             ProblemKind.Misfit => (WorkRules.RepeatDoesNotFit, $"{Inner(first)}the repeat takes {Values(p => p.A)} sts; {Values(p => p.B)} {(problems.All(p => p.B == 1) ? "st is" : "sts are")} {Values(p => p.C)} repeat{(problems.All(p => p.C == 1) ? "" : "s")} and {Values(p => p.D)} over{In(sizes)}", MisfitHelp(problems)),
-            ProblemKind.NoMarker => (WorkRules.NoMarker, $"{subject} goes to a marker, but no marker is left between here and the end", "place the marker in an earlier row, or check how often the repeat is worked"),
+            ProblemKind.NoMarker => (WorkRules.NoMarker, $"{subject} {(several ? "go" : "goes")} to a marker, but no marker is left between here and the end", "place the marker in an earlier row, or check how often the repeat is worked"),
             ProblemKind.Endless => (WorkRules.RepeatTakesNothing, "this repeat uses none of the stitches there are and would never end", "say how often it is worked"),
             ProblemKind.TooLarge => (WorkRules.TooLarge, TooLarge(first), "check the number for a slip of the keys"),
             ProblemKind.NamedCount => (WorkRules.NamedCountDiffers, $"the words name {Values(p => p.A)} stitches, but there are {Values(p => p.B)}{In(sizes)}", "check the number, or the rows before it"),
@@ -170,7 +171,7 @@ internal sealed class RowMessages
             ProblemKind.SideDiffers => (WorkRules.SecondSideDiffers, $"the second side begins with {Values(p => p.A)} stitches{In(sizes)}, but the first began with {Values(p => p.B)}", "check the stitches bound off or held between them"),
             ProblemKind.NeedleSum => (WorkRules.NeedlesDoNotAddUp, $"the needles add up to {Values(p => p.A)} stitches, but there are {Values(p => p.B)}{In(sizes)}", "check the numbers of the needles"),
             ProblemKind.Exhausted => (WorkRules.ShapedAway, $"{Values(p => p.A)} stitches are to go, but there are only {Values(p => p.B)}{In(sizes)}", "check how many rows or times the shaping is worked"),
-            ProblemKind.NoSuchPlace => (WorkRules.NoSuchPlace, NoSuchPlace(first, subject), "check the row below, or the length of the chain"),
+            ProblemKind.NoSuchPlace => (WorkRules.NoSuchPlace, NoSuchPlace(first, subject, several), "check the row below, or the length of the chain"),
             _ => (WorkRules.UnknownReference, first.A > 0 ? $"{(row.IsRound == true ? "round" : "row")} {first.A} has not been given" : "the rows meant here have not been given", "give the row, or correct the number or name"),
         };
         var finding = new Finding(rule, _bag.Source, first.Span, message) { Sizes = Concerned(sizes), Help = help };
@@ -234,11 +235,11 @@ internal sealed class RowMessages
         return $"{first.D} more at the edges, or {first.A - first.D} more stitches in all, would make it fit";
     }
 
-    private static string NoSuchPlace(Problem problem, string subject)
+    private static string NoSuchPlace(Problem problem, string subject, bool several)
     {
         var thing = problem.Text ?? "chain space";
         var named = problem.A > 0 && thing != "chain" ? $"ch-{problem.A} {(thing == "chain space" ? "space" : thing)}" : thing;
-        return problem.B > 0 ? $"there is no {named}: the round begins with ch {problem.B}" : $"{subject} goes into a {named}, but there is no such {(thing == "chain" ? "chain" : "place")} to work into";
+        return problem.B > 0 ? $"there is no {named}: the round begins with ch {problem.B}" : $"{subject} {(several ? "go" : "goes")} into a {named}, but there is no such {(thing == "chain" ? "chain" : "place")} to work into";
     }
 
     private static string TooLarge(Problem problem) => problem.A switch
