@@ -11,6 +11,11 @@ internal static class PieceReader
     /// <summary>Adds the step that a phrase says, or the words about reversing to the step before; false, with nothing done, for other words.</summary>
     public static bool TryBind(PhraseNode phrase, List<Step> steps, RowContext context)
     {
+        if (!MayBegin(phrase.Atoms[0]))
+        {
+            return false; // most phrases: no words are made for them
+        }
+
         var words = context.Source.ToString(phrase.Span).ToLowerInvariant();
         if (IsReversing(words) && steps.Count > 0)
         {
@@ -24,7 +29,7 @@ internal static class PieceReader
             return reversed is not null;
         }
 
-        if (!Array.Exists(Openings, o => words.StartsWith(o + " ", StringComparison.Ordinal)))
+        if (!Array.Exists(Openings, phrase.Atoms[0].Is))
         {
             return false;
         }
@@ -55,6 +60,8 @@ internal static class PieceReader
         steps.Add(new AsPieceStep(phrase.Span, name) { UpTo = upTo, IsReversed = IsReversing(behind) });
         return true;
     }
+
+    private static bool MayBegin(Atom first) => Array.Exists(Openings, first.Is) || first.Is("reversing") || first.Is("reverse") || first.Is("but") || first.Is("and") || first.Is("with");
 
     /// <summary>The piece that "as for ...", "as given for ..." or "same as ..." names; null where no heading has that name.</summary>
     public static string? NameIn(string words, RowContext context)
