@@ -60,7 +60,7 @@ internal static class StepCounts
                 return true;
             }
 
-            if (steps[i] is TurnStep or PickUpStep)
+            if (steps[i] is TurnStep or PickUpStep or ReturnStep)
             {
                 return false;
             }

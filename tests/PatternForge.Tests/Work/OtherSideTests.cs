@@ -105,6 +105,18 @@ public class OtherSideTests
         Assert.Equal("P to end.", Compile("one size", "## Back", "Cast on 9 sts.", "Row 1: Purl.", "## Front", "Work as for Back, reversing shaping.").Lines[^1].Mirrored[^1].Text);
     }
 
+    [Theory]
+    [InlineData("Return 12 held sts to needle, pick up and knit 4 sts. 16 sts.", 16)]
+    [InlineData("Thumb: Place 12 held sts on needles, pick up and knit 4 sts over gap, join. 16 sts.", 16)]
+    [InlineData("Rejoin yarn to held sts, k12. 12 sts.", 12)]
+    public void Held_stitches_are_worked_again_once(string row, int after)
+    {
+        var compiled = Compile("one size", "## Mitten", "Cast on 64 sts.", "Row 1: K2, place next 12 sts on holder for thumb, CO 2, k to end. 54 sts.", "BO all sts.", row);
+
+        Assert.DoesNotContain(compiled.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal<int?>([after], compiled.Lines[^1].After);
+    }
+
     [Fact]
     public void A_piece_that_is_not_there_is_not_guessed()
     {
