@@ -156,6 +156,7 @@ internal static class CountsCommand
         Pick(line.Stated, only),
         line.Reading)
     {
+        Sections = [.. Pick(line.Sections, only).Select(sections => (IReadOnlyList<SectionShape>)[.. sections.Select(s => new SectionShape(s.Stitches, s.Marker))])],
         Mirrored = [.. line.Mirrored.Select(m => new MirroredShape(Words.WellFormed(m.Label), Words.WellFormed(DisplayText.OneLine(m.Text)), Pick(m.After, only), m.IsWrittenOut))],
         Together = line.Together is { } table
             ? new TogetherShape([.. table.Shapings.Select(s => Words.WellFormed(ClauseWords.Of(s, compilation.Text.Text, int.MaxValue)))], [.. Pick(table.Sizes, only).Select(rows => (IReadOnlyList<TogetherRowShape>)[.. rows.Select(r => new TogetherRowShape(r.Row, r.Changes, r.Count))])])

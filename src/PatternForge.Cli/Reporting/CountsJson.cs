@@ -29,5 +29,6 @@ internal static class CountsJson
         row.Reading is null ? null : Words.WellFormed(row.Reading),
         row.Trace.IsEmpty ? null : row.Trace,
         row.Mirrored.IsEmpty ? null : row.Mirrored,
+        row.Sections.IsEmpty ? null : row.Sections,
         row.Together);
 }

@@ -25,6 +25,9 @@ internal sealed record CountedRow(
     ImmutableArray<int?> Stated,
     string? Reading)
 {
+    /// <summary>The stitches between markers, one list a size; empty for none.</summary>
+    public ImmutableArray<IReadOnlyList<SectionShape>> Sections { get; init; } = [];
+
     /// <summary>The rows that "reversing shaping" stands for; empty for none.</summary>
     public ImmutableArray<MirroredShape> Mirrored { get; init; } = [];
 

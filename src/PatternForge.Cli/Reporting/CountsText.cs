@@ -86,6 +86,22 @@ internal static class CountsText
                 break;
         }
 
+        if (!row.Sections.IsEmpty)
+        {
+            var sections = row.Sections.Select(SectionsOf).ToArray();
+            if (sections.Distinct(StringComparer.Ordinal).Count() == 1)
+            {
+                Remark($"between markers: {sections[0]}");
+            }
+            else
+            {
+                foreach (var (size, words) in sizes.Zip(sections).Where(s => s.Second.Length > 0))
+                {
+                    Remark($"{DisplayText.OneLine(size)}: between markers {words}");
+                }
+            }
+        }
+
         if (!row.Mirrored.IsEmpty)
         {
             Remark("written out, left and right changed:");
@@ -105,6 +121,10 @@ internal static class CountsText
             Remark($"read as: {DisplayText.OneLine(reading)}");
         }
     }
+
+    /// <summary>"20 | 1 (A) 24 | 20": the stitches, and a stroke or the name of each marker, in the order of the next row.</summary>
+    private static string SectionsOf(IReadOnlyList<SectionShape> sections) =>
+        string.Concat(sections.Select(s => s.Marker is null ? $"{s.Stitches}" : s.Marker.Length == 0 ? $"{s.Stitches} | " : $"{s.Stitches} ({DisplayText.OneLine(s.Marker.ToUpperInvariant())}) "));
 
     /// <summary>Shapings that go on at the same time: a table a size, with the rows in which something is shaped.</summary>
     private static void AppendTogether(TogetherShape together, ImmutableArray<string> sizes, Action<string> remark)

@@ -60,7 +60,11 @@ internal sealed record RowShape(
     string? Reading,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<StretchShape>>? Trace,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<MirroredShape>? Mirrored,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<SectionShape>>? Sections,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] TogetherShape? Together);
+
+/// <summary>Stitches between markers, as the next row meets them; marker is the name of the one behind them, empty for one without a name, null at the end of the row.</summary>
+internal sealed record SectionShape(int Stitches, string? Marker);
 
 /// <summary>A row that "reversing shaping" stands for; writtenOut is false where it is given as it stands on the side that is mirrored.</summary>
 internal sealed record MirroredShape(string Label, string Text, IReadOnlyList<int?> After, bool WrittenOut);

@@ -19,6 +19,9 @@ internal interface ILiveWork
     /// <summary>Crochet: what the next row is worked into; null where stitches live on needles.</summary>
     RowBelow? Below { get; }
 
+    /// <summary>The sections between markers, as the next row meets them; empty where there are none, or where their places are not known.</summary>
+    ImmutableArray<MarkedSection> Sections => [];
+
     /// <summary>A copy that shares nothing, to try a reading on.</summary>
     ILiveWork Copy();
 

@@ -31,6 +31,9 @@ internal sealed class NeedleWork : ILiveWork
     public RowBelow? Below => null;
 
     /// <inheritdoc/>
+    public ImmutableArray<MarkedSection> Sections => KnowsPlaces ? Needles.Sections() : [];
+
+    /// <inheritdoc/>
     public bool HasOpenQuestion => false;
 
     /// <inheritdoc/>

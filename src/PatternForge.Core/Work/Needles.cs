@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using PatternForge.Core.Stitches;
 
@@ -62,6 +63,30 @@ public sealed class Needles
 
     /// <summary>True when any mark of that kind is on either needle.</summary>
     public bool Has(PlaceMark mark) => _left.Exists(r => r.Mark == mark) || _right.Exists(r => r.Mark == mark);
+
+    /// <summary>The sections between markers, in the order in which the next row meets them; empty where there is no marker.</summary>
+    public ImmutableArray<MarkedSection> Sections()
+    {
+        if (RightCount > 0 || !Has(PlaceMark.Marker))
+        {
+            return [];
+        }
+
+        var sections = ImmutableArray.CreateBuilder<MarkedSection>();
+        var stitches = 0;
+        for (var i = _left.Count - 1; i >= 0; i--)
+        {
+            stitches += _left[i].Count;
+            if (_left[i].Mark == PlaceMark.Marker)
+            {
+                sections.Add(new MarkedSection(stitches, _left[i].Name == 0 ? "" : _names[_left[i].Name - 1]));
+                stitches = 0;
+            }
+        }
+
+        sections.Add(new MarkedSection(stitches, null));
+        return sections.ToImmutable();
+    }
 
     /// <summary>Takes up to so many stitches off the left needle; marks met on the way are slipped. Returns how many there were.</summary>
     public int Take(int count)

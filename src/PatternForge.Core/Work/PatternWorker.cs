@@ -161,8 +161,24 @@ public sealed class PatternWorker
             Operations = line.Operations,
             Together = Together(line, before),
             Mirrored = mirrored,
+            Sections = Sections(after),
             Trace = [.. _trace.Select(stretches => stretches?.ToImmutableArray() ?? [])],
         };
+    }
+
+    /// <summary>The sections between markers; empty where no size has any.</summary>
+    private ImmutableArray<ImmutableArray<MarkedSection>> Sections(int?[] after)
+    {
+        ImmutableArray<MarkedSection>[]? sections = null;
+        for (var size = 0; size < after.Length; size++)
+        {
+            if (after[size] is not null && _states[size] is { IsKnown: true } state && state.Live.Sections is { IsEmpty: false } there)
+            {
+                (sections ??= [.. after.Select(_ => ImmutableArray<MarkedSection>.Empty)])[size] = there;
+            }
+        }
+
+        return sections is null ? [] : [.. sections];
     }
 
     /// <summary>Shapings of the line, and of the one before where it says so, that go on at the same time.</summary>

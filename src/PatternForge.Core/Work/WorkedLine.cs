@@ -65,6 +65,9 @@ public sealed record WorkedLine
     /// <summary>Its shapings that go on at the same time, row by row; null for none, or where the words do not tell the rows.</summary>
     public ShapingTable? Together { get; init; }
 
+    /// <summary>The sections between markers after it, as the next row meets them, one list a size; empty where no marker stands.</summary>
+    public ImmutableArray<ImmutableArray<MarkedSection>> Sections { get; init; } = [];
+
     /// <summary>The rows that "reversing shaping" stands for, written out; empty for a line that does not say it.</summary>
     public ImmutableArray<MirroredRow> Mirrored { get; init; } = [];
 
