@@ -132,6 +132,9 @@ public sealed record HoldStep(TextSpan Origin, Amount? Stitches, bool FromRight)
 /// <summary>Held stitches come back to the left needle, to be worked: so many, or all.</summary>
 public sealed record ReturnStep(TextSpan Origin, Amount? Stitches) : Step(Origin);
 
+/// <summary>Stitches of a piece worked before are worked: those on the needle first, and the others come to it ("k across 30 sts of first sleeve").</summary>
+public sealed record AcrossPieceStep(TextSpan Origin, Amount Stitches) : Step(Origin);
+
 /// <summary>Something after which nobody can say how many stitches there are: "pick up and knit 3 sts for every 4 rows".</summary>
 public sealed record UncountedStep(TextSpan Origin) : Step(Origin);
 

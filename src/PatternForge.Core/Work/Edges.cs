@@ -26,6 +26,20 @@ internal static class Edges
             case ReturnStep back:
                 Return(run, back);
                 break;
+            case AcrossPieceStep across:
+                var asked = Math.Min(run.In(across.Stitches) ?? 0, run.Budget.MostStitches + 1);
+                var joins = run.Needles.LeftCount > 0 && run.Trial.Choices.Take(across.Origin, ReadingKind.FromAnotherPiece) == 1;
+                if (joins)
+                {
+                    run.Read(ReadingKind.FromAnotherPiece, across);
+                }
+
+                var there = joins ? 0 : Math.Min(asked, run.Needles.LeftCount);
+                run.Take(there);
+                run.Needles.Put(StitchKind.Knit, asked);
+                run.Turned = false;
+                run.MayGoRound = true;
+                break;
             case UncountedStep uncounted:
                 run.MayLeave = true;
                 run.Lose(new Problem(ProblemKind.Unknown, uncounted.Origin));

@@ -134,6 +134,9 @@ internal enum ReadingKind
     /// <summary>A marker of that name is not ahead; the next one is taken.</summary>
     NextMarker,
 
+    /// <summary>Stitches told of another piece come to those on the needle.</summary>
+    FromAnotherPiece,
+
     /// <summary>The stitch after binding off is not part of the next number.</summary>
     AfterBindOff,
 }

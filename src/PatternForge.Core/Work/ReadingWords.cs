@@ -23,6 +23,7 @@ internal static class ReadingWords
             ReadingKind.TurningChainSaid => "the turning chain does not count, as the pattern says",
             ReadingKind.TurningChainCountsSaid => "the turning chain counts as a stitch, as the pattern says",
             ReadingKind.SkipsBase => "the stitch passed over is the one under the turning chain",
+            ReadingKind.FromAnotherPiece => "the stitches told of another piece come to those on the needle",
             ReadingKind.NextMarker => "the next marker is taken",
             _ => null,
         }).OfType<string>().ToArray();
