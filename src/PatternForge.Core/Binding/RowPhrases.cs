@@ -49,8 +49,10 @@ internal static class RowPhrases
         yield return ("sl this {n}? st back to left-needle and k|p this again ...", Remark);
 
         // Pieces joined: their stitches are worked from where they were held.
-        yield return ("k|p|work across? the? next? {n} {w}? {w}? st of|from the? first|second|left|right|other|rem? {w}? sleeve|sleeves|front|fronts|back|body|piece|leg|half|cuff ...", (m, c) => new AcrossPieceStep(m.Span, c.AmountOf(m.Numbers[0])));
-        yield return ("k|p|work across the? {n} first|second|left|right|other|rem? sleeve|front|back|body|leg|half st ...", (m, c) => new AcrossPieceStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("k|p|work across? the? next? {n} {w}? {w}? st of|from the? first|second|left|right|other|rem? {w}? sleeve|sleeves|front|fronts|back|body|piece|leg|half|cuff ...", (m, c) => new AcrossPieceStep(m.Span, c.Book.Knit, c.AmountOf(m.Numbers[0])));
+        yield return ("k|p|work across the? {n} first|second|left|right|other|rem? sleeve|front|back|body|leg|half st ...", (m, c) => new AcrossPieceStep(m.Span, c.Book.Knit, c.AmountOf(m.Numbers[0])));
+
+        yield return ("{w} is|are work back|flat|over|on ...", Remark);
 
         // Picking up; a ratio ("3 sts for every 4 rows") tells no number.
         yield return ("with rs|ws facing pu {n} st? for|in|per every|each|the? ...", (m, _) => m.Numbers.Count > 1 || m.Words.Any(w => w.Norm is "row" or "rnd") ? new UncountedStep(m.Span) : null);

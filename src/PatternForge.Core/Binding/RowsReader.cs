@@ -132,6 +132,7 @@ internal static class RowsReader
         }
 
         step = step with { Reference = c.SpanFrom(reference) };
+        c.Eat("only");
         c.Eat("inclusive|incl");
         if (c.EatAll("of", "patt|pattern") || c.EatAll("of", "the|this", "patt|pattern"))
         {

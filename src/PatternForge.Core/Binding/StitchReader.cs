@@ -75,7 +75,9 @@ internal static class StitchReader
         }
 
         StitchWords.Modifiers(c);
+        var noun = c.At;
         StitchWords.Noun(c);
+        var isOfPart = count is not null && c.Lexemes[noun..c.At].Exists(l => l.Is("instep") || l.Is("sole") || l.Is("hold"));
         if (operation.Family == Family.Slip && count is not null)
         {
             context.SlippedTogether = c.Eat("tog"); // "sl 2 tog knitwise"
@@ -108,7 +110,7 @@ internal static class StitchReader
 
         StitchWords.Modifiers(c);
         context.Use(operation, c.SpanFrom(start));
-        return step;
+        return isOfPart && step is OperationStep { Operation: { Takes: 1, Makes: 1 }, Times: { } stitches } ? new AcrossPieceStep(step.Origin, operation, stitches) : step; // "k28 instep sts" may have been held
     }
 
     /// <summary>True when a step is a plain stitch without a number, which alone in a row means all of them ("Knit.").</summary>

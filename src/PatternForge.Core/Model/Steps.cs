@@ -133,7 +133,7 @@ public sealed record HoldStep(TextSpan Origin, Amount? Stitches, bool FromRight)
 public sealed record ReturnStep(TextSpan Origin, Amount? Stitches) : Step(Origin);
 
 /// <summary>Stitches of a piece worked before are worked: those on the needle first, and the others come to it ("k across 30 sts of first sleeve").</summary>
-public sealed record AcrossPieceStep(TextSpan Origin, Amount Stitches) : Step(Origin);
+public sealed record AcrossPieceStep(TextSpan Origin, Operation Operation, Amount Stitches) : Step(Origin);
 
 /// <summary>Something after which nobody can say how many stitches there are: "pick up and knit 3 sts for every 4 rows".</summary>
 public sealed record UncountedStep(TextSpan Origin) : Step(Origin);

@@ -35,8 +35,8 @@ internal static class Edges
                 }
 
                 var there = joins ? 0 : Math.Min(asked, run.Needles.LeftCount);
-                run.Take(there);
-                run.Needles.Put(StitchKind.Knit, asked);
+                run.Apply(across.Operation, there);
+                run.Needles.Put(StitchKind.Knit, asked - there);
                 run.Turned = false;
                 run.MayGoRound = true;
                 break;

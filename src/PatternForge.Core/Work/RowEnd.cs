@@ -78,6 +78,12 @@ internal static class RowEnd
             return;
         }
 
+        if (row.Steps.Any(s => s is HoldStep) && row.Steps.All(s => s is HoldStep or RemarkStep or SentenceStep or MarkerStep))
+        {
+            run.Slid = true; // stitches were put aside, and the next line works the others
+            return;
+        }
+
         if (run.Used == 0 && !row.Steps.Any(s => StepCounts.IsWork(s) || s is BindOffStep or HoldStep or InOneStitchStep or IncreaseStep))
         {
             return; // nothing was worked: markers, joins, stitches cast on

@@ -113,7 +113,7 @@ internal sealed class RowMessages
 
         if (Array.Exists(outcomes, o => o.IsWrong))
         {
-            Problems(row, active, outcomes);
+            Problems(row, active, outcomes, states);
         }
 
         foreach (var claim in row.Claims)
@@ -132,17 +132,21 @@ internal sealed class RowMessages
         }
     }
 
-    private void Problems(BoundRow row, int[] active, RowOutcome[] outcomes)
+    private void Problems(BoundRow row, int[] active, RowOutcome[] outcomes, SizeState[] states)
     {
         var groups = active.Zip(outcomes)
             .SelectMany(pair => pair.Second.Problems.Select(problem => (Size: pair.First, Problem: problem)))
-            .Where(p => p.Problem.Kind != ProblemKind.Unknown)
+            .Where(p => p.Problem.Kind != ProblemKind.Unknown && !FollowsFromDrift(p.Problem, states[p.Size]))
             .GroupBy(p => (p.Problem.Kind, p.Problem.Span, p.Problem.Pass));
         foreach (var group in groups)
         {
             Problem(row, [.. group.Select(g => g.Size)], [.. group.Select(g => g.Problem)]);
         }
     }
+
+    /// <summary>True for a target that is reached from the count stated before, which has been told to be wrong: one mistake, one message.</summary>
+    private static bool FollowsFromDrift(Problem problem, SizeState state) =>
+        problem.Kind == ProblemKind.TargetMissed && state.Drift != 0 && problem.C != 0 && (problem.A - problem.B - state.Drift) % problem.C == 0;
 
     private void Problem(BoundRow row, ImmutableArray<int> sizes, ImmutableArray<Problem> problems)
     {
