@@ -177,12 +177,10 @@ public sealed class BodyBinder
         var label = nodes[0].Label is { IsTitle: false } first && first.Span.Start <= block.Content.Start + 4 ? first.Span : default;
         var textStart = label.Length > 0 ? nodes[0].Body.IsEmpty ? nodes[0].Span.End : nodes[0].Body.Start : block.Content.Start;
         textStart -= textStart > block.Content.Start && _source.Text[textStart - 1] is '“' or '"' ? 1 : 0;
-        foreach (var node in nodes)
+        var mark = MarkIn(nodes);
+        if (mark is not null)
         {
-            if (HasPlaceMark(node.Steps))
-            {
-                _marked.Add(_piece.ToLowerInvariant());
-            }
+            _marked.Add(_piece.ToLowerInvariant());
         }
 
         var line = new BoundLine
@@ -192,7 +190,7 @@ public sealed class BodyBinder
             Piece = _piece,
             Section = _section,
             Pattern = _stitchPatterns.FirstOrDefault(p => p.Section == _section),
-            Mark = MarkIn(nodes),
+            Mark = mark,
             Rows = rows,
             Label = label.Length > 0 ? PrintedText.Label(_source.ToString(label)) : "",
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
@@ -255,19 +253,6 @@ public sealed class BodyBinder
         }
 
         return at;
-    }
-
-    private static bool HasPlaceMark(ImmutableArray<StepNode> nodes)
-    {
-        foreach (var node in nodes)
-        {
-            if (node is MarkNode { Mark: "**" })
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     /// <summary>Names what was not understood in rows of which nothing else has been told.</summary>

@@ -151,7 +151,8 @@ internal static class RowsReader
         return named;
     }
 
-    private static ImmutableArray<int>? Numbers(PhraseCursor c)
+    /// <summary>"1-4", "1 and 3": the numbers of rows; null where there are none.</summary>
+    public static ImmutableArray<int>? Numbers(PhraseCursor c)
     {
         var numbers = ImmutableArray.CreateBuilder<int>();
         while (c.EatNumber() is { } lexeme)

@@ -1,14 +1,11 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
-using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;
 
 /// <summary>Reads a stitch pattern called by its name: "work Rows 1-8 of Lace panel twice", "work in Lace panel for 20 rows", "work Row 3 of Lace panel over next 38 sts".</summary>
 internal static class StitchPatternReader
 {
-    private const int MostRows = 10_000;
-
     /// <summary>A whole phrase that stands for rows of a stitch pattern, or null with the cursor unmoved.</summary>
     public static RowsStep? TryRows(PhraseCursor c, RowContext context)
     {
@@ -189,28 +186,7 @@ internal static class StitchPatternReader
     private static ImmutableArray<int> Numbers(PhraseCursor c)
     {
         c.At++;
-        var numbers = ImmutableArray.CreateBuilder<int>();
-        while (c.EatNumber()?.Number is { IsList: false } number && number.Values[0] is >= 1 and <= MostRows and { } from)
-        {
-            var to = (int)from;
-            if ((c.Is("to|through") || c.Peek()?.Atom.Kind == TokenKind.Dash) && c.IsNumber(1))
-            {
-                c.At++;
-                to = (int)Math.Min(c.EatNumber()!.Number?.Values[0] ?? from, MostRows);
-            }
-
-            for (var n = (int)from; n <= to && numbers.Count < MostRows; n++)
-            {
-                numbers.Add(n);
-            }
-
-            if (!c.Eat("and|&|,"))
-            {
-                break;
-            }
-        }
-
-        return numbers.DrainToImmutable();
+        return RowsReader.Numbers(c) ?? [];
     }
 
     /// <summary>The pattern whose name stands at the cursor, word for word; the longest where several do.</summary>
