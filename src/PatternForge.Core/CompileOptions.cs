@@ -1,6 +1,8 @@
+using PatternForge.Core.Model;
+
 namespace PatternForge.Core;
 
-/// <summary>Limits that no input can exceed; each has its own finding.</summary>
+/// <summary>Limits that no input can exceed, each with its own finding, and what a studio may set for its patterns.</summary>
 public sealed record CompileOptions
 {
     /// <summary>The defaults.</summary>
@@ -35,4 +37,7 @@ public sealed record CompileOptions
 
     /// <summary>True to write down what each clause of each row does in every size: for people who want to see how a count comes about.</summary>
     public bool Trace { get; init; }
+
+    /// <summary>How far two figures may stand apart before a check speaks; a studio may set its own.</summary>
+    public Tolerances Tolerances { get; init; } = Tolerances.Default;
 }

@@ -57,6 +57,12 @@ internal static class ExplainCommand
             page.Append('\n');
         }
 
+        if (!rule.Sources.IsEmpty)
+        {
+            Wrap(page, $"Source: {string.Join("; ", rule.Sources)}.", Math.Min(width, 88));
+            page.Append('\n');
+        }
+
         if (rule.Bad.Length > 0)
         {
             Example(page, "Gets this finding:", rule.Bad, paint);

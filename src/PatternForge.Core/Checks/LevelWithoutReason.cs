@@ -1,4 +1,5 @@
 using PatternForge.Core.Findings;
+using PatternForge.Core.Reference;
 
 namespace PatternForge.Core.Checks;
 
@@ -24,6 +25,7 @@ internal sealed class LevelWithoutReason : PatternCheck
             level-reason: cables on every fourth round
             ---
             """,
+        Sources = [Sources.ProjectLevels],
     };
 
     public override void Run(CheckContext context)

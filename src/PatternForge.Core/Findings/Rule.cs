@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Reference;
+
 namespace PatternForge.Core.Findings;
 
 /// <summary>How much a finding weighs.</summary>
@@ -63,4 +66,7 @@ public sealed record Rule(string Code, string Name, Area Area, Severity Severity
 
     /// <summary>The same, put right: gives no finding of this rule and no error.</summary>
     public required string Good { get; init; }
+
+    /// <summary>Where the figures and definitions of this rule come from; empty where it needs none.</summary>
+    public ImmutableArray<Source> Sources { get; init; } = [];
 }

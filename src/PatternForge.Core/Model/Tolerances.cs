@@ -1,0 +1,14 @@
+namespace PatternForge.Core.Model;
+
+/// <summary>How far two figures that should agree may stand apart before a check speaks. Shares of one: 0.05 is five in a hundred.</summary>
+public sealed record Tolerances
+{
+    /// <summary>What holds where nothing else is set.</summary>
+    public static Tolerances Default { get; } = new();
+
+    /// <summary>A worked width or length against the finished measurement that the header declares.</summary>
+    public decimal Measurement { get; init; } = 0.05m;
+
+    /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
+    public decimal Grist { get; init; } = 0.1m;
+}
