@@ -178,6 +178,9 @@ public sealed record PatternFacts
     /// <summary>A short paragraph to decide by.</summary>
     public string? Summary { get; init; }
 
+    /// <summary>Whom it is for; null when not said.</summary>
+    public Located<Audience>? Audience { get; init; }
+
     /// <summary>The sizes.</summary>
     public SizeSet Sizes { get; init; } = SizeSet.One;
 

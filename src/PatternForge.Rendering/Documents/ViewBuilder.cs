@@ -77,6 +77,7 @@ public static class ViewBuilder
     {
         var found = ImmutableArray.CreateBuilder<FactView>();
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
+        Add("For", Wording.Audience(facts.Audience?.Value));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
         Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0])));

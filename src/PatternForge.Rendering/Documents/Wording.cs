@@ -42,6 +42,9 @@ internal static class Wording
     /// <summary>The level in a word.</summary>
     public static string LevelName(Level level) => level.ToString();
 
+    /// <summary>Whom it is for, in a word; null when not said.</summary>
+    public static string? Audience(Audience? audience) => audience?.ToString();
+
     /// <summary>"DK, light (3)": the designer's word, then the class; the word alone where it names the class already.</summary>
     public static string? Weight(int? weightClass, string? written)
     {

@@ -41,6 +41,7 @@ internal static class Hostile
         Terms = new Located<Dialect>(Dialect.Uk, default),
         Level = new Located<Level>(Level.Complex, default),
         LevelReason = next(),
+        Audience = new Located<Audience>(Audience.Youths, default),
         Summary = next(),
         Sizes = new SizeSet([next(), next()]) { Word = next() },
         Fits = [new Measurement(next(), Each(Cm, 1, 2), default)],
