@@ -16,7 +16,7 @@ public sealed record Technique(string Name, int Step, ImmutableArray<string> Wor
 public static class TechniqueLevels
 {
     /// <summary>Cables.</summary>
-    public static Technique Cables { get; } = new("cables", 2, ["cable", "cross", "twist", "travell", "travel"]);
+    public static Technique Cables { get; } = new("cables", 2, ["cabl", "cross", "twist", "travell", "travel"]);
 
     /// <summary>Lace: yarn overs and decreases over several rows.</summary>
     public static Technique Lace { get; } = new("lace", 2, ["lace", "yarn over", "yarnover", "yarn-over", "eyelet", "openwork", "yo ", "yos"]);
@@ -43,7 +43,7 @@ public static class TechniqueLevels
     public static Technique Bobbles { get; } = new("bobbles and clusters", 1, ["bobble", "cluster", "popcorn", "puff", "nupp"]);
 
     /// <summary>Stitches round the post.</summary>
-    public static Technique PostStitches { get; } = new("post stitches", 1, ["post", "raised", "relief", "cable"]);
+    public static Technique PostStitches { get; } = new("post stitches", 1, ["post", "raised", "relief", "cabl"]);
 
     /// <summary>Filet.</summary>
     public static Technique Filet { get; } = new("filet", 1, ["filet", "mesh"]);
