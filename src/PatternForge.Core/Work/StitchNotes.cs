@@ -73,7 +73,7 @@ internal sealed class StitchNotes
     {
         if (times > 0)
         {
-            Add(Composite(made.Takes == 0 ? 1 : made.Takes, made.Makes, $"{made.Makes} stitches in one", $"increase-1-{made.Makes}", Family.Increase, Lean.None, Words(step.Body)), times);
+            Add(Composite(1, made.Makes, $"{made.Makes} stitches in one", $"increase-1-{made.Makes}", Family.Increase, Lean.None, Words(step.Body)), times);
         }
     }
 
