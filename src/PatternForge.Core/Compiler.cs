@@ -45,8 +45,9 @@ public static class Compiler
         var body = BodyBinder.Bind(sections, facts, read, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
+        var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
         CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances });
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file)) with { Charts = ChartMaker.Of(pattern, body.Lines, worked, options) };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file)) with { Charts = charts };
     }
 
     /// <summary>The findings at the places of the file itself, with the notes on what was mended, and which of them were accepted.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Work;
@@ -22,8 +23,11 @@ public sealed class ChartMaker
     private readonly FabricWorker _fabrics;
     private readonly Dictionary<int, (NumberedRows Rows, List<BoundLine> Lines)> _sections = [];
 
-    private ChartMaker(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<WorkedLine> worked, CompileOptions options)
+    private readonly ImmutableArray<ChartSource> _sources;
+
+    private ChartMaker(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<ChartSource> sources, ImmutableArray<WorkedLine> worked, CompileOptions options)
     {
+        _sources = sources;
         _pattern = pattern;
         _worked = worked;
         _fabrics = new FabricWorker(options, PatternBook.Of(lines));
@@ -42,16 +46,24 @@ public sealed class ChartMaker
     /// <summary>The charts in the order of the source.</summary>
     /// <param name="pattern">The pattern.</param>
     /// <param name="lines">Its lines.</param>
+    /// <param name="sources">Charts that the source holds, which are compared with the words of the same rows.</param>
     /// <param name="worked">The same lines, worked.</param>
     /// <param name="options">Limits.</param>
-    public static ImmutableArray<Chart> Of(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<WorkedLine> worked, CompileOptions options)
+    /// <param name="bag">Where differences are reported.</param>
+    public static ImmutableArray<Chart> Of(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<ChartSource> sources, ImmutableArray<WorkedLine> worked, CompileOptions options, FindingBag bag)
     {
         if (pattern.Facts.Craft != Craft.Knitting || !(lines.Any(l => l.Pattern is not null) || pattern.Sections.Any(s => s.Blocks.Any(IsRequest))))
         {
             return [];
         }
 
-        return new ChartMaker(pattern, lines, worked, options).All();
+        var maker = new ChartMaker(pattern, lines, sources, worked, options);
+        foreach (var source in sources)
+        {
+            maker.Compare(source, bag);
+        }
+
+        return maker.All();
     }
 
     private static bool IsRequest(Block block) => block is FencedBlock { Info: FencedBlock.Chart };
@@ -64,7 +76,7 @@ public sealed class ChartMaker
         {
             foreach (var block in section.Blocks.Where(IsRequest).Cast<FencedBlock>())
             {
-                if (ChartRequest.Read(block.Text) is { } request && Asked(request, number) is { IsEmpty: false } asked)
+                if (RequestOf(block) is { } request && Asked(request, number) is { IsEmpty: false } asked)
                 {
                     charts.AddRange(asked.Select(c => c with { Section = number, Block = block.Origin }));
                     drawn.Add(SectionOf(request, number));
@@ -81,6 +93,46 @@ public sealed class ChartMaker
         }
 
         return [.. charts.OrderBy(c => c.Section)];
+    }
+
+    /// <summary>What a block asks for; a chart that is a source itself asks for its own rows.</summary>
+    private ChartRequest? RequestOf(FencedBlock block) =>
+        _sources.FirstOrDefault(s => s.Block == block.Origin) is { } source ? new ChartRequest(null, source.Rows[0].Numbers[0], source.Rows[^1].Numbers[0]) : ChartRequest.Read(block.Text);
+
+    /// <summary>Works a chart and the words of its rows over the same stitches, and compares them.</summary>
+    private void Compare(ChartSource source, FindingBag bag)
+    {
+        if (source.StandsAlone || !_sections.TryGetValue(source.Section, out var section))
+        {
+            return;
+        }
+
+        var drawn = new NumberedRows();
+        foreach (var row in source.Rows)
+        {
+            drawn.Add(row);
+        }
+
+        foreach (var row in source.Rows)
+        {
+            var number = row.Numbers[0];
+            var line = section.Lines.FirstOrDefault(l => l.Rows.Any(r => r.Numbers.Contains(number)));
+            var isRound = row.IsRound == true;
+            if (line is null || (line.Pattern is { } pattern ? [pattern.Least] : _worked[line.Index].Before.OfType<int>().ToArray()) is not [var stitches, ..])
+            {
+                continue;
+            }
+
+            var chart = _fabrics.Work(drawn, number, number, stitches, 0, isRound);
+            if (chart is not null && _fabrics.Work(section.Rows, number, number, stitches, 0, isRound) is { } words)
+            {
+                ChartComparison.Report(source, chart, words, bag);
+            }
+            else if (chart is null && line.Pattern is null && _worked[line.Index].Status == LineStatus.Checked)
+            {
+                ChartComparison.DoesNotFit(row, stitches, bag);
+            }
+        }
     }
 
     private int SectionOf(ChartRequest request, int here)

@@ -23,6 +23,13 @@ public sealed record ChartRow(int Number, FabricSide Side, ImmutableArray<ChartC
 /// <param name="Times">How often it is worked, one number a size; null where the chart does not tell.</param>
 public sealed record ChartRepeat(int From, int Columns, PerSize<int?>? Times);
 
+/// <summary>A chart that the source itself holds, square by square.</summary>
+/// <param name="Section">The number of its section in the body, from 1.</param>
+/// <param name="Block">The block that holds it.</param>
+/// <param name="Rows">Its rows, as they are worked.</param>
+/// <param name="StandsAlone">True when no words give the same rows: then its rows are those of the pattern.</param>
+public sealed record ChartSource(int Section, TextSpan Block, ImmutableArray<BoundRow> Rows, bool StandsAlone);
+
 /// <summary>A knitting chart: rows of squares, as the fabric looks on its right side.</summary>
 public sealed record Chart
 {

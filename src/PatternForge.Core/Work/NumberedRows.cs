@@ -30,11 +30,17 @@ internal sealed class NumberedRows
     {
         foreach (var row in line.Rows)
         {
-            _others = row.SpeaksForOthers && row.Numbers.IsEmpty ? row : _others;
-            foreach (var number in row.Numbers)
-            {
-                _rows[number] = row;
-            }
+            Add(row);
+        }
+    }
+
+    /// <summary>Adds one row.</summary>
+    public void Add(BoundRow row)
+    {
+        _others = row.SpeaksForOthers && row.Numbers.IsEmpty ? row : _others;
+        foreach (var number in row.Numbers)
+        {
+            _rows[number] = row;
         }
     }
 

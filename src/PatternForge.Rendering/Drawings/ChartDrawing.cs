@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PatternForge.Core.Charts;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
@@ -81,7 +80,7 @@ public static class ChartDrawing
                 }
 
                 page.Line($"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(square * cell.Span)}v{SvgPage.Number(square)}h{SvgPage.Number(-square * cell.Span)}Z", 0.7, 0.55);
-                if (KnitMarks.Of(cell.Operation, row.Side) != "knit")
+                if (StitchLook.Of(cell.Operation, row.Side) != "knit")
                 {
                     page.Begin(x, y);
                     KnitMarks.Draw(page, cell.Operation, row.Side, cell.Span);
@@ -128,7 +127,7 @@ public static class ChartDrawing
             foreach (var cell in row.Cells.Where(c => c.Operation is not null))
             {
                 var operation = cell.Operation!;
-                var mark = operation.Family == Family.Cable ? operation.Id : KnitMarks.Of(operation, row.Side);
+                var mark = operation.Family == Family.Cable ? operation.Id : StitchLook.Of(operation, row.Side);
                 var key = mark.Length == 0 ? operation.Id : mark;
                 var at = groups.FindIndex(g => g.Key == key && g.Span == cell.Span);
                 if (at < 0)

@@ -38,31 +38,10 @@ internal static class KnitMarks
         ["bind-off"] = "M4 16Q12 5 20 16",
     };
 
-    /// <summary>What a mark worked on the wrong side looks like on the right side: knit and purl change places, and leaning stays (published chart keys give k2tog and p2tog as one mark).</summary>
-    public static string Of(Operation operation, FabricSide side)
-    {
-        var symbol = operation.Id == "bo" ? "bind-off" : operation.Symbol ?? "";
-        return side == FabricSide.Right || symbol.Length == 0 ? symbol : symbol switch
-        {
-            "knit" => "purl",
-            "purl" => "knit",
-            "make-1-purl" or "make-1-purl-left" or "make-1-purl-right" or "lifted-purl-left" or "lifted-purl-right" => symbol.Replace("-purl", "", StringComparison.Ordinal),
-            "make-1" or "make-1-left" or "make-1-right" => "make-1-purl" + symbol["make-1".Length..],
-            "lifted-left" or "lifted-right" => "lifted-purl" + symbol["lifted".Length..],
-            "knit-twisted" or "knit-below" => "purl" + symbol["knit".Length..],
-            "purl-twisted" or "purl-below" => "knit" + symbol["purl".Length..],
-            "brioche-knit" => "brioche-purl",
-            "brioche-purl" => "brioche-knit",
-            _ when symbol.StartsWith("purl-", StringComparison.Ordinal) => symbol["purl-".Length..],
-            _ when symbol.StartsWith("lean-", StringComparison.Ordinal) || symbol.StartsWith("centre-", StringComparison.Ordinal) || symbol.StartsWith("increase-", StringComparison.Ordinal) => "purl-" + symbol,
-            _ => symbol,
-        };
-    }
-
     /// <summary>Draws a mark over so many squares; letters where there is no mark for it.</summary>
     public static void Draw(SvgPage page, Operation operation, FabricSide side, int span)
     {
-        var mark = Of(operation, side);
+        var mark = StitchLook.Of(operation, side);
         var width = Square * span;
         if (operation.Family == Family.Cable && CableNames.Read(operation.Id) is { } crossing)
         {

@@ -1,6 +1,5 @@
 using System.Text.Json;
 using PatternForge.Core;
-using PatternForge.Core.Charts;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;

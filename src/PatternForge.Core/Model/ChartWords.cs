@@ -1,8 +1,7 @@
 using System.Globalization;
-using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
-namespace PatternForge.Core.Charts;
+namespace PatternForge.Core.Model;
 
 /// <summary>Writes the rows of a chart in words, as a maker reads them and as the notation is read back.</summary>
 public static class ChartWords
@@ -14,16 +13,30 @@ public static class ChartWords
     /// <param name="row">The row.</param>
     /// <param name="chart">The chart that it stands in.</param>
     /// <param name="terms">Whose names to use.</param>
-    public static string Row(ChartRow row, Chart chart, Dialect terms)
+    public static string Row(ChartRow row, Chart chart, Dialect terms) => $"{Label(row, chart)}: {Instruction(row, chart, terms)}";
+
+    /// <summary>The label of a row: "Row 3 (RS)", "Rnd 3".</summary>
+    public static string Label(ChartRow row, Chart chart) => chart.IsRound
+        ? string.Create(CultureInfo.InvariantCulture, $"Rnd {row.Number}")
+        : string.Create(CultureInfo.InvariantCulture, $"Row {row.Number} ({(row.Side == FabricSide.Right ? "RS" : "WS")})");
+
+    /// <summary>What to work in a row, without its label.</summary>
+    public static string Instruction(ChartRow row, Chart chart, Dialect terms)
     {
-        var label = chart.IsRound ? string.Create(CultureInfo.InvariantCulture, $"Rnd {row.Number}") : string.Create(CultureInfo.InvariantCulture, $"Row {row.Number} ({(row.Side == FabricSide.Right ? "RS" : "WS")})");
         var words = Steps(row, chart, terms);
-        return $"{label}: {char.ToUpperInvariant(words[0])}{words[1..]}.";
+        return words.Length == 0 ? "" : $"{Capital(words)}.";
     }
+
+    private static string Capital(string words) => words[0] == '*' ? $"*{char.ToUpperInvariant(words[1])}{words[2..]}" : $"{char.ToUpperInvariant(words[0])}{words[1..]}";
 
     private static string Steps(ChartRow row, Chart chart, Dialect terms)
     {
         var cells = row.Cells.Where(c => c.Operation is not null).ToArray();
+        if (cells.Length == 0)
+        {
+            return "";
+        }
+
         if (cells.All(c => c.Operation!.Id == "k") || cells.All(c => c.Operation!.Id == "p"))
         {
             return cells[0].Operation!.Id == "k" ? "knit" : "purl";
@@ -68,5 +81,5 @@ public static class ChartWords
 
     /// <summary>What an operation is called in a dialect.</summary>
     public static string NameOf(Operation operation, Dialect terms) =>
-        (operation.Names.FirstOrDefault(n => n.Dialect == Dialect.Any || n.Dialect == terms) ?? operation.Names[0]).Text;
+        operation.IsSpecial ? operation.Id : OperationTable.NameIn(operation, terms) ?? operation.Id;
 }
