@@ -361,6 +361,27 @@ public static class HeaderRules
             """,
     };
 
+    /// <summary>An audience without a table of sizes.</summary>
+    public static Rule UnknownAudience { get; } = new(
+        "PF616", "unknown-audience", Area.Gauge, Severity.Warning,
+        "The audience is none that has a table of sizes.",
+        "With `audience` the pattern says whom it is made for, so that its body measurements can be held against the published sizes: babies, children, women, men, adults, or everybody.")
+    {
+        Bad = """
+            ---
+            title: Harbour hat
+            audience: seals
+                      ^^^^^
+            ---
+            """,
+        Good = """
+            ---
+            title: Harbour hat
+            audience: women and men
+            ---
+            """,
+    };
+
     /// <summary>A yarn weight outside the trade's classes.</summary>
     public static Rule UnknownYarnWeight { get; } = new(
         "PF701", "unknown-yarn-weight", Area.Yarn, Severity.Warning,
@@ -415,7 +436,7 @@ public static class HeaderRules
     public static IReadOnlyList<Rule> All { get; } =
     [
         UnknownKey, WrongKind, UnknownChoice, UnknownLevel, UnreadableNumber, UnknownUnit, UnknownPart, WordsAfterValue,
-        ValueCount, UnreadableGauge, SizeNamedTwice, TooManySizes, SizeNotListed, UnitsDisagree, SizesWithoutNames,
+        ValueCount, UnreadableGauge, SizeNamedTwice, TooManySizes, SizeNotListed, UnitsDisagree, SizesWithoutNames, UnknownAudience,
         UnknownYarnWeight, UnreadablePutUp,
     ];
 }

@@ -9,7 +9,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads the sizes: their names, the body they fit, and the finished measurements.</summary>
 internal static class SizesBinder
 {
-    private static readonly KeySet Keys = new("sizes", "names|name|size", "fits|to-fit|fit|body", "finished|finished-measurements|measurements", "ease");
+    private static readonly KeySet Keys = new("sizes", "names|name|size", "fits|to-fit|fit|body", "finished|finished-measurements|measurements", "ease", "audience");
 
     /// <summary>Reads `sizes` and adds what it says to the facts.</summary>
     public static PatternFacts Bind(HeaderContext context, HeaderEntry entry, PatternFacts facts, int mostSizes)
@@ -43,12 +43,20 @@ internal static class SizesBinder
             {
                 "fits" => facts with { Fits = Measurements(context, part.Value, "fits") },
                 "finished" => facts with { Finished = Measurements(context, part.Value, "finished") },
-                "ease" => facts with { Ease = context.Text(part.Value, "ease") },
+                "ease" => Ease(context, part.Value, facts),
+                "audience" => MeasuredBinder.ForWhom(context, part.Value, facts),
                 _ => facts,
             };
         }
 
         return facts;
+    }
+
+    /// <summary>The ease in the designer's words, and the length that they tell.</summary>
+    public static PatternFacts Ease(HeaderContext context, HeaderNode node, PatternFacts facts)
+    {
+        var said = context.Text(node, "ease");
+        return facts with { Ease = said, EaseBy = MeasuredBinder.EaseBy(context, said) };
     }
 
     /// <summary>Named measurements: keys with values, or one text of the trade such as "20 cm wide, 160 cm long".</summary>

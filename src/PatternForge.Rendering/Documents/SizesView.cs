@@ -25,6 +25,9 @@ public sealed record SizesView
 
     /// <summary>A sentence on the sample that was made; null when nothing is said of it.</summary>
     public string? Sample { get; init; }
+
+    /// <summary>Sentences on whom the sizes are for, and on what the measurements are taken over and allow for.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
 }
 
 /// <summary>One measurement in all sizes.</summary>
