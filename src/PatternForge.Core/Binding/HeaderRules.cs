@@ -260,6 +260,27 @@ public static class HeaderRules
             """,
     };
 
+    /// <summary>Nobody that a piece could be for.</summary>
+    public static Rule UnknownAudience { get; } = new(
+        "PF128", "unknown-audience", Area.Source, Severity.Warning,
+        "The header names no audience that is known here.",
+        "`audience` says whom the piece is for: babies, children, youths, women, men, adults or anyone. The sizes are looked at beside the bodies of those, and the page carries the cautions that they need.")
+    {
+        Bad = """
+            ---
+            title: Harbour hat
+            audience: wemen
+                      ^^^^^
+            ---
+            """,
+        Good = """
+            ---
+            title: Harbour hat
+            audience: women
+            ---
+            """,
+    };
+
     /// <summary>More sizes than the limit.</summary>
     public static Rule TooManySizes { get; } = new(
         "PF612", "too-many-sizes", Area.Gauge, Severity.Error,
@@ -361,27 +382,6 @@ public static class HeaderRules
             """,
     };
 
-    /// <summary>An audience without a table of sizes.</summary>
-    public static Rule UnknownAudience { get; } = new(
-        "PF616", "unknown-audience", Area.Gauge, Severity.Warning,
-        "The audience is none that has a table of sizes.",
-        "With `audience` the pattern says whom it is made for, so that its body measurements can be held against the published sizes: babies, children, women, men, adults, or everybody.")
-    {
-        Bad = """
-            ---
-            title: Harbour hat
-            audience: seals
-                      ^^^^^
-            ---
-            """,
-        Good = """
-            ---
-            title: Harbour hat
-            audience: women and men
-            ---
-            """,
-    };
-
     /// <summary>A yarn weight outside the trade's classes.</summary>
     public static Rule UnknownYarnWeight { get; } = new(
         "PF701", "unknown-yarn-weight", Area.Yarn, Severity.Warning,
@@ -435,8 +435,8 @@ public static class HeaderRules
     /// <summary>Every rule of this file, by code.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
-        UnknownKey, WrongKind, UnknownChoice, UnknownLevel, UnreadableNumber, UnknownUnit, UnknownPart, WordsAfterValue,
-        ValueCount, UnreadableGauge, SizeNamedTwice, TooManySizes, SizeNotListed, UnitsDisagree, SizesWithoutNames, UnknownAudience,
+        UnknownKey, WrongKind, UnknownChoice, UnknownLevel, UnreadableNumber, UnknownUnit, UnknownPart, WordsAfterValue, UnknownAudience,
+        ValueCount, UnreadableGauge, SizeNamedTwice, TooManySizes, SizeNotListed, UnitsDisagree, SizesWithoutNames,
         UnknownYarnWeight, UnreadablePutUp,
     ];
 }

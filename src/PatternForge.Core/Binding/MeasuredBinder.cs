@@ -1,62 +1,14 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Model;
-using PatternForge.Core.Reference;
 using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;
 
-/// <summary>Reads what ties the pieces to the measurements: whom the pattern is for, which piece measures what, seams, bands, and the ease as a length.</summary>
+/// <summary>Reads what ties the pieces to the measurements: which piece measures what, seams, bands, and the ease as a length.</summary>
 internal static class MeasuredBinder
 {
     private static readonly KeySet Keys = new("measured", "over|pieces|piece", "gauge");
-
-    private static readonly (string Word, Audience Audience)[] Audiences =
-    [
-        ("women", Audience.Woman), ("woman", Audience.Woman), ("ladies", Audience.Woman), ("men", Audience.Man), ("man", Audience.Man),
-        ("children", Audience.Child), ("child", Audience.Child), ("kids", Audience.Child), ("youth", Audience.Child), ("toddlers", Audience.Child), ("toddler", Audience.Child),
-        ("babies", Audience.Baby), ("baby", Audience.Baby), ("infants", Audience.Baby), ("newborns", Audience.Baby), ("newborn", Audience.Baby),
-        ("teens", Audience.Child), ("teen", Audience.Child),
-    ];
-
-    /// <summary>Reads `audience`: `women`, `children and adults`, `everybody`.</summary>
-    public static PatternFacts ForWhom(HeaderContext context, HeaderNode node, PatternFacts facts)
-    {
-        var found = new List<Audience>();
-        var said = new List<string>();
-        foreach (var text in context.Texts(node, "audience", atCommas: true))
-        {
-            said.Add(text.Value);
-            var before = found.Count;
-            foreach (var word in text.Value.Split([' ', '/', '&', '+', '-'], StringSplitOptions.RemoveEmptyEntries))
-            {
-                found.AddRange(Of(word));
-            }
-
-            if (found.Count == before)
-            {
-                context.GiveUp("audience");
-                context.Report(HeaderRules.UnknownAudience, text.Origin, $"`{HeaderContext.Short(text.Value)}` is no `audience` that has a table of sizes", "there are babies, children, women, men, adults and everybody");
-            }
-        }
-
-        return said.Count == 0 ? facts : facts with { Audience = [.. found.Distinct()], AudienceSaid = string.Join(", ", said) };
-    }
-
-    private static IEnumerable<Audience> Of(string word)
-    {
-        if (string.Equals(word, "adults", StringComparison.OrdinalIgnoreCase) || string.Equals(word, "adult", StringComparison.OrdinalIgnoreCase) || string.Equals(word, "unisex", StringComparison.OrdinalIgnoreCase))
-        {
-            return [Audience.Woman, Audience.Man];
-        }
-
-        if (word.StartsWith("every", StringComparison.OrdinalIgnoreCase) || string.Equals(word, "family", StringComparison.OrdinalIgnoreCase) || string.Equals(word, "all", StringComparison.OrdinalIgnoreCase))
-        {
-            return [Audience.Baby, Audience.Child, Audience.Woman, Audience.Man];
-        }
-
-        return Audiences.Where(a => string.Equals(a.Word, word.Trim('\'', '’'), StringComparison.OrdinalIgnoreCase)).Select(a => a.Audience);
-    }
 
     /// <summary>Reads `measured`: a measurement and the pieces that make it.</summary>
     public static ImmutableArray<MeasuredPieces> Measured(HeaderContext context, HeaderNode node)

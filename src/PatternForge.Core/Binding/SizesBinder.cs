@@ -9,7 +9,7 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads the sizes: their names, the body they fit, and the finished measurements.</summary>
 internal static class SizesBinder
 {
-    private static readonly KeySet Keys = new("sizes", "names|name|size", "fits|to-fit|fit|body", "finished|finished-measurements|measurements", "ease", "audience");
+    private static readonly KeySet Keys = new("sizes", "names|name|size", "fits|to-fit|fit|body", "finished|finished-measurements|measurements", "ease");
 
     /// <summary>Reads `sizes` and adds what it says to the facts.</summary>
     public static PatternFacts Bind(HeaderContext context, HeaderEntry entry, PatternFacts facts, int mostSizes)
@@ -44,7 +44,6 @@ internal static class SizesBinder
                 "fits" => facts with { Fits = Measurements(context, part.Value, "fits") },
                 "finished" => facts with { Finished = Measurements(context, part.Value, "finished") },
                 "ease" => Ease(context, part.Value, facts),
-                "audience" => MeasuredBinder.ForWhom(context, part.Value, facts),
                 _ => facts,
             };
         }

@@ -13,8 +13,6 @@ internal sealed record PublishedSpan(decimal LeastCm, decimal MostCm, Source Sou
 /// <summary>Looks body measurements up in the published tables.</summary>
 internal static class BodyMeasures
 {
-    private static readonly (Audience Audience, string Word)[] Names = [(Audience.Baby, "babies"), (Audience.Child, "children"), (Audience.Woman, "women"), (Audience.Man, "men")];
-
     /// <summary>The span of all sizes of the audience, every reading taken in; null where no table has the measurement for each part of the audience.</summary>
     public static PublishedSpan? Published(PatternFacts facts, string name)
     {
@@ -24,11 +22,11 @@ internal static class BodyMeasures
         }
 
         var spans = new List<PublishedSpan>();
-        foreach (var audience in facts.Audience)
+        foreach (var group in Groups(facts))
         {
             var before = spans.Count;
-            spans.AddRange(BodySizes.All.Where(t => t.Audience == audience && IsOf(t.Measure, plain)).Select(t => new PublishedSpan(t.Sizes.Min(s => s.LeastCm), t.Sizes.Max(s => s.MostCm), t.Source)));
-            spans.AddRange(BodyReadings.All.Where(r => r.Audience == audience && IsOf(r.Measure, plain)).Select(r => new PublishedSpan(r.LeastInches * 2.54m, r.MostInches * 2.54m, r.Source)));
+            spans.AddRange(BodySizes.All.Where(t => t.Group == group && IsOf(t.Measure, plain)).Select(t => new PublishedSpan(t.Sizes.Min(s => s.LeastCm), t.Sizes.Max(s => s.MostCm), t.Source)));
+            spans.AddRange(BodyReadings.All.Where(r => r.Group == group && IsOf(r.Measure, plain)).Select(r => new PublishedSpan(r.LeastInches * 2.54m, r.MostInches * 2.54m, r.Source)));
             if (spans.Count == before)
             {
                 return null;
@@ -43,7 +41,7 @@ internal static class BodyMeasures
     /// <summary>The sizes in which a body measurement is far from everything that is published; empty where there is no table.</summary>
     public static int[] Far(CheckContext context, Measurement body)
     {
-        if (context.Facts.Audience.IsEmpty || Published(context.Facts, body.Name) is not { } published)
+        if (Published(context.Facts, body.Name) is not { } published)
         {
             return [];
         }
@@ -56,27 +54,33 @@ internal static class BodyMeasures
     /// <summary>The size of the tables that has the pattern's name for it, one range a table of the audience.</summary>
     public static (BodyTable Table, int Size)? Named(PatternFacts facts, string measure, int size)
     {
-        if (facts.Audience.Length != 1 || MeasureNames.Plain(measure) is not { } plain || BodySizes.All.FirstOrDefault(t => t.Audience == facts.Audience[0] && IsOf(t.Measure, plain)) is not { } table)
+        if (Groups(facts) is not [var group] || MeasureNames.Plain(measure) is not { } plain || BodySizes.All.FirstOrDefault(t => t.Group == group && IsOf(t.Measure, plain)) is not { } table)
         {
             return null;
         }
 
-        var at = BodySizes.Names(table.Audience).IndexOf(Plain(facts, size), StringComparer.OrdinalIgnoreCase);
+        var at = BodySizes.Names(group).IndexOf(Plain(facts, size, group), StringComparer.OrdinalIgnoreCase);
         return at < 0 ? null : (table, at);
     }
 
-    /// <summary>"women", "women and men".</summary>
-    public static string Words(ImmutableArray<Audience> audience)
+    /// <summary>Whose tables hold for the audience of a pattern: a youth may be in any but the babies'.</summary>
+    private static ImmutableArray<BodyGroup> Groups(PatternFacts facts) => facts.Audience?.Value switch
     {
-        string[] words = [.. Names.Where(n => audience.Contains(n.Audience)).Select(n => n.Word)];
-        return words.Length == 1 ? words[0] : $"{string.Join(", ", words[..^1])} and {words[^1]}";
-    }
+        Audience.Babies => [BodyGroup.Baby],
+        Audience.Children => [BodyGroup.Child],
+        Audience.Youths => [BodyGroup.Child, BodyGroup.Woman, BodyGroup.Man],
+        Audience.Women => [BodyGroup.Woman],
+        Audience.Men => [BodyGroup.Man],
+        Audience.Adults => [BodyGroup.Woman, BodyGroup.Man],
+        Audience.Anyone => [BodyGroup.Baby, BodyGroup.Child, BodyGroup.Woman, BodyGroup.Man],
+        _ => [],
+    };
 
     // The same sizes have two names: a woman's 1X is also X-Large or XL, a man's XXL also 2XL.
-    private static string Plain(PatternFacts facts, int size)
+    private static string Plain(PatternFacts facts, int size, BodyGroup group)
     {
         var name = facts.Sizes.Names[size].Trim().ToUpperInvariant();
-        var isWoman = facts.Audience[0] == Audience.Woman;
+        var isWoman = group == BodyGroup.Woman;
         return name switch
         {
             "XL" or "X-LARGE" or "1XL" => isWoman ? "1X" : "XL",

@@ -37,14 +37,9 @@ internal sealed class MeasurementOutsideTable : PatternCheck
     public override void Run(CheckContext context)
     {
         var facts = context.Facts;
-        if (facts.Audience.IsEmpty)
-        {
-            return;
-        }
-
         foreach (var body in facts.Fits)
         {
-            if (BodyMeasures.Published(facts, body.Name) is not { } published)
+            if (facts.Audience is null || BodyMeasures.Published(facts, body.Name) is not { } published)
             {
                 continue;
             }
@@ -60,7 +55,7 @@ internal sealed class MeasurementOutsideTable : PatternCheck
             var where = facts.Sizes.Count > 1 ? $" in size {facts.Sizes.Names[wrong[0]]}" : "";
             var wouldFit = said.Unit == Unit.Centimetre && said.Value * 2.54m >= published.LeastCm * (1 - slack) && said.Value * 2.54m <= published.MostCm * (1 + slack);
             context.Bag.Add(new Finding(Rule, context.Source, body.Origin,
-                $"a `{body.Name}` of {said}{where} is far from the published sizes of {BodyMeasures.Words(facts.Audience)}: {Told(published.LeastCm, said.Unit)} to {Told(published.MostCm, said.Unit)} ({published.Source})")
+                $"a `{body.Name}` of {said}{where} is far from the published sizes of {facts.Audience!.Value.ToString().ToLowerInvariant()}: {Told(published.LeastCm, said.Unit)} to {Told(published.MostCm, said.Unit)} ({published.Source})")
             {
                 Sizes = wrong.Length == facts.Sizes.Count ? [] : [.. wrong],
                 Help = wouldFit ? "are these inches? as inches they are within the table" : "check the number, its unit, and whom the pattern is for; if it is meant, accept this with a reason",

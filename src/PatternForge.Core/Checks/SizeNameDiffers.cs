@@ -58,7 +58,7 @@ internal sealed class SizeNameDiffers : PatternCheck
             return;
         }
 
-        var names = BodySizes.Names(published.Audience);
+        var names = BodySizes.Names(published.Group);
         var range = published.Sizes[named];
         context.Bag.Add(new Finding(Rule, context.Source, bust.Origin,
             string.Create(CultureInfo.InvariantCulture, $"size {facts.Sizes.Names[wrong[0]]} fits a `{bust.Name}` of {bust.Values[wrong[0]]}; the published {names[named]} is {range.LeastCm:0.#} to {range.MostCm:0.#} cm, and this body a {names[nearest]} ({published.Source})"))

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PatternForge.Core.Reference;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Text;
 
@@ -176,8 +175,14 @@ public sealed record PatternFacts
     /// <summary>Why it has that level.</summary>
     public string? LevelReason { get; init; }
 
+    /// <summary>Techniques that the pattern names as needed.</summary>
+    public ImmutableArray<Located<string>> Techniques { get; init; } = [];
+
     /// <summary>A short paragraph to decide by.</summary>
     public string? Summary { get; init; }
+
+    /// <summary>Whom it is for; null when not said.</summary>
+    public Located<Audience>? Audience { get; init; }
 
     /// <summary>The sizes.</summary>
     public SizeSet Sizes { get; init; } = SizeSet.One;
@@ -196,12 +201,6 @@ public sealed record PatternFacts
 
     /// <summary>The ease as a length, one value a size, negative for negative ease; null where <see cref="Ease"/> tells none.</summary>
     public PerSize<Quantity?>? EaseBy { get; init; }
-
-    /// <summary>Whom it is made for; empty when not said.</summary>
-    public ImmutableArray<Audience> Audience { get; init; } = [];
-
-    /// <summary>Whom it is made for, as written.</summary>
-    public string? AudienceSaid { get; init; }
 
     /// <summary>Which pieces have which finished measurement.</summary>
     public ImmutableArray<MeasuredPieces> Measured { get; init; } = [];
@@ -247,6 +246,12 @@ public sealed record PatternFacts
 
     /// <summary>The sample.</summary>
     public Sample? Sample { get; init; }
+
+    /// <summary>What the photos show; null when not said.</summary>
+    public Shown? Shown { get; init; }
+
+    /// <summary>The care of the finished piece, by treatment, then free words.</summary>
+    public ImmutableArray<CareEntry> Care { get; init; } = [];
 
     /// <summary>Photos.</summary>
     public ImmutableArray<Photo> Photos { get; init; } = [];

@@ -3,12 +3,12 @@ using System.Collections.Immutable;
 namespace PatternForge.Core.Reference;
 
 /// <summary>A body measurement that is published as a span and not size by size, or that differs from the table of sizes: accepted beside it.</summary>
-/// <param name="Audience">Whose body.</param>
+/// <param name="Group">Whose body.</param>
 /// <param name="Measure">What is measured, in small letters.</param>
 /// <param name="LeastInches">The least value in inches.</param>
 /// <param name="MostInches">The greatest value in inches.</param>
 /// <param name="Source">Where it comes from.</param>
-public sealed record BodyReading(Audience Audience, string Measure, decimal LeastInches, decimal MostInches, Source Source);
+public sealed record BodyReading(BodyGroup Group, string Measure, decimal LeastInches, decimal MostInches, Source Source);
 
 /// <summary>Heads, hands and feet, and readings of the chest that differ from table to table.</summary>
 /// <remarks>
@@ -20,20 +20,20 @@ public static class BodyReadings
     /// <summary>Every reading.</summary>
     public static ImmutableArray<BodyReading> All { get; } =
     [
-        new(Audience.Baby, "head", 12m, 19m, Sources.CommonPractice),
-        new(Audience.Child, "head", 18m, 18m, Sources.BodySizes),
-        new(Audience.Child, "head", 19m, 21m, Sources.CommonPractice),
-        new(Audience.Woman, "head", 20m, 20m, Sources.BodySizes),
-        new(Audience.Woman, "head", 21m, 23m, Sources.CommonPractice),
-        new(Audience.Man, "head", 22m, 22m, Sources.BodySizes),
-        new(Audience.Man, "head", 21m, 25m, Sources.CommonPractice),
-        new(Audience.Baby, "hand", 3m, 5.5m, Sources.CommonPractice),
-        new(Audience.Child, "hand", 5.5m, 6m, Sources.CommonPractice),
-        new(Audience.Woman, "hand", 6m, 7.5m, Sources.CommonPractice),
-        new(Audience.Man, "hand", 7.5m, 9m, Sources.CommonPractice),
-        new(Audience.Woman, "foot", 8m, 8m, Sources.SockSizes),
-        new(Audience.Man, "foot", 10m, 10m, Sources.SockSizes),
-        new(Audience.Baby, "chest", 19m, 20m, Sources.CommonPractice),
-        new(Audience.Child, "chest", 22m, 31m, Sources.CommonPractice),
+        new(BodyGroup.Baby, "head", 12m, 19m, Sources.CommonPractice),
+        new(BodyGroup.Child, "head", 18m, 18m, Sources.BodySizes),
+        new(BodyGroup.Child, "head", 19m, 21m, Sources.CommonPractice),
+        new(BodyGroup.Woman, "head", 20m, 20m, Sources.BodySizes),
+        new(BodyGroup.Woman, "head", 21m, 23m, Sources.CommonPractice),
+        new(BodyGroup.Man, "head", 22m, 22m, Sources.BodySizes),
+        new(BodyGroup.Man, "head", 21m, 25m, Sources.CommonPractice),
+        new(BodyGroup.Baby, "hand", 3m, 5.5m, Sources.CommonPractice),
+        new(BodyGroup.Child, "hand", 5.5m, 6m, Sources.CommonPractice),
+        new(BodyGroup.Woman, "hand", 6m, 7.5m, Sources.CommonPractice),
+        new(BodyGroup.Man, "hand", 7.5m, 9m, Sources.CommonPractice),
+        new(BodyGroup.Woman, "foot", 8m, 8m, Sources.SockSizes),
+        new(BodyGroup.Man, "foot", 10m, 10m, Sources.SockSizes),
+        new(BodyGroup.Baby, "chest", 19m, 20m, Sources.CommonPractice),
+        new(BodyGroup.Child, "chest", 22m, 31m, Sources.CommonPractice),
     ];
 }

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 
 namespace PatternForge.Core.Reference;
 
-/// <summary>Whom a piece is made for; it says which table of body sizes holds.</summary>
-public enum Audience
+/// <summary>Whose bodies a table measures.</summary>
+public enum BodyGroup
 {
     /// <summary>Up to two years, sizes in months.</summary>
     Baby,
@@ -22,8 +22,8 @@ public enum Audience
 public readonly record struct BodyRange(decimal LeastInches, decimal MostInches, decimal LeastCm, decimal MostCm);
 
 /// <summary>One measurement of the body in all sizes of a table.</summary>
-/// <param name="Audience">Whose body.</param>
+/// <param name="Group">Whose body.</param>
 /// <param name="Measure">What is measured, in small letters.</param>
 /// <param name="Source">Where the figures come from.</param>
 /// <param name="Sizes">One range a size, smallest first.</param>
-public sealed record BodyTable(Audience Audience, string Measure, Source Source, ImmutableArray<BodyRange> Sizes);
+public sealed record BodyTable(BodyGroup Group, string Measure, Source Source, ImmutableArray<BodyRange> Sizes);

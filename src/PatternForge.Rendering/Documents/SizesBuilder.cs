@@ -17,8 +17,9 @@ internal static class SizesBuilder
         var ease = Wording.Said(facts.Ease);
         var sample = Sample(facts.Sample, facts.Sizes);
         var list = List(facts.Sizes);
+        var shown = Shown(facts.Shown);
         var notes = Notes(facts);
-        if (measures.IsEmpty && ease is null && sample is null && notes.IsEmpty && list.Length == 0)
+        if (measures.IsEmpty && ease is null && sample is null && shown is null && notes.IsEmpty && list.Length == 0)
         {
             return null;
         }
@@ -32,6 +33,7 @@ internal static class SizesBuilder
             Rows = [.. facts.Sizes.Names.Select((_, i) => new SizeRowView { Size = NameOf(facts.Sizes, i), Cells = [.. measures.Select(m => m.Cells[i])] })],
             Ease = ease,
             Sample = sample,
+            Shown = shown,
             Notes = notes,
         };
     }
@@ -47,15 +49,10 @@ internal static class SizesBuilder
     public static string NameOf(SizeSet sizes, int size) =>
         sizes.Word is { } word && sizes.Names[size].Length > 0 ? $"{sizes.Names[size]} {word}" : sizes.Names[size];
 
-    /// <summary>"For women.", "Bust: measured over Back + Front.", and what seams and bands take.</summary>
+    /// <summary>"Bust: measured over Back + Front.", and what seams and bands take.</summary>
     private static ImmutableArray<string> Notes(PatternFacts facts)
     {
         var notes = ImmutableArray.CreateBuilder<string>();
-        if (Wording.Said(facts.AudienceSaid) is { } audience)
-        {
-            notes.Add($"For {audience}.");
-        }
-
         foreach (var measured in facts.Measured)
         {
             var gauge = Wording.Said(measured.Gauge) is { } named ? $", in the gauge of {named}" : "";
@@ -112,6 +109,19 @@ internal static class SizesBuilder
         }
 
         return new CellView { Metric = Measures.Number(quantity, metric), Imperial = imperial is null ? null : Measures.Number(quantity, imperial) };
+    }
+
+    private static string? Shown(Shown? shown)
+    {
+        var size = Wording.Said(shown?.Size);
+        var ease = Wording.Said(shown?.Ease) is not { } said ? null : said.Contains("ease", StringComparison.OrdinalIgnoreCase) ? said : $"{said} of ease";
+        return (size, ease) switch
+        {
+            (null, null) => null,
+            ({ } s, null) => $"The photos show size {s}.",
+            (null, { } e) => $"In the photos the piece is worn with {e}.",
+            ({ } s, { } e) => $"The photos show size {s}, worn with {e}.",
+        };
     }
 
     private static string? Sample(Sample? sample, SizeSet sizes)

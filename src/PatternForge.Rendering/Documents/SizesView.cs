@@ -26,7 +26,10 @@ public sealed record SizesView
     /// <summary>A sentence on the sample that was made; null when nothing is said of it.</summary>
     public string? Sample { get; init; }
 
-    /// <summary>Sentences on whom the sizes are for, and on what the measurements are taken over and allow for.</summary>
+    /// <summary>A sentence on the size and the ease that the photos show; null when nothing is said of it.</summary>
+    public string? Shown { get; init; }
+
+    /// <summary>Sentences on what the measurements are taken over and allow for.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 }
 

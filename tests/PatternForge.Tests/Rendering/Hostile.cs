@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core;
 using PatternForge.Core.Model;
-using PatternForge.Core.Reference;
 using PatternForge.Core.Stitches;
 using static PatternForge.Tests.Rendering.HandMade;
 
@@ -42,13 +41,15 @@ internal static class Hostile
         Terms = new Located<Dialect>(Dialect.Uk, default),
         Level = new Located<Level>(Level.Complex, default),
         LevelReason = next(),
+        Techniques = [new Located<string>(next(), default), new Located<string>(next(), default)],
+        Shown = new Shown(next(), next(), default),
+        Care = [new CareEntry(CareKind.ProfessionalCare, next(), default), new CareEntry(null, next(), default)],
+        Audience = new Located<Audience>(Audience.Youths, default),
         Summary = next(),
         Sizes = new SizeSet([next(), next()]) { Word = next() },
         Fits = [new Measurement(next(), Each(Cm, 1, 2), default)],
         Finished = [new Measurement(next(), PerSize.Each<Quantity?>([new Quantity(1, new Unit(next(), Dimension.Count, 1)), null]), default)],
         Ease = next(),
-        Audience = [Audience.Woman],
-        AudienceSaid = next(),
         Measured = [new MeasuredPieces(next(), [], false, next(), next(), default)],
         Seam = 1,
         BandOverlap = PerSize.Shared<Quantity?>(Cm(3)),
