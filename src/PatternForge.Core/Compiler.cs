@@ -46,7 +46,7 @@ public static class Compiler
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
-        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances });
+        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers });
         return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file)) with { Charts = charts };
     }
 
