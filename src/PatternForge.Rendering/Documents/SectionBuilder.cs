@@ -157,7 +157,7 @@ internal sealed class SectionBuilder
     private BlockView Drawn(Chart chart)
     {
         var facts = _compilation.Pattern.Facts;
-        var drawing = ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes);
+        var drawing = ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes, facts.Yarns);
         return new BlockView
         {
             Kind = "drawing",
@@ -167,7 +167,7 @@ internal sealed class SectionBuilder
                 Title = drawing.Title,
                 Description = drawing.Description,
                 Address = Uri.EscapeDataString(ReleaseName.OfDrawing(_name, drawing.Id)),
-                Picture = new PictureText(drawing.Svg),
+                Pictures = [.. drawing.Sheets.Select(s => new PictureText(s))],
                 Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
                 Notes = drawing.Notes,
                 Alone = drawing.Alone,
