@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 
 namespace PatternForge.Rendering.Documents;
 
@@ -43,7 +44,7 @@ public static class ViewBuilder
             GaugeName = Wording.GaugeName(facts.TermsInForce),
             Gauges = [.. facts.Gauges.Select(GaugeBuilder.Build).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
-            Tools = [.. facts.Tools.Select(Item)],
+            Tools = [.. facts.Tools.Select(t => Item(t) with { Text = ToolNames.Add(t.Text.Trim(), facts.Craft != Craft.Knitting) })],
             Notions = [.. facts.Notions.Select(Item)],
             Abbreviations = [.. compilation.Abbreviations
                 .Where(a => !a.IsSpecial && !special.Contains(a.Name))

@@ -58,7 +58,7 @@ internal static class ViewScript
     public static readonly ViewMembers<SizesView> Sizes = new()
     {
         { "names", v => List(v.Names) }, { "list", v => v.List }, { "count", v => v.Count }, { "measures", (v, p) => List(v.Measures, Measure, p) },
-        { "rows", (v, p) => List(v.Rows, SizeRow, p) }, { "ease", v => v.Ease }, { "sample", v => v.Sample }, { "shown", v => v.Shown },
+        { "rows", (v, p) => List(v.Rows, SizeRow, p) }, { "ease", v => v.Ease }, { "sample", v => v.Sample }, { "shown", v => v.Shown }, { "notes", v => List(v.Notes) },
     };
 
     /// <summary>Another yarn.</summary>
