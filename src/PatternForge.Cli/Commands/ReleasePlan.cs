@@ -71,12 +71,12 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         var file = worked.File;
         var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
         var rendered = new List<(string Place, string Name, RenderedFile File)>();
-        var view = ViewBuilder.Build(compilation, Draft);
+        var view = ViewBuilder.Build(compilation, Draft, name: Path.GetFileName(file.Stem));
+        var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
+        var place = Path.GetFullPath(below, Folder);
         foreach (var format in Formats)
         {
             around.Stop.ThrowIfCancellationRequested();
-            var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
-            var place = Path.GetFullPath(below, Folder);
             var options = new RenderOptions
             {
                 Draft = Draft,
@@ -92,11 +92,12 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
             rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
         }
 
+        rendered.AddRange(Renderer.Drawings(view).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
         var written = ImmutableArray.CreateBuilder<string>();
         var problems = ImmutableArray.CreateBuilder<string>();
-        foreach (var (place, name, made) in rendered)
+        foreach (var (target, name, made) in rendered)
         {
-            if (OutputFiles.Write(place, made.Text, overwrite: true) is { } reason)
+            if (OutputFiles.Write(target, made.Text, overwrite: true) is { } reason)
             {
                 problems.Add($"`{name}` could not be written: {reason}");
             }
