@@ -11,16 +11,16 @@ namespace PatternForge.Core.Binding;
 public static class HeaderBinder
 {
     private static readonly KeySet Keys = new(
-        "", "title", "designer|design-by|author", "version", "date", "craft", "terms", "level|difficulty", "level-reason", "summary|description",
+        "", "title", "designer|design-by|author", "version", "date", "craft", "terms", "level|difficulty", "level-reason", "audience|wearer|wearers", "techniques|technique|skills", "summary|description",
         "sizes|size", "fits|to-fit", "finished|finished-measurements|measurements", "ease", "gauge|tension", "yarn|yarns", "tools|tool", "needles|needle", "hook|hooks", "notions|materials",
-        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions");
+        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "shown", "care", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions");
 
     /// <summary>Parts of a pattern that may be left out on purpose, in the words of `omit`.</summary>
     public static ImmutableArray<string> Parts { get; } =
     [
-        "title", "designer", "version", "date", "summary", "level", "level-reason", "sizes", "fits", "finished", "ease", "gauge", "gauge-stitch", "gauge-tool", "gauge-size", "gauge-state",
-        "yarn", "fibre", "weight", "put-up", "needs", "alternatives", "tools", "notions", "terms", "abbreviations", "sample", "photos", "videos", "links", "contact", "about", "construction",
-        "schematic", "chart", "charts", "notes", "blocking", "finishing", "care", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
+        "title", "designer", "version", "date", "summary", "level", "level-reason", "audience", "techniques", "sizes", "fits", "finished", "ease", "gauge", "gauge-stitch", "gauge-tool", "gauge-size", "gauge-state",
+        "yarn", "fibre", "weight", "put-up", "needs", "alternatives", "tools", "notions", "terms", "abbreviations", "sample", "shown", "photos", "videos", "links", "contact", "about", "construction",
+        "lengthening", "instructions", "schematic", "chart", "charts", "notes", "blocking", "finishing", "care", "cautions", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
     ];
 
     /// <summary>Binds the header; without one the facts are empty.</summary>
@@ -72,6 +72,8 @@ public static class HeaderBinder
             "terms" => facts with { Terms = Choice(context, node, key, Dialects, "us and uk", HeaderRules.UnknownChoice) },
             "level" => facts with { Level = Choice(context, node, key, Levels, "basic, easy, intermediate and complex", HeaderRules.UnknownLevel) },
             "level-reason" => facts with { LevelReason = context.Text(node, key) },
+            "audience" => facts with { Audience = Choice(context, node, key, Audiences, "babies, children, youths, women, men, adults and anyone", HeaderRules.UnknownAudience) },
+            "techniques" => facts with { Techniques = context.Texts(node, key, atCommas: true) },
             "summary" => facts with { Summary = context.Text(node, key) },
             "fits" => facts with { Fits = [.. facts.Fits, .. SizesBinder.Measurements(context, node, key)] },
             "finished" => facts with { Finished = [.. facts.Finished, .. SizesBinder.Measurements(context, node, key)] },
@@ -86,6 +88,8 @@ public static class HeaderBinder
             "notes" => facts with { Notes = context.Texts(node, key) },
             "charts" => facts with { Charts = StitchesBinder.Charts(context, node) },
             "sample" => facts with { Sample = MaterialsBinder.Sample(context, node) },
+            "shown" => facts with { Shown = UseBinder.Shown(context, node) },
+            "care" => facts with { Care = UseBinder.Care(context, node) },
             "photos" => facts with { Photos = MaterialsBinder.Photos(context, node) },
             "videos" => facts with { Videos = MaterialsBinder.Links(context, node, key) },
             "links" => facts with { Links = MaterialsBinder.Links(context, node, key) },
@@ -104,6 +108,16 @@ public static class HeaderBinder
 
     private static readonly (string Name, Level Value)[] Levels =
         [("basic", Level.Basic), ("easy", Level.Easy), ("intermediate", Level.Intermediate), ("complex", Level.Complex)];
+
+    private static readonly (string Name, Audience Value)[] Audiences =
+    [
+        ("babies", Audience.Babies), ("baby", Audience.Babies), ("infants", Audience.Babies), ("infant", Audience.Babies), ("newborns", Audience.Babies),
+        ("children", Audience.Children), ("child", Audience.Children), ("kids", Audience.Children), ("toddlers", Audience.Children), ("toddler", Audience.Children),
+        ("youths", Audience.Youths), ("youth", Audience.Youths), ("teens", Audience.Youths), ("teenagers", Audience.Youths),
+        ("women", Audience.Women), ("woman", Audience.Women), ("men", Audience.Men), ("man", Audience.Men),
+        ("adults", Audience.Adults), ("adult", Audience.Adults), ("women and men", Audience.Adults), ("men and women", Audience.Adults),
+        ("anyone", Audience.Anyone), ("anybody", Audience.Anyone), ("everyone", Audience.Anyone), ("everybody", Audience.Anyone), ("all", Audience.Anyone), ("unisex", Audience.Anyone),
+    ];
 
     private static Located<string>? Title(HeaderContext context, HeaderNode node) =>
         context.Text(node, "title") is { } title ? new Located<string>(title, node.Span) : null;

@@ -260,6 +260,27 @@ public static class HeaderRules
             """,
     };
 
+    /// <summary>Nobody that a piece could be for.</summary>
+    public static Rule UnknownAudience { get; } = new(
+        "PF128", "unknown-audience", Area.Source, Severity.Warning,
+        "The header names no audience that is known here.",
+        "`audience` says whom the piece is for: babies, children, youths, women, men, adults or anyone. The sizes are looked at beside the bodies of those, and the page carries the cautions that they need.")
+    {
+        Bad = """
+            ---
+            title: Harbour hat
+            audience: wemen
+                      ^^^^^
+            ---
+            """,
+        Good = """
+            ---
+            title: Harbour hat
+            audience: women
+            ---
+            """,
+    };
+
     /// <summary>More sizes than the limit.</summary>
     public static Rule TooManySizes { get; } = new(
         "PF612", "too-many-sizes", Area.Gauge, Severity.Error,
@@ -414,7 +435,7 @@ public static class HeaderRules
     /// <summary>Every rule of this file, by code.</summary>
     public static IReadOnlyList<Rule> All { get; } =
     [
-        UnknownKey, WrongKind, UnknownChoice, UnknownLevel, UnreadableNumber, UnknownUnit, UnknownPart, WordsAfterValue,
+        UnknownKey, WrongKind, UnknownChoice, UnknownLevel, UnreadableNumber, UnknownUnit, UnknownPart, WordsAfterValue, UnknownAudience,
         ValueCount, UnreadableGauge, SizeNamedTwice, TooManySizes, SizeNotListed, UnitsDisagree, SizesWithoutNames,
         UnknownYarnWeight, UnreadablePutUp,
     ];

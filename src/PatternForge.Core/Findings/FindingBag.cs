@@ -46,6 +46,9 @@ public sealed class FindingBag
     public void Add(Rule rule, TextSpan span, string message, string? help = null) =>
         Add(new Finding(rule, Source, span, message) { Help = help });
 
+    /// <summary>True when the rule has been broken so far.</summary>
+    public bool Has(Rule rule) => _findings.Exists(f => f.Rule == rule);
+
     /// <summary>Takes back what was added after the first so many: what had been read turned out to be a remark.</summary>
     public void TakeBack(int count)
     {

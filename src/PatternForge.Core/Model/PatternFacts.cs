@@ -175,8 +175,14 @@ public sealed record PatternFacts
     /// <summary>Why it has that level.</summary>
     public string? LevelReason { get; init; }
 
+    /// <summary>Techniques that the pattern names as needed.</summary>
+    public ImmutableArray<Located<string>> Techniques { get; init; } = [];
+
     /// <summary>A short paragraph to decide by.</summary>
     public string? Summary { get; init; }
+
+    /// <summary>Whom it is for; null when not said.</summary>
+    public Located<Audience>? Audience { get; init; }
 
     /// <summary>The sizes.</summary>
     public SizeSet Sizes { get; init; } = SizeSet.One;
@@ -228,6 +234,12 @@ public sealed record PatternFacts
 
     /// <summary>The sample.</summary>
     public Sample? Sample { get; init; }
+
+    /// <summary>What the photos show; null when not said.</summary>
+    public Shown? Shown { get; init; }
+
+    /// <summary>The care of the finished piece, by treatment, then free words.</summary>
+    public ImmutableArray<CareEntry> Care { get; init; } = [];
 
     /// <summary>Photos.</summary>
     public ImmutableArray<Photo> Photos { get; init; } = [];

@@ -17,7 +17,8 @@ internal static class SizesBuilder
         var ease = Wording.Said(facts.Ease);
         var sample = Sample(facts.Sample, facts.Sizes);
         var list = List(facts.Sizes);
-        if (measures.IsEmpty && ease is null && sample is null && list.Length == 0)
+        var shown = Shown(facts.Shown);
+        if (measures.IsEmpty && ease is null && sample is null && shown is null && list.Length == 0)
         {
             return null;
         }
@@ -31,6 +32,7 @@ internal static class SizesBuilder
             Rows = [.. facts.Sizes.Names.Select((_, i) => new SizeRowView { Size = NameOf(facts.Sizes, i), Cells = [.. measures.Select(m => m.Cells[i])] })],
             Ease = ease,
             Sample = sample,
+            Shown = shown,
         };
     }
 
@@ -81,6 +83,19 @@ internal static class SizesBuilder
         }
 
         return new CellView { Metric = Measures.Number(quantity, metric), Imperial = imperial is null ? null : Measures.Number(quantity, imperial) };
+    }
+
+    private static string? Shown(Shown? shown)
+    {
+        var size = Wording.Said(shown?.Size);
+        var ease = Wording.Said(shown?.Ease) is not { } said ? null : said.Contains("ease", StringComparison.OrdinalIgnoreCase) ? said : $"{said} of ease";
+        return (size, ease) switch
+        {
+            (null, null) => null,
+            ({ } s, null) => $"The photos show size {s}.",
+            (null, { } e) => $"In the photos the piece is worn with {e}.",
+            ({ } s, { } e) => $"The photos show size {s}, worn with {e}.",
+        };
     }
 
     private static string? Sample(Sample? sample, SizeSet sizes)

@@ -57,7 +57,9 @@ public static class ViewBuilder
             Instructions = placed.Instructions,
             After = placed.After,
             Closing = placed.Closing,
-            Cautions = Cautions.Build(facts),
+            Care = [.. facts.Care.Select(Care)],
+            CareNotes = placed.Care,
+            Cautions = Cautions.Build(facts, compilation.Lines),
             Videos = [.. facts.Videos.Select(Link)],
             Links = [.. facts.Links.Select(Link)],
             Contact = Wording.Said(facts.Contact) is { } contact ? new LinkView { Text = contact, Address = SafeAddress.FromWords(contact) } : null,
@@ -77,6 +79,8 @@ public static class ViewBuilder
     {
         var found = ImmutableArray.CreateBuilder<FactView>();
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
+        Add("Techniques", string.Join("; ", facts.Techniques.Select(t => t.Value.Trim())));
+        Add("For", Wording.Audience(facts.Audience?.Value));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
         Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0])));
@@ -101,6 +105,9 @@ public static class ViewBuilder
         Alt = photo.Alt?.Trim() ?? "",
         Caption = Wording.Said(photo.Caption),
     };
+
+    /// <summary>Care in the designer's words, under the name of its treatment.</summary>
+    private static FactView Care(CareEntry entry) => new() { Name = entry.Kind is { } kind ? Wording.CareName(kind) : "", Value = Wording.Capital(entry.Text.Trim()) };
 
     private static LinkView Item(Item item) => new() { Text = item.Text.Trim(), Address = SafeAddress.ForLink(item.Link) };
 

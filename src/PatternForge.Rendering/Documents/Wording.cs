@@ -42,6 +42,12 @@ internal static class Wording
     /// <summary>The level in a word.</summary>
     public static string LevelName(Level level) => level.ToString();
 
+    /// <summary>A treatment of care labels by its name.</summary>
+    public static string CareName(CareKind kind) => kind is CareKind.ProfessionalCare ? "Professional care" : kind.ToString();
+
+    /// <summary>Whom it is for, in a word; null when not said.</summary>
+    public static string? Audience(Audience? audience) => audience?.ToString();
+
     /// <summary>"DK, light (3)": the designer's word, then the class; the word alone where it names the class already.</summary>
     public static string? Weight(int? weightClass, string? written)
     {

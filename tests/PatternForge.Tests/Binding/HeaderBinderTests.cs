@@ -357,4 +357,12 @@ public class HeaderBinderTests
     [InlineData("91 cm / 32 in", "PF614 «32 in» `bust` is 91 cm, but 32 in is 81.3 cm")]
     public void A_value_in_two_units_must_agree_with_itself_but_for_rounding(string said, string expected) =>
         Assert.Equal(expected, Said(Bind($"finished:\n  bust: {said}").Bag));
+
+    [Theory]
+    [InlineData("babies", Audience.Babies)]
+    [InlineData("Baby", Audience.Babies)]
+    [InlineData("men and women", Audience.Adults)]
+    [InlineData("unisex", Audience.Anyone)]
+    public void Whom_a_piece_is_for_may_be_said_as_makers_say_it(string said, Audience meant) =>
+        Assert.Equal(meant, Bind($"audience: {said}").Facts.Audience!.Value);
 }

@@ -7,7 +7,7 @@ namespace PatternForge.Tests.Rendering;
 public class CompletenessTests
 {
     /// <summary>Headings of parts that the page makes itself: the words under them are taken there.</summary>
-    private static readonly string[] OwnParts = ["sizes", "yarn", "tools", "gauge", "abbreviations", "photos", "videos", "contact"];
+    private static readonly string[] OwnParts = ["sizes", "yarn", "tools", "gauge", "abbreviations", "photos", "videos", "care", "contact"];
 
     /// <summary>What the header says to the program and not to a maker, and numbers, which stand where they are called by name.</summary>
     private static readonly string[] NotPrinted =
