@@ -9,6 +9,9 @@ namespace PatternForge.Core;
 /// <summary>Counts that come out in the other terms alone are a proof of whose terms the rows of a crochet pattern are written in.</summary>
 internal static class TermsProof
 {
+    // One row that is a stitch out may be a slip; two rows that both come out in the other terms are no accident.
+    private const int LeastRows = 2;
+
     /// <summary>Looks where counts do not come out, or where nothing else tells the terms.</summary>
     /// <param name="facts">The header.</param>
     /// <param name="bag">What has been found so far; findings that the proof explains are taken out of it.</param>
@@ -25,7 +28,7 @@ internal static class TermsProof
         {
             Finding[] wrong = [.. found.Where(IsOfRows)];
             var other = declared.Value == Dialect.Us ? Dialect.Uk : Dialect.Us;
-            if (wrong.Length == 0 || found.Any(f => f.Rule == CrochetTermsRules.WordOfOtherTerms) || retry(facts with { Terms = declared with { Value = other } }).Any(IsOfRows))
+            if (wrong.Length < LeastRows || found.Any(f => f.Rule == CrochetTermsRules.WordOfOtherTerms) || retry(facts with { Terms = declared with { Value = other } }).Any(IsOfRows))
             {
                 return;
             }

@@ -218,6 +218,7 @@ internal sealed class Abbreviations
     {
         var first = said.IndexOf(' ', StringComparison.Ordinal) is var blank and > 0 ? said[..blank] : said;
         return WordsInFull.Contains(first) || string.Equals(said, meaning, StringComparison.OrdinalIgnoreCase)
-            || (said.Length >= 5 && meaning.Contains(said, StringComparison.OrdinalIgnoreCase));
+            || (said.Length >= 5 && meaning.Contains(said, StringComparison.OrdinalIgnoreCase))
+            || (said.Length >= 8 && said.AsSpan().IndexOfAny(' ', '-') > 0 && said.Split(' ', '-').All(word => word.Length > 3 || word.All(char.IsAsciiDigit))); // "cable 4 front", "slip-slip-knit"
     }
 }

@@ -55,6 +55,11 @@ internal sealed class CrochetTermWords : ITermWords
             return spoken;
         }
 
+        if (Apart(run, at) is { Tokens: > 0 } apart)
+        {
+            return apart;
+        }
+
         if (Fragment(run, at) is { } part)
         {
             return part;
@@ -155,6 +160,23 @@ internal sealed class CrochetTermWords : ITermWords
         }
 
         return best;
+    }
+
+    /// <summary>"s c", "d tr c": an abbreviation with blanks between its letters, as old books have it.</summary>
+    private (int Tokens, string? Words) Apart(WordRun run, int at)
+    {
+        (int Tokens, string? Words) best = default;
+        var said = "";
+        for (var many = 1; many <= 4 && run.IsRow && run.Word(at + many - 1) is { Length: 1 or 2 } letters; many++)
+        {
+            said += letters;
+            if (many > 1 && _names.TryGetValue(said, out var name))
+            {
+                best = (many, Wordings.LikeCase(name, run.Word(at)));
+            }
+        }
+
+        return run.Word(at).Length == 1 || (best.Tokens > 1 && !_names.ContainsKey(run.Word(at))) ? best : default;
     }
 
     private static string Cased(string said, string name) => Wordings.LikeCase(name, said.Split(' ')[0]);

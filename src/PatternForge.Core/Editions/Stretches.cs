@@ -7,11 +7,11 @@ namespace PatternForge.Core.Editions;
 /// <summary>Finds the stretches of a source that a maker reads: rows, prose and headings, and the texts of the header. Names, addresses and files are not among them.</summary>
 internal sealed class Stretches
 {
-    private const string Words = "summary description level-reason ease notions materials tools tool needles needle hook hooks notes note photos photo gauge tension stitches special-stitches abbreviations yarn yarns sizes size";
-    private const string NotWords = "file link links url address name names fibre fiber colours colors put-up needs label over size swatch state takes makes rows row rounds rnds rounds rnd fits finished to-fit";
+    private const string MakersRead = "summary description level-reason ease notions materials tools tool needles needle hook hooks notes note photos photo gauge tension stitches special-stitches abbreviations yarn yarns sizes size";
+    private const string Names = "file link links url address name names fibre fiber colours colors put-up needs label over size swatch state takes makes rows row rounds rnds rnd fits finished to-fit";
 
-    private static readonly HashSet<string> Keys = Words.Split(' ').ToHashSet(StringComparer.Ordinal);
-    private static readonly HashSet<string> Kept = NotWords.Split(' ').ToHashSet(StringComparer.Ordinal);
+    private static readonly HashSet<string> Keys = MakersRead.Split(' ').ToHashSet(StringComparer.Ordinal);
+    private static readonly HashSet<string> Kept = Names.Split(' ').ToHashSet(StringComparer.Ordinal);
 
     private readonly Compilation _plain;
     private readonly SourceText _text;

@@ -79,6 +79,11 @@ public static class OperationTable
         var mine = operation.Names.Where(n => n.Dialect == from && KindOf(n.Text) == kind).Select(n => n.Text).ToArray();
         var theirs = operation.Names.Where(n => n.Dialect == to).Select(n => n.Text).ToArray();
         var alike = theirs.Where(n => KindOf(n) == kind).ToArray();
+        if (kind == 2 && operation.CountsAs is null)
+        {
+            return alike.MaxBy(n => n.Length) ?? theirs.FirstOrDefault(); // "treble crochet" rather than "treble"
+        }
+
         var place = operation.CountsAs is null ? 0 : Array.FindIndex(mine, n => string.Equals(n, name, StringComparison.OrdinalIgnoreCase));
         return alike.Length > 0 ? alike[place >= 0 && place < alike.Length ? place : 0] : theirs.FirstOrDefault();
     }
