@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Binding;
+using PatternForge.Core.Charts;
 using PatternForge.Core.Checks;
 using PatternForge.Core.Drafts;
 using PatternForge.Core.Editions;
@@ -46,9 +47,10 @@ public static class Compiler
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
-        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances });
+        var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
+        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers });
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file));
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file)) with { Charts = charts };
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>

@@ -1,5 +1,6 @@
 using PatternForge.Core;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
@@ -39,10 +40,17 @@ internal static class RuleExample
         return (text, [.. marks]);
     }
 
+    private static readonly Dictionary<string, LinkAnswer> Asked = new(StringComparer.Ordinal)
+    {
+        ["https://example.com/gone"] = new LinkAnswer(LinkState.Gone, "answers 404: there is no such page"),
+        ["https://example.com/slow"] = new LinkAnswer(LinkState.Unanswered, "gave no answer within 10 seconds"),
+        ["https://example.com/blocking"] = new LinkAnswer(LinkState.Alive, "answers"),
+    };
+
     /// <summary>Compiles an example with the editions that it asks for, with small limits for the rules that speak of limits.</summary>
     public static Compilation Compile(Rule rule, string text)
     {
-        var plain = Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code == "PF108" ? new CompileOptions { MaxHeaderLength = 200 } : CompileOptions.Default);
+        var plain = Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code is "PF902" or "PF903" ? CompileOptions.Default with { Answers = Asked } : rule.Code == "PF108" ? new CompileOptions { MaxHeaderLength = 200 } : CompileOptions.Default);
         return plain with { Findings = EditionCompiler.WithEditions(plain, EditionCompiler.Released(plain).Select(e => EditionCompiler.Compile(plain, e))) };
     }
 }

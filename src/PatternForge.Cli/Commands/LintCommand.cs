@@ -15,12 +15,13 @@ internal static class LintCommand
         var paths = Arguments.Paths();
         var format = Arguments.Form("How to tell what was found", Forms);
         var strict = new Option<bool>("--warnings-as-errors") { Description = "Answer with exit code 1 for warnings too" };
-        var command = new Command("lint", "Check patterns: every row in every size, and all that a released pattern needs.") { paths, format, strict };
-        command.SetAction(parsed => Run(parsed.GetValue(paths) ?? [], parsed.GetValue(format), parsed.GetValue(strict), around));
+        var online = new Option<bool>("--online") { Description = "Ask over the network whether the links are there" };
+        var command = new Command("lint", "Check patterns: every row in every size, and all that a released pattern needs.") { paths, format, strict, online };
+        command.SetAction(parsed => Run(parsed.GetValue(paths) ?? [], parsed.GetValue(format), parsed.GetValue(strict), parsed.GetValue(online), around));
         return command;
     }
 
-    private static int Run(string[] paths, string? said, bool strict, Surroundings around)
+    private static int Run(string[] paths, string? said, bool strict, bool online, Surroundings around)
     {
         if (paths.Length == 0)
         {
@@ -40,7 +41,8 @@ internal static class LintCommand
         }
 
         // The compilation is not kept: only what a report needs, so that thousands of files fit.
-        var files = PatternWork.Each(input.Files, f => PatternWork.Compile(f, around).ForReport, around);
+        var files = PatternWork.Each(input.Files, f => PatternWork.Compile(f, around) is var worked && online ? worked : worked.ForReport, around);
+        files = online ? PatternWork.WithAnswers(files, around) : files;
         code = Math.Max(code, PatternWork.Complain(files, around));
         var reports = files.Select(f => f.Report).OfType<FileReport>().ToArray();
         around.Write(form switch

@@ -97,7 +97,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         foreach (var (suffix, compilation) in forms)
         {
             var name = Path.GetFileName(file.Stem) + suffix;
-            var view = ViewBuilder.Build(compilation, Draft);
+            var view = ViewBuilder.Build(compilation, Draft, name: name);
             foreach (var format in Formats)
             {
                 around.Stop.ThrowIfCancellationRequested();
@@ -116,6 +116,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
                 rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
             }
 
+            rendered.AddRange((Formats.IsEmpty ? [] : Renderer.Drawings(view)).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
             if (WritesSources)
             {
                 var made = new RenderedFile(name + SourceExtension, compilation.Text.Text.Text);

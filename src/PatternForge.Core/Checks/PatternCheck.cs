@@ -18,6 +18,9 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>How far figures may stand apart.</summary>
     public Tolerances Tolerances { get; init; } = Tolerances.Default;
 
+    /// <summary>What became of addresses that were asked for over the network; empty when none was.</summary>
+    public IReadOnlyDictionary<string, LinkAnswer> Answers { get; init; } = ImmutableDictionary<string, LinkAnswer>.Empty;
+
     /// <summary>The header's facts.</summary>
     public PatternFacts Facts => Pattern.Facts;
 

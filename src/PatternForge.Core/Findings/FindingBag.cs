@@ -29,6 +29,9 @@ public sealed class FindingBag
         }
     }
 
+    /// <summary>True when a rule has told something at just this place.</summary>
+    public bool HasAt(string code, TextSpan span) => _findings.Exists(f => f.Rule.Code == code && f.Span == span);
+
     private static string OneLine(string text) =>
         text.AsSpan().IndexOfAny('\r', '\n') < 0 ? text : string.Join(' ', text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
 

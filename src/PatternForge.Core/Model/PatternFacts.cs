@@ -199,6 +199,18 @@ public sealed record PatternFacts
     /// <summary>The ease it is meant to be worn with, as written.</summary>
     public string? Ease { get; init; }
 
+    /// <summary>The ease as a length, one value a size, negative for negative ease; null where <see cref="Ease"/> tells none.</summary>
+    public PerSize<Quantity?>? EaseBy { get; init; }
+
+    /// <summary>Which pieces have which finished measurement.</summary>
+    public ImmutableArray<MeasuredPieces> Measured { get; init; } = [];
+
+    /// <summary>Stitches at each edge of a piece that go into a seam; null when not said.</summary>
+    public decimal? Seam { get; init; }
+
+    /// <summary>How far the front bands lie over each other; null when not said.</summary>
+    public PerSize<Quantity?>? BandOverlap { get; init; }
+
     /// <summary>The gauges.</summary>
     public ImmutableArray<Gauge> Gauges { get; init; } = [];
 

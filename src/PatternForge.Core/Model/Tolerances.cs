@@ -11,4 +11,10 @@ public sealed record Tolerances
 
     /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
     public decimal Grist { get; init; } = 0.1m;
+
+    /// <summary>A finished measurement against the body and the ease.</summary>
+    public decimal Ease { get; init; } = 0.02m;
+
+    /// <summary>A body measurement against the ends of the published table for whom the pattern is made.</summary>
+    public decimal Body { get; init; } = 0.15m;
 }

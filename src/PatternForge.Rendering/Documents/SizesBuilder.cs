@@ -18,7 +18,8 @@ internal static class SizesBuilder
         var sample = Sample(facts.Sample, facts.Sizes);
         var list = List(facts.Sizes);
         var shown = Shown(facts.Shown);
-        if (measures.IsEmpty && ease is null && sample is null && shown is null && list.Length == 0)
+        var notes = Notes(facts);
+        if (measures.IsEmpty && ease is null && sample is null && shown is null && notes.IsEmpty && list.Length == 0)
         {
             return null;
         }
@@ -33,6 +34,7 @@ internal static class SizesBuilder
             Ease = ease,
             Sample = sample,
             Shown = shown,
+            Notes = notes,
         };
     }
 
@@ -46,6 +48,30 @@ internal static class SizesBuilder
     /// <summary>The name of one size, with the word that all of them share: "4 years".</summary>
     public static string NameOf(SizeSet sizes, int size) =>
         sizes.Word is { } word && sizes.Names[size].Length > 0 ? $"{sizes.Names[size]} {word}" : sizes.Names[size];
+
+    /// <summary>"Bust: measured over Back + Front.", and what seams and bands take.</summary>
+    private static ImmutableArray<string> Notes(PatternFacts facts)
+    {
+        var notes = ImmutableArray.CreateBuilder<string>();
+        foreach (var measured in facts.Measured)
+        {
+            var gauge = Wording.Said(measured.Gauge) is { } named ? $", in the gauge of {named}" : "";
+            notes.Add($"{Wording.Capital(measured.Name)}: measured over {measured.Said}{gauge}.");
+        }
+
+        if (facts.Seam is { } seam)
+        {
+            notes.Add(seam == 0 ? "No stitches go into seams." : $"{Wording.Number(seam)} {(seam == 1 ? "stitch goes" : "stitches go")} into the seam at each edge.");
+        }
+
+        if (facts.BandOverlap is { } overlap && overlap.Values.Any(q => q is not null))
+        {
+            var values = Enumerable.Range(0, facts.Sizes.Count).Select(i => At(overlap, i) is { } q ? Measures.Both(q) : Wording.None).ToArray();
+            notes.Add($"The front bands overlap by {(overlap.IsShared ? values[0] : Wording.TradeForm([.. values]))}.");
+        }
+
+        return notes.ToImmutable();
+    }
 
     private static MeasureView Measure(string kind, Measurement measurement, int sizes)
     {

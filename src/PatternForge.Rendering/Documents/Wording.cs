@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Model;
+using PatternForge.Core.Reference;
 using PatternForge.Core.Stitches;
 
 namespace PatternForge.Rendering.Documents;

@@ -50,6 +50,9 @@ internal static class Hostile
         Fits = [new Measurement(next(), Each(Cm, 1, 2), default)],
         Finished = [new Measurement(next(), PerSize.Each<Quantity?>([new Quantity(1, new Unit(next(), Dimension.Count, 1)), null]), default)],
         Ease = next(),
+        Measured = [new MeasuredPieces(next(), [], false, next(), next(), default)],
+        Seam = 1,
+        BandOverlap = PerSize.Shared<Quantity?>(Cm(3)),
         Gauges = [new Gauge(default) { Name = next(), Stitch = next(), Stitches = 20, Rows = 20, Width = Cm(10), Height = In(4), Tool = next(), Blocked = false }, new Gauge(default) { Stitch = next() }],
         GaugeRemark = next(),
         Yarns =
