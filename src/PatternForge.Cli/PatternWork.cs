@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
+using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
@@ -17,6 +18,12 @@ namespace PatternForge.Cli;
 /// <param name="Fault">A fault of the tool on this file; null as it should be.</param>
 internal sealed record WorkedFile(InputFile File, Compilation? Compilation, FileReport? Report, string? Problem, Exception? Fault)
 {
+    /// <summary>The editions that were asked for or that the header releases; empty where there are none.</summary>
+    public ImmutableArray<EditionCompilation> Editions { get; init; } = [];
+
+    /// <summary>The same without what was compiled, for reports on thousands of files.</summary>
+    public WorkedFile ForReport => this with { Compilation = null, Editions = [] };
+
     /// <summary>True when an error stands that was not accepted.</summary>
     public bool HasErrors => Stands(Severity.Error);
 
@@ -59,7 +66,8 @@ internal static class PatternWork
     /// <param name="file">The source.</param>
     /// <param name="around">What the program sees of the world.</param>
     /// <param name="trace">True to write down how each count comes about.</param>
-    public static WorkedFile Compile(InputFile file, Surroundings around, bool trace = false)
+    /// <param name="editions">The editions to make as well; null for those that the header releases, which a tracing run leaves out.</param>
+    public static WorkedFile Compile(InputFile file, Surroundings around, bool trace = false, ImmutableArray<Edition>? editions = null)
     {
         try
         {
@@ -81,7 +89,9 @@ internal static class PatternWork
                 return new(file, null, RefusedReport(read.Source, compilation.Findings), null, null);
             }
 
-            return new(file, compilation, ReportOf(compilation), null, null);
+            var wanted = trace ? [] : editions ?? [.. EditionCompiler.Released(compilation)];
+            var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
+            return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)), null, null) { Editions = made };
         }
         catch (Exception e) when (e is not OperationCanceledException)
         {
@@ -100,7 +110,13 @@ internal static class PatternWork
             around.Say($"{answers.Count} of {all} addresses were asked for: more are not asked for at once");
         }
 
-        return [.. files.Select((file, i) => addresses[i].Length == 0 ? file : file with { Report = ReportOf(Compiler.Compile(file.Compilation!.Source, CompileOptions.Default with { Answers = answers }, around.Stop)) })];
+        return [.. files.Select((file, i) => addresses[i].Length == 0 ? file : file with { Report = ReportAgain(file, CompileOptions.Default with { Answers = answers }, around) })];
+    }
+
+    private static FileReport ReportAgain(WorkedFile file, CompileOptions options, Surroundings around)
+    {
+        var compilation = Compiler.Compile(file.Compilation!.Source, options, around.Stop);
+        return ReportOf(compilation, EditionCompiler.WithEditions(compilation, file.Editions));
     }
 
     private static Uri[] AddressesOf(Compilation made) =>
@@ -135,7 +151,7 @@ internal static class PatternWork
         Findings = findings,
     };
 
-    private static FileReport ReportOf(Compilation compilation)
+    private static FileReport ReportOf(Compilation compilation, ImmutableArray<Finding> findings)
     {
         var (source, facts) = (compilation.Source, compilation.Pattern.Facts);
         var coverage = compilation.Coverage;
@@ -149,7 +165,7 @@ internal static class PatternWork
                 compilation.LineOf(line.Origin),
                 line.Label.Length == 0 ? line.Text : $"{line.Label}: {line.Text}",
                 line.Status == LineStatus.Trusted))],
-            Findings = compilation.Findings,
+            Findings = findings,
         };
     }
 }

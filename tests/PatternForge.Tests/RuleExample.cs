@@ -47,8 +47,10 @@ internal static class RuleExample
         ["https://example.com/blocking"] = new LinkAnswer(LinkState.Alive, "answers"),
     };
 
-    /// <summary>Compiles an example, with small limits for the rules that speak of limits, and as if the network had been asked.</summary>
-    public static Compilation Compile(Rule rule, string text) => Compiler.Compile(
-        new SourceText("example.pattern.md", text),
-        rule.Code is "PF902" or "PF903" ? CompileOptions.Default with { Answers = Asked } : rule.Code == "PF108" ? new CompileOptions { MaxHeaderLength = 200 } : CompileOptions.Default);
+    /// <summary>Compiles an example with the editions that it asks for, with small limits for the rules that speak of limits.</summary>
+    public static Compilation Compile(Rule rule, string text)
+    {
+        var plain = Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code is "PF902" or "PF903" ? CompileOptions.Default with { Answers = Asked } : rule.Code == "PF108" ? new CompileOptions { MaxHeaderLength = 200 } : CompileOptions.Default);
+        return plain with { Findings = EditionCompiler.WithEditions(plain, EditionCompiler.Released(plain).Select(e => EditionCompiler.Compile(plain, e))) };
+    }
 }

@@ -41,7 +41,7 @@ internal static class LintCommand
         }
 
         // The compilation is not kept: only what a report needs, so that thousands of files fit.
-        var files = PatternWork.Each(input.Files, f => PatternWork.Compile(f, around) is var worked && online ? worked : worked with { Compilation = null }, around);
+        var files = PatternWork.Each(input.Files, f => PatternWork.Compile(f, around) is var worked && online ? worked : worked.ForReport, around);
         files = online ? PatternWork.WithAnswers(files, around) : files;
         code = Math.Max(code, PatternWork.Complain(files, around));
         var reports = files.Select(f => f.Report).OfType<FileReport>().ToArray();

@@ -11,8 +11,13 @@ public static class CheckList
     [
         new ShapingBlockEmpty(),
         new TermsMixed(),
+        new MossStitchUnclear(),
+        new OtherSidesWord(),
         new AbbreviationNotListed(),
         new AbbreviationNotUsed(),
+        new AbbreviationTwice(),
+        new MeaningNotTheTrades(),
+        new MeaningInOtherTerms(),
         new GaugeMissing(),
         new GaugeWithoutStitch(),
         new GaugeWithoutTool(),
