@@ -22,7 +22,7 @@ public class SuggestionTests
     [InlineData("lint --format=s", "--format=sarif")]
     [InlineData("lint --format=json ", ":patterns")]
     [InlineData("build --format h", "html")]
-    [InlineData("build --format html,", "html,md")]
+    [InlineData("build --format html,", "html,md html,source")]
     [InlineData("build --format=html,m", "--format=html,md")]
     [InlineData("build --out ", ":folders")]
     [InlineData("build --templates=t", ":folders")]
