@@ -21,6 +21,7 @@ internal sealed class SectionBuilder
     private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
 
     private readonly string _name;
+    private Dictionary<string, string>? _names;
 
     /// <summary>Prepares for one pattern.</summary>
     /// <param name="compilation">The pattern.</param>
@@ -152,12 +153,22 @@ internal sealed class SectionBuilder
         }
     }
 
+    /// <summary>What the pattern calls a stitch: the first of its own abbreviations for it, else the usual one.</summary>
+    private string NameOf(Operation operation)
+    {
+        var terms = _compilation.Pattern.Facts.TermsInForce ?? Dialect.Us;
+        _names ??= _compilation.Abbreviations.Where(a => !a.IsSpecial)
+            .Select(a => (a.Name, Id: (OperationTable.Find(Craft.Knitting, terms, a.Name) ?? OperationTable.Find(Craft.Knitting, Dialect.Any, a.Name))?.Id))
+            .Where(a => a.Id is not null).DistinctBy(a => a.Id, StringComparer.Ordinal).ToDictionary(a => a.Id!, a => a.Name, StringComparer.Ordinal);
+        return _names.TryGetValue(operation.Id, out var name) ? name : ChartWords.NameOf(operation, terms);
+    }
+
     private IEnumerable<BlockView> ChartsIn(Block block) => _compilation.Charts.Where(c => c.Block == block.Origin).Select(Drawn);
 
     private BlockView Drawn(Chart chart)
     {
         var facts = _compilation.Pattern.Facts;
-        var drawing = ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes, facts.Yarns);
+        var drawing = ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes, facts.Yarns, NameOf);
         return new BlockView
         {
             Kind = "drawing",

@@ -23,12 +23,14 @@ public static class ChartDrawing
     /// <param name="terms">Whose names to use.</param>
     /// <param name="sizes">The sizes of the pattern.</param>
     /// <param name="yarns">The yarns of the pattern.</param>
-    public static Drawing Of(Chart chart, string id, Dialect terms, SizeSet sizes, ImmutableArray<Yarn> yarns)
+    /// <param name="nameOf">What the pattern calls a stitch; the usual name in its terms when null.</param>
+    public static Drawing Of(Chart chart, string id, Dialect terms, SizeSet sizes, ImmutableArray<Yarn> yarns, Func<Operation, string>? nameOf = null)
     {
+        var name = nameOf ?? (operation => ChartWords.NameOf(operation, terms));
         var inks = new YarnInks(yarns);
         var words = string.Join(" ", chart.Rows.Select(r => ChartWords.Row(r, chart, terms)));
         var title = $"Chart: {chart.Name}{(sizes.Describe(chart.Sizes) is { Length: > 0 } which ? $", {which}" : "")}";
-        var marks = Marks(chart, terms).AddRange(Yarns(chart, inks));
+        var marks = Marks(chart, name).AddRange(Yarns(chart, inks));
         var (width, height) = SizeOf(chart);
         var keyWidth = Math.Max(Math.Max(width, 24 + (8.4 * title.Length)), 24 + marks.Max(m => (m.Span * KnitMarks.Square) + 16 + (6.4 * (m.Name.Length + m.Meaning.Length + 4))));
         var alone = new SvgPage(keyWidth, height + 30 + (marks.Length * KeyLine), id, title, words, alone: true);
@@ -177,7 +179,7 @@ public static class ChartDrawing
     }
 
     /// <summary>The marks that are used, each once, in the order in which a maker meets them.</summary>
-    private static ImmutableArray<KeyMark> Marks(Chart chart, Dialect terms)
+    private static ImmutableArray<KeyMark> Marks(Chart chart, Func<Operation, string> name)
     {
         var groups = new List<(string Key, int Span, List<(Operation Operation, FabricSide Side)> Uses)>();
         foreach (var row in chart.Rows)
@@ -199,16 +201,16 @@ public static class ChartDrawing
             }
         }
 
-        var marks = groups.Select(g => Entry(g.Span, g.Uses, terms)).ToImmutableArray();
+        var marks = groups.Select(g => Entry(g.Span, g.Uses, name)).ToImmutableArray();
         return chart.Rows.Any(r => r.Cells.Any(c => c.Operation is null))
             ? marks.Add(new KeyMark(null, FabricSide.Right, 1, "no stitch", "nothing is worked here; go on to the next square"))
             : marks;
     }
 
-    private static KeyMark Entry(int span, List<(Operation Operation, FabricSide Side)> uses, Dialect terms)
+    private static KeyMark Entry(int span, List<(Operation Operation, FabricSide Side)> uses, Func<Operation, string> name)
     {
         var (first, side) = uses[0];
-        string Names(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => ChartWords.NameOf(u.Operation, terms)));
+        string Names(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => name(u.Operation)));
         string Meanings(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => u.Operation.Spoken));
         var (rs, ws) = (Names(FabricSide.Right), Names(FabricSide.Wrong));
         return rs.Length > 0 && ws.Length > 0
