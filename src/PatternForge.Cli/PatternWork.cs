@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Cli.Photos;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
 using PatternForge.Core.Findings;
@@ -16,11 +17,14 @@ namespace PatternForge.Cli;
 /// <param name="Fault">A fault of the tool on this file; null as it should be.</param>
 internal sealed record WorkedFile(InputFile File, Compilation? Compilation, FileReport? Report, string? Problem, Exception? Fault)
 {
+    /// <summary>The project file that holds for it; null where there is none.</summary>
+    public FoundHouse? House { get; init; }
+
     /// <summary>True when an error stands that was not accepted.</summary>
     public bool HasErrors => Stands(Severity.Error);
 
     /// <summary>True when a finding of at least this weight stands that was not accepted.</summary>
-    public bool Stands(Severity threshold) => Report is { } report && report.Findings.Any(f => f.Accepted is null && f.Severity >= threshold);
+    public bool Stands(Severity threshold) => Report is { } report && report.Stands(threshold);
 }
 
 /// <summary>Reads and compiles sources, side by side, in the order they were given.</summary>
@@ -56,37 +60,42 @@ internal static class PatternWork
 
     /// <summary>Reads and compiles one source; a fault of the tool is caught, so that the other files are still worked.</summary>
     /// <param name="file">The source.</param>
+    /// <param name="houses">Where its project file is found.</param>
     /// <param name="around">What the program sees of the world.</param>
     /// <param name="trace">True to write down how each count comes about.</param>
-    public static WorkedFile Compile(InputFile file, Surroundings around, bool trace = false)
+    public static WorkedFile Compile(InputFile file, HouseFiles houses, Surroundings around, bool trace = false)
     {
         try
         {
-            var options = trace ? CompileOptions.Default with { Trace = true } : CompileOptions.Default;
+            var options = OptionsFor(file, houses, around, out var house) with { Trace = trace };
             var read = InputFiles.Read(file, options.MaxLength, around);
-            if (read.Problem is not null)
-            {
-                return new(file, null, null, read.Problem, null);
-            }
-
-            if (read.TooLarge)
-            {
-                return new(file, null, RefusedReport(read.Source, [FileRules.TooLarge(read.Source, options.MaxLength)]), null, null);
-            }
-
-            var compilation = Compiler.Compile(read.Source, options, around.Stop);
-            if (compilation.Findings.Any(FileRules.IsRefusal))
-            {
-                return new(file, null, RefusedReport(read.Source, compilation.Findings), null, null);
-            }
-
-            return new(file, compilation, ReportOf(compilation), null, null);
+            return read.Problem is not null || read.TooLarge
+                ? Refused(file, read, house, options)
+                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house);
         }
         catch (Exception e) when (e is not OperationCanceledException)
         {
             return new(file, null, null, null, e);
         }
     }
+
+    /// <summary>The limits and settings that hold for a source: those of its project file, if it has one.</summary>
+    public static CompileOptions OptionsFor(InputFile file, HouseFiles houses, Surroundings around, out FoundHouse? house)
+    {
+        house = houses.Of(file);
+        var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
+        return (house is null ? CompileOptions.Default : CompileOptions.Default.Under(house.House)) with { LookAtPhoto = photos.Look };
+    }
+
+    /// <summary>A source that could not be read, or is too large to be.</summary>
+    public static WorkedFile Refused(InputFile file, ReadResult read, FoundHouse? house, CompileOptions options) => read.Problem is { } problem
+        ? new(file, null, null, problem, null) { House = house }
+        : new(file, null, RefusedReport(read.Source, [FileRules.TooLarge(read.Source, options.MaxLength)]), null, null) { House = house };
+
+    /// <summary>What was made of a source that could be read.</summary>
+    public static WorkedFile WorkedOf(InputFile file, Compilation compilation, FoundHouse? house) => compilation.Findings.Any(FileRules.IsRefusal)
+        ? new(file, null, RefusedReport(compilation.Source, compilation.Findings), null, null) { House = house }
+        : new(file, compilation, ReportOf(compilation), null, null) { House = house };
 
     /// <summary>Says what could not be read or went wrong, and answers with the exit code for it.</summary>
     public static int Complain(IEnumerable<WorkedFile> files, Surroundings around)

@@ -37,19 +37,19 @@ public static class Compiler
         var bag = new FindingBag(read);
         var file = FileSplitter.Split(read, bag);
         var header = file.Header is { } span ? HeaderReader.Read(read, span, options, bag) : null;
-        var facts = HeaderBinder.Bind(header, read, bag);
+        var facts = HeaderBinder.Bind(header, read, bag, options.House);
         facts = facts with { TurningChains = TurningChainReader.Read(facts.Notes) };
         var sections = BodyParser.Parse(read, file.Body, bag);
         facts = facts with { ProvedTerms = CrochetTerms.Prove(sections, read, facts) };
         var body = BodyBinder.Bind(sections, facts, read, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
-        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances });
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file));
+        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, House = options.House, LookAtPhoto = options.LookAtPhoto });
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House));
     }
 
     /// <summary>The findings at the places of the file itself, with the notes on what was mended, and which of them were accepted.</summary>
-    private static ImmutableArray<Finding> InSource(ImmutableArray<Finding> findings, FindingBag first, Draft draft, SplitFile file)
+    private static ImmutableArray<Finding> InSource(ImmutableArray<Finding> findings, FindingBag first, Draft draft, SplitFile file, House house)
     {
         if (draft.Mended.Text != draft.Mended.Source || first.Count > 0 || !draft.Notes.IsEmpty)
         {
@@ -63,7 +63,7 @@ public static class Compiler
             file = new SplitFile(file.Header is { } header ? draft.Mended.ToSource(header) : null, draft.Mended.ToSource(file.Body));
         }
 
-        return Acceptances.Apply(findings, draft.Mended.Source, file);
+        return Acceptances.Apply(findings, draft.Mended.Source, file, house.NeverAccepted);
     }
 
     private static Compilation Of(MendedText text, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Cli.Photos;
 using PatternForge.Core;
 using PatternForge.Core.Findings;
 using PatternForge.Rendering;
@@ -15,7 +16,11 @@ namespace PatternForge.Cli.Commands;
 /// <param name="Problems">What could not be written, a sentence each.</param>
 /// <param name="TemplateFindings">What is wrong with the templates.</param>
 internal sealed record Released(
-    WorkedFile Worked, ImmutableArray<string> Written, ImmutableArray<string> Remarks, ImmutableArray<string> Problems, ImmutableArray<Finding> TemplateFindings);
+    WorkedFile Worked, ImmutableArray<string> Written, ImmutableArray<string> Remarks, ImmutableArray<string> Problems, ImmutableArray<Finding> TemplateFindings)
+{
+    /// <summary>True when it was not written because its project file has errors: what it would say of the studio cannot be known.</summary>
+    public bool IsRefusedForHouse { get; init; }
+}
 
 /// <summary>How the patterns of one run are released: which formats, through which templates, where to.</summary>
 internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, TemplateSet Templates, string Folder, bool Draft)
@@ -48,12 +53,17 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
     }
 
     /// <summary>Checks one pattern and, unless errors stand, writes its files: all of them or, when a template fails, none.</summary>
-    public Released Build(InputFile file, Surroundings around)
+    public Released Build(InputFile file, HouseFiles houses, Surroundings around)
     {
-        var worked = PatternWork.Compile(file, around);
+        var worked = PatternWork.Compile(file, houses, around);
         if (worked.Compilation is not { } compilation || (worked.HasErrors && !Draft))
         {
             return new(worked with { Compilation = null }, [], [], [], []);
+        }
+
+        if (worked.House?.File is { HasErrors: true } && !Draft)
+        {
+            return new(worked with { Compilation = null }, [], [], [], []) { IsRefusedForHouse = true };
         }
 
         try
@@ -71,17 +81,18 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         var file = worked.File;
         var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
         var rendered = new List<(string Place, string Name, RenderedFile File)>();
+        var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
+        var place = Path.GetFullPath(below, Folder);
+        var copies = new PhotoCopies(photos, place, Path.GetFileName(file.Stem));
         var view = ViewBuilder.Build(compilation, Draft);
         foreach (var format in Formats)
         {
             around.Stop.ThrowIfCancellationRequested();
-            var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
-            var place = Path.GetFullPath(below, Folder);
             var options = new RenderOptions
             {
                 Draft = Draft,
                 Name = Path.GetFileName(file.Stem),
-                PhotoAddress = format == OutputFormat.Html ? photos.Embedded : photo => photos.From(place, photo),
+                PhotoAddress = format == OutputFormat.Html ? photos.Embedded : copies.Address,
             };
             var result = Renderer.Render(compilation, view, format, Templates, options);
             if (result.Files.IsEmpty)
@@ -94,18 +105,28 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
 
         var written = ImmutableArray.CreateBuilder<string>();
         var problems = ImmutableArray.CreateBuilder<string>();
-        foreach (var (place, name, made) in rendered)
+        foreach (var (at, name, made) in rendered)
         {
-            if (OutputFiles.Write(place, made.Text, overwrite: true) is { } reason)
-            {
-                problems.Add($"`{name}` could not be written: {reason}");
-            }
-            else
+            Note(name, OutputFiles.Write(at, made.Text, overwrite: true));
+        }
+
+        foreach (var (path, bytes) in copies.Files)
+        {
+            Note(below + path, OutputFiles.Write(Path.GetFullPath(path, place), bytes.AsSpan(), overwrite: true));
+        }
+
+        void Note(string name, string? reason)
+        {
+            if (reason is null)
             {
                 written.Add(name);
             }
+            else
+            {
+                problems.Add($"`{name}` could not be written: {reason}");
+            }
         }
 
-        return new(worked, written.ToImmutable(), [.. photos.Remarks.Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
+        return new(worked, written.ToImmutable(), [.. photos.Remarks.Concat(copies.Remarks).Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
     }
 }

@@ -10,7 +10,16 @@ public static class CheckList
     public static ImmutableArray<PatternCheck> All { get; } =
     [
         new ShapingBlockEmpty(),
+        new ProseRowNotFound(),
+        new ProseChartNotFound(),
+        new ProseSectionNotFound(),
+        new ProseSizeNotFound(),
+        new ProsePictureNotFound(),
         new TermsMixed(),
+        new StyleOfHouse(),
+        new StyleMixed(),
+        new UnitsByHandDisagree(),
+        new SecondUnitMissing(),
         new AbbreviationNotListed(),
         new AbbreviationNotUsed(),
         new GaugeMissing(),
@@ -30,6 +39,10 @@ public static class CheckList
         new LevelWithoutReason(),
         new ToolsMissing(),
         new PartsNotSaid(),
+        new PhotoNotThere(),
+        new PhotoTooSmall(),
+        new PhotoWithoutWords(),
+        new PhotoWithLocation(),
     ];
 
     /// <summary>The rules of the checks.</summary>

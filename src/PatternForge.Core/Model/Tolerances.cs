@@ -11,4 +11,10 @@ public sealed record Tolerances
 
     /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
     public decimal Grist { get; init; } = 0.1m;
+
+    /// <summary>The same length or mass in two units, given by hand in rows or prose, as a share of the first; rounding of either number comes on top.</summary>
+    public decimal Units { get; init; } = 0.05m;
+
+    /// <summary>The shortest side that a photo should have, in pixels.</summary>
+    public int PhotoSide { get; init; } = 600;
 }
