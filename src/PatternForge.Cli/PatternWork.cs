@@ -3,6 +3,7 @@ using PatternForge.Cli.Photos;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
@@ -96,6 +97,23 @@ internal static class PatternWork
     public static WorkedFile WorkedOf(InputFile file, Compilation compilation, FoundHouse? house) => compilation.Findings.Any(FileRules.IsRefusal)
         ? new(file, null, RefusedReport(compilation.Source, compilation.Findings), null, null) { House = house }
         : new(file, compilation, ReportOf(compilation), null, null) { House = house };
+
+    /// <summary>Asks for the addresses of the patterns over the network, and checks those that have some once more with the answers.</summary>
+    public static WorkedFile[] WithAnswers(WorkedFile[] files, HouseFiles houses, Surroundings around)
+    {
+        var addresses = files.Select(f => f.Compilation is { } made ? AddressesOf(made) : []).ToArray();
+        using var prober = new LinkProber(around.Links);
+        var answers = prober.Ask(addresses.SelectMany(a => a), around.Stop);
+        if (addresses.SelectMany(a => a).Select(a => a.AbsoluteUri).Distinct(StringComparer.Ordinal).Count() is var all && all > answers.Count)
+        {
+            around.Say($"{answers.Count} of {all} addresses were asked for: more are not asked for at once");
+        }
+
+        return [.. files.Select((file, i) => addresses[i].Length == 0 ? file : file with { Report = ReportOf(Compiler.Compile(file.Compilation!.Source, OptionsFor(file.File, houses, around, out _) with { Answers = answers }, around.Stop)) })];
+    }
+
+    private static Uri[] AddressesOf(Compilation made) =>
+        [.. WebLinks.Of(made.Pattern.Facts).Concat(WebLinks.InProse(made.Pattern)).Select(l => WebLinks.OfWeb(l.Address)).OfType<Uri>()];
 
     /// <summary>Says what could not be read or went wrong, and answers with the exit code for it.</summary>
     public static int Complain(IEnumerable<WorkedFile> files, Surroundings around)

@@ -35,6 +35,9 @@ internal sealed class Surroundings
     /// <summary>True when the person who calls wants the technical trace of a fault.</summary>
     public bool Trace { get; init; }
 
+    /// <summary>How long and how much may be asked over the network, where that is wished.</summary>
+    public LinkLimits Links { get; init; } = LinkLimits.Default;
+
     /// <summary>Set when the user asks to stop.</summary>
     public CancellationToken Stop { get; init; }
 

@@ -45,6 +45,11 @@ internal static class Acceptances
             var at = all.FindIndex(f => f.Accepted is null && IsCalled(f.Rule, acceptance.Code) && !IsUnreadable(f.Rule) && Touches(source, f.Span, line));
             if (at < 0)
             {
+                if (IsOfTheNetwork(acceptance.Code))
+                {
+                    continue;
+                }
+
                 extra.Add(BodyRules.AcceptanceUnused, acceptance.Span, $"nothing on line {line} is found under `{acceptance.Code}`", "take this remark out, or put it where the finding is");
                 continue;
             }
@@ -63,6 +68,9 @@ internal static class Acceptances
 
     // What could not be read at all cannot be accepted.
     private static bool IsUnreadable(Rule rule) => rule.Code == SyntaxRules.UnreadableHeader.Code || rule.Code == FileRules.NotText.Code || rule.Code == FileRules.FileTooLarge.Code;
+
+    // What is found only online may be accepted for good.
+    private static bool IsOfTheNetwork(string said) => Checks.CheckList.All.Any(c => c is Checks.LinkGone or Checks.LinkUnanswered && IsCalled(c.Rule, said));
 
     private static bool IsCalled(Rule rule, string said) => string.Equals(rule.Code, said, StringComparison.OrdinalIgnoreCase) || string.Equals(rule.Name, said, StringComparison.OrdinalIgnoreCase);
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PatternForge.Core.Model;
 
 namespace PatternForge.Core;
@@ -37,6 +38,9 @@ public sealed record CompileOptions
 
     /// <summary>True to write down what each clause of each row does in every size: for people who want to see how a count comes about.</summary>
     public bool Trace { get; init; }
+
+    /// <summary>What became of addresses that were asked for over the network, by address; empty when none was: the compiler itself asks nobody.</summary>
+    public IReadOnlyDictionary<string, LinkAnswer> Answers { get; init; } = ImmutableDictionary<string, LinkAnswer>.Empty;
 
     /// <summary>How far two figures may stand apart before a check speaks; a studio may set its own.</summary>
     public Tolerances Tolerances { get; init; } = Tolerances.Default;

@@ -44,7 +44,7 @@ public static class Compiler
         var body = BodyBinder.Bind(sections, facts, read, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
-        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, House = options.House, LookAtPhoto = options.LookAtPhoto });
+        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers, House = options.House, LookAtPhoto = options.LookAtPhoto });
         return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House));
     }
 

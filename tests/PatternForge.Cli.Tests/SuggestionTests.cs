@@ -14,7 +14,7 @@ public class SuggestionTests
     [InlineData("lint ", ":patterns")]
     [InlineData("lint hat", ":patterns")]
     [InlineData("lint one.pattern.md \"two", ":patterns")]
-    [InlineData("lint --", "--diff --fix --format --help --warnings-as-errors")]
+    [InlineData("lint --", "--diff --fix --format --help --online --warnings-as-errors")]
     [InlineData("lint x --w", "--warnings-as-errors")]
     [InlineData("lint x -- --w", "")]
     [InlineData("lint --format ", "github json sarif text")]

@@ -42,6 +42,13 @@ internal static class RuleExample
         return (text, [.. marks]);
     }
 
+    private static readonly Dictionary<string, LinkAnswer> Asked = new(StringComparer.Ordinal)
+    {
+        ["https://example.com/gone"] = new LinkAnswer(LinkState.Gone, "answers 404: there is no such page"),
+        ["https://example.com/slow"] = new LinkAnswer(LinkState.Unanswered, "gave no answer within 10 seconds"),
+        ["https://example.com/blocking"] = new LinkAnswer(LinkState.Alive, "answers"),
+    };
+
     /// <summary>True for a rule whose examples are project files.</summary>
     public static bool IsOfProjectFile(Rule rule) => HouseRules.All.Contains(rule) && rule != HouseRules.AcceptanceNotAllowed;
 
@@ -49,10 +56,11 @@ internal static class RuleExample
     public static ImmutableArray<Finding> FindingsOf(Rule rule, string text) =>
         IsOfProjectFile(rule) ? HouseFile.Read(new SourceText(HouseFile.Name, text)).Findings : Compile(rule, text).Findings;
 
-    /// <summary>Compiles an example, with small limits for the rules that speak of limits, a project file for those that speak of it, and photos that are told by their names.</summary>
+    /// <summary>Compiles an example, with small limits for the rules that speak of limits, the network's answers or a project file for those that speak of them, and photos that are told by their names.</summary>
     public static Compilation Compile(Rule rule, string text) => Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code switch
     {
         "PF108" => new CompileOptions { MaxHeaderLength = 200 },
+        "PF902" or "PF903" => CompileOptions.Default with { Answers = Asked },
         "PF163" => CompileOptions.Default.Under(Core.Model.House.None with { NeverAccepted = ["PF210"] }),
         "PF420" => CompileOptions.Default.Under(Core.Model.House.None with { Style = new StyleSheet(StyleSheet.Open.Choices.Add(StyleMatter.Round, 0)) }),
         "PF905" or "PF906" or "PF908" => CompileOptions.Default with { LookAtPhoto = Photo },

@@ -17,11 +17,12 @@ internal static class LintCommand
         var strict = new Option<bool>("--warnings-as-errors") { Description = "Answer with exit code 1 for warnings too" };
         var fix = new Option<bool>("--fix") { Description = "Make the exact repairs that findings offer, then tell what is left; `-` is written to standard output" };
         var diff = new Option<bool>("--diff") { Description = "Show what --fix would change, as a unified diff, and change nothing" };
-        var command = new Command("lint", "Check patterns: every row in every size, and all that a released pattern needs.") { paths, format, strict, fix, diff };
+        var online = new Option<bool>("--online") { Description = "Ask over the network whether the links are there" };
+        var command = new Command("lint", "Check patterns: every row in every size, and all that a released pattern needs.") { paths, format, strict, fix, diff, online };
         command.SetAction(parsed => Run(
             parsed.GetValue(paths) ?? [],
             parsed.GetValue(format),
-            new(parsed.GetValue(strict), parsed.GetValue(fix), parsed.GetValue(diff)),
+            new(parsed.GetValue(strict), parsed.GetValue(fix), parsed.GetValue(diff), parsed.GetValue(online)),
             around));
         return command;
     }
@@ -43,6 +44,11 @@ internal static class LintCommand
             return CommandLine.Refuse("--diff shows a diff and no report: leave out --format", around, "lint");
         }
 
+        if (wishes.Online && (wishes.Fix || wishes.Diff))
+        {
+            return CommandLine.Refuse("--online asks for links and repairs nothing: leave out --fix and --diff", around, "lint");
+        }
+
         var input = InputFiles.Find(paths, around);
         var code = Arguments.Complain(input, around);
         if (input.Files.IsEmpty)
@@ -55,14 +61,15 @@ internal static class LintCommand
             return CommandLine.Refuse("`-` is repaired by itself: name no file beside it", around, "lint");
         }
 
-        return wishes.Fix || wishes.Diff ? Repair(input, code, form, wishes, around) : Report(Checked(input, around), code, form, wishes, around, around.Write, around.ColourOut);
+        return wishes.Fix || wishes.Diff ? Repair(input, code, form, wishes, around) : Report(Checked(input, wishes.Online, around), code, form, wishes, around, around.Write, around.ColourOut);
     }
 
     // The compilation is not kept: only what a report needs, so that thousands of files fit.
-    private static WorkedFile[] Checked(InputSet input, Surroundings around)
+    private static WorkedFile[] Checked(InputSet input, bool online, Surroundings around)
     {
         var houses = new HouseFiles(around);
-        return PatternWork.Each(input.Files, f => PatternWork.Compile(f, houses, around) with { Compilation = null }, around);
+        var files = PatternWork.Each(input.Files, f => PatternWork.Compile(f, houses, around) is var worked && online ? worked : worked with { Compilation = null }, around);
+        return online ? PatternWork.WithAnswers(files, houses, around) : files;
     }
 
     private static int Report(WorkedFile[] files, int code, string form, Wishes wishes, Surroundings around, Action<string> write, bool colour)
@@ -113,5 +120,5 @@ internal static class LintCommand
     }
 
     /// <summary>What the command line asks for.</summary>
-    private sealed record Wishes(bool Strict, bool Fix, bool Diff);
+    private sealed record Wishes(bool Strict, bool Fix, bool Diff, bool Online);
 }

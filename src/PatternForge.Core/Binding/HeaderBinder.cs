@@ -11,16 +11,16 @@ namespace PatternForge.Core.Binding;
 public static class HeaderBinder
 {
     private static readonly KeySet Keys = new(
-        "", "title", "designer|design-by|author", "version", "date", "craft", "terms", "level|difficulty", "level-reason", "audience|wearer|wearers", "summary|description",
-        "sizes|size", "fits|to-fit", "finished|finished-measurements|measurements", "ease", "gauge|tension", "yarn|yarns", "tools|tool", "needles|needle", "hook|hooks", "notions|materials",
-        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions");
+        "", "title", "designer|design-by|author", "version", "date", "craft", "terms", "level|difficulty", "level-reason", "audience|wearer|wearers", "techniques|technique|skills", "summary|description",
+        "sizes|size", "fits|to-fit", "finished|finished-measurements|measurements", "ease", "measured", "seam|seams", "band-overlap|overlap", "gauge|tension", "yarn|yarns", "tools|tool", "needles|needle", "hook|hooks", "notions|materials",
+        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "shown", "care", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions");
 
     /// <summary>Parts of a pattern that may be left out on purpose, in the words of `omit`.</summary>
     public static ImmutableArray<string> Parts { get; } =
     [
-        "title", "designer", "version", "date", "summary", "level", "level-reason", "audience", "sizes", "fits", "finished", "ease", "gauge", "gauge-stitch", "gauge-tool", "gauge-size", "gauge-state",
-        "yarn", "fibre", "weight", "put-up", "needs", "alternatives", "tools", "notions", "terms", "abbreviations", "sample", "photos", "videos", "links", "contact", "about", "construction",
-        "schematic", "chart", "charts", "notes", "blocking", "finishing", "care", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
+        "title", "designer", "version", "date", "summary", "level", "level-reason", "audience", "techniques", "sizes", "fits", "finished", "ease", "measured", "gauge", "gauge-stitch", "gauge-tool", "gauge-size", "gauge-state",
+        "yarn", "fibre", "weight", "put-up", "needs", "alternatives", "tools", "notions", "terms", "abbreviations", "sample", "shown", "photos", "videos", "links", "contact", "about", "construction",
+        "lengthening", "instructions", "schematic", "chart", "charts", "notes", "blocking", "finishing", "care", "cautions", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
     ];
 
     /// <summary>Binds the header; without one the facts are empty. What it does not say is taken from the house.</summary>
@@ -97,10 +97,14 @@ public static class HeaderBinder
             "level" => facts with { Level = Choice(context, node, key, Levels, "basic, easy, intermediate and complex", HeaderRules.UnknownLevel) },
             "level-reason" => facts with { LevelReason = context.Text(node, key) },
             "audience" => facts with { Audience = Choice(context, node, key, Audiences, "babies, children, youths, women, men, adults and anyone", HeaderRules.UnknownAudience) },
+            "techniques" => facts with { Techniques = context.Texts(node, key, atCommas: true) },
             "summary" => facts with { Summary = context.Text(node, key) },
             "fits" => facts with { Fits = [.. facts.Fits, .. SizesBinder.Measurements(context, node, key)] },
             "finished" => facts with { Finished = [.. facts.Finished, .. SizesBinder.Measurements(context, node, key)] },
-            "ease" => facts with { Ease = context.Text(node, key) },
+            "ease" => SizesBinder.Ease(context, node, facts),
+            "measured" => facts with { Measured = MeasuredBinder.Measured(context, node) },
+            "seam" => facts with { Seam = MeasuredBinder.Seam(context, node) },
+            "band-overlap" => facts with { BandOverlap = QuantityBinder.Read(context, node, key, Dimension.Length) },
             "gauge" => GaugeBinder.Bind(context, node, facts),
             "yarn" => YarnBinder.Bind(context, node, facts),
             "tools" or "needles" or "hook" => facts with { Tools = [.. facts.Tools, .. MaterialsBinder.Items(context, node, key)] },
@@ -111,6 +115,8 @@ public static class HeaderBinder
             "notes" => facts with { Notes = context.Texts(node, key) },
             "charts" => facts with { Charts = StitchesBinder.Charts(context, node) },
             "sample" => facts with { Sample = MaterialsBinder.Sample(context, node) },
+            "shown" => facts with { Shown = UseBinder.Shown(context, node) },
+            "care" => facts with { Care = UseBinder.Care(context, node) },
             "photos" => facts with { Photos = MaterialsBinder.Photos(context, node) },
             "videos" => facts with { Videos = MaterialsBinder.Links(context, node, key) },
             "links" => facts with { Links = MaterialsBinder.Links(context, node, key) },

@@ -43,12 +43,19 @@ internal static class SizesBinder
             {
                 "fits" => facts with { Fits = Measurements(context, part.Value, "fits") },
                 "finished" => facts with { Finished = Measurements(context, part.Value, "finished") },
-                "ease" => facts with { Ease = context.Text(part.Value, "ease") },
+                "ease" => Ease(context, part.Value, facts),
                 _ => facts,
             };
         }
 
         return facts;
+    }
+
+    /// <summary>The ease in the designer's words, and the length that they tell.</summary>
+    public static PatternFacts Ease(HeaderContext context, HeaderNode node, PatternFacts facts)
+    {
+        var said = context.Text(node, "ease");
+        return facts with { Ease = said, EaseBy = MeasuredBinder.EaseBy(context, said) };
     }
 
     /// <summary>Named measurements: keys with values, or one text of the trade such as "20 cm wide, 160 cm long".</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
+using PatternForge.Core.Reference;
 using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;

@@ -1,4 +1,5 @@
 using PatternForge.Core.Model;
+using PatternForge.Core.Reference;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 

@@ -94,6 +94,13 @@ internal sealed class MeasurementOutOfRun : PatternCheck
         });
     }
 
+    /// <summary>True when the values of a measurement break their run, which is told by this check.</summary>
+    internal static bool Breaks(PerSize<Quantity?> values)
+    {
+        decimal[] said = [.. values.Values.Where(v => v is not null).Select(v => v!.InBase)];
+        return !values.IsShared && said.Length >= 3 && BreakOf(said) is not null;
+    }
+
     /// <summary>The index of the value that turns against the run, where the run is clear and taking one value out mends it; null otherwise.</summary>
     internal static int? BreakOf(decimal[] values)
     {

@@ -24,6 +24,9 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>Looks at a photo; null where nobody looks.</summary>
     public Func<string, PhotoFacts>? LookAtPhoto { get; init; }
 
+    /// <summary>What became of addresses that were asked for over the network; empty when none was.</summary>
+    public IReadOnlyDictionary<string, LinkAnswer> Answers { get; init; } = ImmutableDictionary<string, LinkAnswer>.Empty;
+
     /// <summary>The header's facts.</summary>
     public PatternFacts Facts => Pattern.Facts;
 

@@ -1,5 +1,5 @@
 using PatternForge.Core.Findings;
-using PatternForge.Core.Model;
+using PatternForge.Core.Reference;
 
 namespace PatternForge.Core.Checks;
 

@@ -29,12 +29,18 @@ public sealed class FindingBag
         }
     }
 
+    /// <summary>True when a rule has told something at just this place.</summary>
+    public bool HasAt(string code, TextSpan span) => _findings.Exists(f => f.Rule.Code == code && f.Span == span);
+
     private static string OneLine(string text) =>
         text.AsSpan().IndexOfAny('\r', '\n') < 0 ? text : string.Join(' ', text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
 
     /// <summary>Adds an occurrence at a place, with an optional help line.</summary>
     public void Add(Rule rule, TextSpan span, string message, string? help = null) =>
         Add(new Finding(rule, Source, span, message) { Help = help });
+
+    /// <summary>True when the rule has been broken so far.</summary>
+    public bool Has(Rule rule) => _findings.Exists(f => f.Rule == rule);
 
     /// <summary>Takes back what was added after the first so many: what had been read turned out to be a remark.</summary>
     public void TakeBack(int count)

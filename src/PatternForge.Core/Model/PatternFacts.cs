@@ -175,6 +175,9 @@ public sealed record PatternFacts
     /// <summary>Why it has that level.</summary>
     public string? LevelReason { get; init; }
 
+    /// <summary>Techniques that the pattern names as needed.</summary>
+    public ImmutableArray<Located<string>> Techniques { get; init; } = [];
+
     /// <summary>A short paragraph to decide by.</summary>
     public string? Summary { get; init; }
 
@@ -195,6 +198,18 @@ public sealed record PatternFacts
 
     /// <summary>The ease it is meant to be worn with, as written.</summary>
     public string? Ease { get; init; }
+
+    /// <summary>The ease as a length, one value a size, negative for negative ease; null where <see cref="Ease"/> tells none.</summary>
+    public PerSize<Quantity?>? EaseBy { get; init; }
+
+    /// <summary>Which pieces have which finished measurement.</summary>
+    public ImmutableArray<MeasuredPieces> Measured { get; init; } = [];
+
+    /// <summary>Stitches at each edge of a piece that go into a seam; null when not said.</summary>
+    public decimal? Seam { get; init; }
+
+    /// <summary>How far the front bands lie over each other; null when not said.</summary>
+    public PerSize<Quantity?>? BandOverlap { get; init; }
 
     /// <summary>The gauges.</summary>
     public ImmutableArray<Gauge> Gauges { get; init; } = [];
@@ -231,6 +246,12 @@ public sealed record PatternFacts
 
     /// <summary>The sample.</summary>
     public Sample? Sample { get; init; }
+
+    /// <summary>What the photos show; null when not said.</summary>
+    public Shown? Shown { get; init; }
+
+    /// <summary>The care of the finished piece, by treatment, then free words.</summary>
+    public ImmutableArray<CareEntry> Care { get; init; } = [];
 
     /// <summary>Photos.</summary>
     public ImmutableArray<Photo> Photos { get; init; } = [];

@@ -12,6 +12,12 @@ public sealed record Tolerances
     /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
     public decimal Grist { get; init; } = 0.1m;
 
+    /// <summary>A finished measurement against the body and the ease.</summary>
+    public decimal Ease { get; init; } = 0.02m;
+
+    /// <summary>A body measurement against the ends of the published table for whom the pattern is made.</summary>
+    public decimal Body { get; init; } = 0.15m;
+
     /// <summary>The same length or mass in two units, given by hand in rows or prose, as a share of the first; rounding of either number comes on top.</summary>
     public decimal Units { get; init; } = 0.05m;
 

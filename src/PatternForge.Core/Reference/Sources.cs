@@ -6,6 +6,15 @@ public static class Sources
     /// <summary>A fact of the trade that no single book owns.</summary>
     public static Source CommonPractice { get; } = new("common practice");
 
+    /// <summary>A fact of the trade that was set down from memory.</summary>
+    public static Source Remembered { get; } = new("common practice", IsFromMemory: true);
+
+    /// <summary>Care labels in words: washing, bleaching, drying, ironing, professional care.</summary>
+    public static Source CareLabelling { get; } = new("ISO 3758:2023 and ASTM D5489-18, care labelling");
+
+    /// <summary>What fibres bear.</summary>
+    public static Source FibreCare { get; } = new("common practice of textile care", IsFromMemory: true);
+
     /// <summary>Project levels: basic, easy, intermediate and complex.</summary>
     public static Source ProjectLevels { get; } = new("Craft Yarn Council, project levels (2018), as quoted in the trade");
 
@@ -14,4 +23,28 @@ public static class Sources
 
     /// <summary>Words for pictures.</summary>
     public static Source Wcag { get; } = new("W3C, Web Content Accessibility Guidelines 2.2 (2023), success criterion 1.1.1");
+
+    /// <summary>Weight classes with the gauges of crochet and the hooks.</summary>
+    public static Source YarnWeights { get; } = new("Craft Yarn Council, Standard Yarn Weight System, as printed in Crochet World, October 2018, p. 64");
+
+    /// <summary>Weight classes with the gauges of knitting and the needles, and readings of other printings.</summary>
+    public static Source YarnWeightsQuoted { get; } = new("Craft Yarn Council, Standard Yarn Weight System, as quoted in the trade");
+
+    /// <summary>The edition of the weight classes before there was a class 7, with lengths to the pound.</summary>
+    public static Source YarnWeightsOlder { get; } = new("Spin Off magazine, Yarn Standards");
+
+    /// <summary>Lengths to the hundred grams by name: several charts of dyers and shops, which differ; their union is taken.</summary>
+    public static Source YarnLengths { get; } = new("charts of yarn dyers and shops, taken together (common practice)");
+
+    /// <summary>Body sizes of babies, children, women and men.</summary>
+    public static Source BodySizes { get; } = new("Craft Yarn Council, Standards and Guidelines for Crochet and Knitting, body sizes", IsFromMemory: true);
+
+    /// <summary>Lengths and widths of children and youths.</summary>
+    public static Source ChildSizes { get; } = new("Craft Yarn Council, child and youth sizes, as quoted in the trade");
+
+    /// <summary>Women's busts.</summary>
+    public static Source BustSizes { get; } = new("Craft Yarn Council, women's sizes, as quoted in the trade");
+
+    /// <summary>The usual girth of finished socks.</summary>
+    public static Source SockSizes { get; } = new("How to Knit Socks, chapter 3");
 }

@@ -90,6 +90,7 @@ public sealed class PatternWorker
         var before = new int?[_sizes.Count];
         var after = new int?[_sizes.Count];
         var seen = new bool[_sizes.Count];
+        var rowsOf = new RowsOfLine(_states);
         var unread = false;
         var trusted = false;
         var readings = new List<Reading>();
@@ -151,6 +152,8 @@ public sealed class PatternWorker
             Text = line.Text.Contains("{count}", StringComparison.Ordinal) ? line.Text.Replace("{count}", $"({CountWords.InTradeForm(after, RowKinds.All(_states))})", StringComparison.Ordinal) : line.Text,
             Status = status,
             Numbers = [.. numbers],
+            Rows = rowsOf.Of(line, status, before),
+            InTheRound = rowsOf.InTheRound,
             Before = [.. before],
             After = [.. after],
             Kinds = _isKnitting ? [] : RowKinds.Several(_states, after),

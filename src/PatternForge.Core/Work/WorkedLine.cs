@@ -41,6 +41,12 @@ public sealed record WorkedLine
     /// <summary>The row or round numbers that the line covers; empty when it has none.</summary>
     public ImmutableArray<int> Numbers { get; init; } = [];
 
+    /// <summary>Physical rows that it works, one a size; null where not known, empty where they come from a length or cannot be told.</summary>
+    public ImmutableArray<int?> Rows { get; init; } = [];
+
+    /// <summary>True when it is worked in the round in every size, false when flat in every size; null where they differ.</summary>
+    public bool? InTheRound { get; init; }
+
     /// <summary>Live stitches before it, one a size; null where not known or the size skips it.</summary>
     public required ImmutableArray<int?> Before { get; init; }
 

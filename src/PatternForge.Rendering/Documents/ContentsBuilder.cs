@@ -19,6 +19,7 @@ internal static class ContentsBuilder
         Sections(view.Before);
         Part("Videos", "videos", !view.Videos.IsEmpty || !remarks.Videos.IsEmpty);
         Sections(view.Instructions);
+        Part("Care", "care", !view.Care.IsEmpty);
         Sections(view.After);
         Part("Cautions", "cautions", !view.Cautions.IsEmpty);
         return entries.ToImmutable();

@@ -116,6 +116,12 @@ public sealed record PatternView
     /// <summary>Sections around the pattern: corrections, terms of use, makers who work to order, other designs, and thanks last.</summary>
     public ImmutableArray<SectionView> Closing { get; init; } = [];
 
+    /// <summary>The care that the header gives, a treatment each; a name is empty where the words name none.</summary>
+    public ImmutableArray<FactView> Care { get; init; } = [];
+
+    /// <summary>What the designer wrote under "Care", where the header gives care as well.</summary>
+    public ImmutableArray<BlockView> CareNotes { get; init; } = [];
+
     /// <summary>Cautions for things that can hurt; empty where nothing calls for them.</summary>
     public ImmutableArray<CautionView> Cautions { get; init; } = [];
 

@@ -24,6 +24,8 @@ internal sealed record SectionPlaces
 
     public ImmutableArray<BlockView> Contact { get; private init; } = [];
 
+    public ImmutableArray<BlockView> Care { get; private init; } = [];
+
     public RemarksView Remarks { get; private init; } = new();
 
     public ImmutableArray<SectionView> About { get; private init; } = [];
@@ -48,6 +50,10 @@ internal sealed record SectionPlaces
             if (!hasRows && group.Length == 1 && IsTitle(first, pattern))
             {
                 placed = placed with { Opening = placed.Opening.AddRange(builder.Blocks(first)) };
+            }
+            else if (!hasRows && first.Role == "care" && !pattern.Facts.Care.IsEmpty)
+            {
+                placed = placed with { Care = placed.Care.AddRange(builder.Remarks(group)) };
             }
             else if (!hasRows && placed.WithRemarks(group, builder) is { } taken)
             {

@@ -17,7 +17,9 @@ internal static class SizesBuilder
         var ease = Wording.Said(facts.Ease);
         var sample = Sample(facts.Sample, facts.Sizes);
         var list = List(facts.Sizes);
-        if (measures.IsEmpty && ease is null && sample is null && list.Length == 0)
+        var shown = Shown(facts.Shown);
+        var notes = Notes(facts);
+        if (measures.IsEmpty && ease is null && sample is null && shown is null && notes.IsEmpty && list.Length == 0)
         {
             return null;
         }
@@ -31,6 +33,8 @@ internal static class SizesBuilder
             Rows = [.. facts.Sizes.Names.Select((_, i) => new SizeRowView { Size = NameOf(facts.Sizes, i), Cells = [.. measures.Select(m => m.Cells[i])] })],
             Ease = ease,
             Sample = sample,
+            Shown = shown,
+            Notes = notes,
         };
     }
 
@@ -44,6 +48,30 @@ internal static class SizesBuilder
     /// <summary>The name of one size, with the word that all of them share: "4 years".</summary>
     public static string NameOf(SizeSet sizes, int size) =>
         sizes.Word is { } word && sizes.Names[size].Length > 0 ? $"{sizes.Names[size]} {word}" : sizes.Names[size];
+
+    /// <summary>"Bust: measured over Back + Front.", and what seams and bands take.</summary>
+    private static ImmutableArray<string> Notes(PatternFacts facts)
+    {
+        var notes = ImmutableArray.CreateBuilder<string>();
+        foreach (var measured in facts.Measured)
+        {
+            var gauge = Wording.Said(measured.Gauge) is { } named ? $", in the gauge of {named}" : "";
+            notes.Add($"{Wording.Capital(measured.Name)}: measured over {measured.Said}{gauge}.");
+        }
+
+        if (facts.Seam is { } seam)
+        {
+            notes.Add(seam == 0 ? "No stitches go into seams." : $"{Wording.Number(seam)} {(seam == 1 ? "stitch goes" : "stitches go")} into the seam at each edge.");
+        }
+
+        if (facts.BandOverlap is { } overlap && overlap.Values.Any(q => q is not null))
+        {
+            var values = Enumerable.Range(0, facts.Sizes.Count).Select(i => At(overlap, i) is { } q ? Measures.Both(q) : Wording.None).ToArray();
+            notes.Add($"The front bands overlap by {(overlap.IsShared ? values[0] : Wording.TradeForm([.. values]))}.");
+        }
+
+        return notes.ToImmutable();
+    }
 
     private static MeasureView Measure(string kind, Measurement measurement, int sizes)
     {
@@ -81,6 +109,19 @@ internal static class SizesBuilder
         }
 
         return new CellView { Metric = Measures.Number(quantity, metric), Imperial = imperial is null ? null : Measures.Number(quantity, imperial) };
+    }
+
+    private static string? Shown(Shown? shown)
+    {
+        var size = Wording.Said(shown?.Size);
+        var ease = Wording.Said(shown?.Ease) is not { } said ? null : said.Contains("ease", StringComparison.OrdinalIgnoreCase) ? said : $"{said} of ease";
+        return (size, ease) switch
+        {
+            (null, null) => null,
+            ({ } s, null) => $"The photos show size {s}.",
+            (null, { } e) => $"In the photos the piece is worn with {e}.",
+            ({ } s, { } e) => $"The photos show size {s}, worn with {e}.",
+        };
     }
 
     private static string? Sample(Sample? sample, SizeSet sizes)

@@ -25,6 +25,12 @@ public sealed record SizesView
 
     /// <summary>A sentence on the sample that was made; null when nothing is said of it.</summary>
     public string? Sample { get; init; }
+
+    /// <summary>A sentence on the size and the ease that the photos show; null when nothing is said of it.</summary>
+    public string? Shown { get; init; }
+
+    /// <summary>Sentences on what the measurements are taken over and allow for.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
 }
 
 /// <summary>One measurement in all sizes.</summary>

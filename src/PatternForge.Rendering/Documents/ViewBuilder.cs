@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 
 namespace PatternForge.Rendering.Documents;
 
@@ -43,7 +44,7 @@ public static class ViewBuilder
             GaugeName = Wording.GaugeName(facts.TermsInForce),
             Gauges = [.. facts.Gauges.Select(GaugeBuilder.Build).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
-            Tools = [.. facts.Tools.Select(Item)],
+            Tools = [.. facts.Tools.Select(t => Item(t) with { Text = ToolNames.Add(t.Text.Trim(), facts.Craft != Craft.Knitting) })],
             Notions = [.. facts.Notions.Select(Item)],
             Abbreviations = [.. compilation.Abbreviations
                 .Where(a => !a.IsSpecial && !special.Contains(a.Name))
@@ -57,7 +58,9 @@ public static class ViewBuilder
             Instructions = placed.Instructions,
             After = placed.After,
             Closing = placed.Closing,
-            Cautions = Cautions.Build(facts),
+            Care = [.. facts.Care.Select(Care)],
+            CareNotes = placed.Care,
+            Cautions = Cautions.Build(facts, compilation.Lines),
             Videos = [.. facts.Videos.Select(Link)],
             Links = [.. facts.Links.Select(Link)],
             Contact = Wording.Said(facts.Contact) is { } contact ? new LinkView { Text = contact, Address = SafeAddress.FromWords(contact) } : null,
@@ -77,6 +80,7 @@ public static class ViewBuilder
     {
         var found = ImmutableArray.CreateBuilder<FactView>();
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
+        Add("Techniques", string.Join("; ", facts.Techniques.Select(t => t.Value.Trim())));
         Add("For", Wording.Audience(facts.Audience?.Value));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
@@ -102,6 +106,9 @@ public static class ViewBuilder
         Alt = photo.Alt?.Trim() ?? "",
         Caption = Wording.Said(photo.Caption),
     };
+
+    /// <summary>Care in the designer's words, under the name of its treatment.</summary>
+    private static FactView Care(CareEntry entry) => new() { Name = entry.Kind is { } kind ? Wording.CareName(kind) : "", Value = Wording.Capital(entry.Text.Trim()) };
 
     private static LinkView Item(Item item) => new() { Text = item.Text.Trim(), Address = SafeAddress.ForLink(item.Link) };
 

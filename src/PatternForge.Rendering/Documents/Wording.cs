@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Model;
+using PatternForge.Core.Reference;
 using PatternForge.Core.Stitches;
 
 namespace PatternForge.Rendering.Documents;
@@ -41,6 +42,9 @@ internal static class Wording
 
     /// <summary>The level in a word.</summary>
     public static string LevelName(Level level) => level.ToString();
+
+    /// <summary>A treatment of care labels by its name.</summary>
+    public static string CareName(CareKind kind) => kind is CareKind.ProfessionalCare ? "Professional care" : kind.ToString();
 
     /// <summary>Whom it is for, in a word; null when not said.</summary>
     public static string? Audience(Audience? audience) => audience?.ToString();

@@ -13,9 +13,14 @@ internal static class YarnBuilder
         ("yd", n => n.Metres / Unit.Yard.InBase),
         ("g", n => n.Grams),
         ("balls", n => n.Balls),
+        ("m left", n => n.Left),
     ];
 
-    private sealed record Need(decimal? Metres, decimal? Grams, decimal? Balls);
+    private sealed record Need(decimal? Metres, decimal? Grams, decimal? Balls)
+    {
+        /// <summary>The whole metres that are left of the last ball; null where no length was asked for.</summary>
+        public decimal? Left { get; init; }
+    }
 
     /// <summary>One yarn.</summary>
     public static YarnView Build(Yarn yarn, int sizes) => new()
@@ -77,8 +82,9 @@ internal static class YarnBuilder
     /// <summary>"300 m, 329 yd, 150 g, 2 balls".</summary>
     private static string? OneSize(Need need, string balls)
     {
-        var parts = Columns.Where(c => c.Read(need) is not null).Select(c => Counted(Up(c.Read(need)!.Value), c.Unit is "balls" ? balls : c.Unit)).ToArray();
-        return parts.Length == 0 ? null : string.Join(", ", parts);
+        var left = need.Left is { } over ? $" ({over.ToString(CultureInfo.InvariantCulture)} m left)" : "";
+        var parts = Columns.Where(c => c.Unit is not "m left" && c.Read(need) is not null).Select(c => Counted(Up(c.Read(need)!.Value), c.Unit is "balls" ? balls : c.Unit)).ToArray();
+        return parts.Length == 0 ? null : string.Join(", ", parts) + left;
     }
 
     private static string Counted(string number, string unit) => $"{number} {(number is "1" && unit.Length > 2 ? unit.TrimEnd('s') : unit)}";
@@ -131,7 +137,10 @@ internal static class YarnBuilder
         return new Need(
             amount.Unit.Dimension == Dimension.YarnLength ? said : balls * ballLength,
             amount.Unit.Dimension == Dimension.Mass ? said : balls * ballMass,
-            balls is { } n ? Math.Ceiling(Math.Round(n, 6)) : null);
+            balls is { } n ? Math.Ceiling(Math.Round(n, 6)) : null)
+        {
+            Left = amount.Unit.Dimension != Dimension.Count && balls is { } part && ballLength is { } length ? Math.Floor(Math.Round((Math.Ceiling(Math.Round(part, 6)) * length) - (part * length), 3)) : null,
+        };
     }
 
     /// <summary>Amounts are rounded up: a metre too much is better than one too few.</summary>

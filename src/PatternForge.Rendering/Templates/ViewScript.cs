@@ -58,7 +58,7 @@ internal static class ViewScript
     public static readonly ViewMembers<SizesView> Sizes = new()
     {
         { "names", v => List(v.Names) }, { "list", v => v.List }, { "count", v => v.Count }, { "measures", (v, p) => List(v.Measures, Measure, p) },
-        { "rows", (v, p) => List(v.Rows, SizeRow, p) }, { "ease", v => v.Ease }, { "sample", v => v.Sample },
+        { "rows", (v, p) => List(v.Rows, SizeRow, p) }, { "ease", v => v.Ease }, { "sample", v => v.Sample }, { "shown", v => v.Shown }, { "notes", v => List(v.Notes) },
     };
 
     /// <summary>Another yarn.</summary>
@@ -128,7 +128,7 @@ internal static class ViewScript
         { "abbreviations", (v, p) => List(v.Abbreviations, Abbreviation, p) }, { "special_stitches", (v, p) => List(v.SpecialStitches, SpecialStitch, p) },
         { "charts", (v, p) => List(v.Charts, Chart, p) }, { "notes", v => List(v.Notes) }, { "remarks", (v, p) => new ViewObject<RemarksView>(v.Remarks, Remarks, p) },
         { "about", (v, p) => List(v.About, Section, p) }, { "before", (v, p) => List(v.Before, Section, p) }, { "instructions", (v, p) => List(v.Instructions, Section, p) },
-        { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
+        { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "care", (v, p) => List(v.Care, Fact, p) }, { "care_notes", (v, p) => List(v.CareNotes, Block, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
         { "videos", (v, p) => List(v.Videos, Link, p) }, { "links", (v, p) => List(v.Links, Link, p) },
         { "contact", (v, p) => v.Contact is { } contact ? new ViewObject<LinkView>(contact, Link, p) : null }, { "contact_notes", (v, p) => List(v.ContactNotes, Block, p) },
     };

@@ -1,4 +1,4 @@
-using PatternForge.Core.Model;
+using PatternForge.Core.Reference;
 
 namespace PatternForge.Tests.Model;
 

@@ -84,9 +84,9 @@ public class MeasuresTests
     {
         var yarn = new Yarn(default) { PutUpMass = HandMade.G(50), PutUpLength = HandMade.M(115), Needs = HandMade.Each(HandMade.M, 115, 116) };
         var amounts = YarnBuilder.Amounts(new PatternFacts { Sizes = new SizeSet(["S", "L"]), Yarns = [yarn] })!;
-        Assert.Equal(["m", "yd", "g", "balls"], amounts.Units.ToArray());
-        Assert.Equal(["115", "126", "50", "1"], amounts.Rows[0].Cells.ToArray());
-        Assert.Equal(["116", "127", "51", "2"], amounts.Rows[1].Cells.ToArray());
+        Assert.Equal(["m", "yd", "g", "balls", "m left"], amounts.Units.ToArray());
+        Assert.Equal(["115", "126", "50", "1", "0"], amounts.Rows[0].Cells.ToArray());
+        Assert.Equal(["116", "127", "51", "2", "114"], amounts.Rows[1].Cells.ToArray());
     }
 
     [Fact]

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PatternForge.Core.Model;
+namespace PatternForge.Core.Reference;
 
 /// <summary>A class of yarn weight: its number, its name, and the kinds of yarn that the trade counts to it.</summary>
 /// <param name="Class">0 to 7.</param>
