@@ -25,6 +25,9 @@ public sealed record Compilation
     /// <summary>Every instruction line, worked, in the order of the source; found by its index.</summary>
     public required ImmutableArray<WorkedLine> Lines { get; init; }
 
+    /// <summary>The charts of its rows, in the order of the source.</summary>
+    public ImmutableArray<Chart> Charts { get; init; } = [];
+
     /// <summary>Abbreviations used by the rows, sorted as the table prints them.</summary>
     public required ImmutableArray<AbbreviationUse> Abbreviations { get; init; }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Binding;
+using PatternForge.Core.Charts;
 using PatternForge.Core.Checks;
 using PatternForge.Core.Drafts;
 using PatternForge.Core.Findings;
@@ -44,8 +45,9 @@ public static class Compiler
         var body = BodyBinder.Bind(sections, facts, read, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
+        var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
         CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers, House = options.House, LookAtPhoto = options.LookAtPhoto });
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House));
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts };
     }
 
     /// <summary>The findings at the places of the file itself, with the notes on what was mended, and which of them were accepted.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PatternForge.Core;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Formats;
@@ -14,7 +15,7 @@ public static class Renderer
     /// <param name="templates">The templates; the built-in ones when null.</param>
     /// <param name="options">How; the usual ones when null.</param>
     public static RenderResult Render(Compilation compilation, OutputFormat format, TemplateSet? templates = null, RenderOptions? options = null) =>
-        Render(compilation, ViewBuilder.Build(compilation, (options ?? RenderOptions.Default).Draft), format, templates, options);
+        Render(compilation, ViewBuilder.Build(compilation, (options ?? RenderOptions.Default).Draft, name: options?.Name), format, templates, options);
 
     /// <summary>Renders one pattern in one format from a view that may serve several formats.</summary>
     /// <param name="compilation">The compiled pattern.</param>
@@ -28,18 +29,12 @@ public static class Renderer
         var set = templates ?? TemplateSet.Default;
         var view = how.PhotoAddress is null ? shared : ViewBuilder.WithPhotos(shared, compilation, how.PhotoAddress);
         var written = format.Write(view, set);
-        var name = (how.Name ?? NameOf(compilation.Source.Path)) + format.Extension;
+        var name = (how.Name ?? ReleaseName.Of(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);
     }
 
-    /// <summary>The source's name without its folder and <c>.pattern.md</c>; "pattern" for standard input.</summary>
-    public static string NameOf(string path)
-    {
-        var name = path[(path.LastIndexOfAny(['/', '\\']) + 1)..];
-        var end = name.EndsWith(".pattern.md", StringComparison.OrdinalIgnoreCase) ? ".pattern.md".Length
-            : name.EndsWith(".md", StringComparison.OrdinalIgnoreCase) ? ".md".Length
-            : 0;
-        var bare = name[..^end];
-        return bare.Length == 0 || bare is "-" ? "pattern" : bare;
-    }
+    /// <summary>The drawings of a pattern as files of their own, in the order of the page.</summary>
+    /// <param name="view">The view.</param>
+    public static ImmutableArray<RenderedFile> Drawings(PatternView view) =>
+        [.. view.Drawings.Select(d => new RenderedFile(Uri.UnescapeDataString(d.Address), d.Alone))];
 }

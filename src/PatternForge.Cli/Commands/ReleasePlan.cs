@@ -84,7 +84,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
         var place = Path.GetFullPath(below, Folder);
         var copies = new PhotoCopies(photos, place, Path.GetFileName(file.Stem));
-        var view = ViewBuilder.Build(compilation, Draft);
+        var view = ViewBuilder.Build(compilation, Draft, name: Path.GetFileName(file.Stem));
         foreach (var format in Formats)
         {
             around.Stop.ThrowIfCancellationRequested();
@@ -103,6 +103,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
             rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
         }
 
+        rendered.AddRange(Renderer.Drawings(view).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
         var written = ImmutableArray.CreateBuilder<string>();
         var problems = ImmutableArray.CreateBuilder<string>();
         foreach (var (at, name, made) in rendered)

@@ -13,7 +13,11 @@ namespace PatternForge.Core.Binding;
 /// <param name="Lines">Its instruction lines.</param>
 /// <param name="Abbreviations">The abbreviations that the lines use, as the table prints them.</param>
 /// <param name="Words">The words of the lines as they are written, each once.</param>
-public sealed record BoundBody(ImmutableArray<Section> Sections, ImmutableArray<BoundLine> Lines, ImmutableArray<AbbreviationUse> Abbreviations, ImmutableArray<string> Words);
+public sealed record BoundBody(ImmutableArray<Section> Sections, ImmutableArray<BoundLine> Lines, ImmutableArray<AbbreviationUse> Abbreviations, ImmutableArray<string> Words)
+{
+    /// <summary>The charts that the source holds square by square.</summary>
+    public ImmutableArray<ChartSource> Charts { get; init; } = [];
+}
 
 /// <summary>Tells prose from instruction lines, and binds the lines.</summary>
 public sealed class BodyBinder
@@ -26,6 +30,7 @@ public sealed class BodyBinder
     private readonly CancellationToken _cancel;
     private readonly Abbreviations _abbreviations;
     private readonly List<BoundLine> _lines = [];
+    private readonly List<ChartSource> _charts = [];
     private readonly HashSet<string> _marked = new(StringComparer.Ordinal);
     private readonly List<(Operation Operation, string Said, TextSpan Span)> _uses = [];
     private readonly Recovery _recovery;
@@ -69,7 +74,7 @@ public sealed class BodyBinder
             CrochetTerms.Check(binder._uses, facts, bag);
         }
 
-        return new BoundBody(bound, [.. binder._lines], binder._abbreviations.Table(), binder._abbreviations.Words);
+        return new BoundBody(bound, [.. binder._lines], binder._abbreviations.Table(), binder._abbreviations.Words) { Charts = [.. binder._charts] };
     }
 
     private Section Section(SectionNode node)
@@ -87,6 +92,7 @@ public sealed class BodyBinder
             {
                 case BlockKind.Fence:
                     Add(blocks, new FencedBlock(block.Span, block.Info, _source.ToString(block.Content)));
+                    ChartRows(node, block, blocks);
                     break;
                 case BlockKind.Text or BlockKind.ListItem when !isProse && Line(block) is { } line:
                     Add(blocks, new InstructionBlock(block.Span, line.Index));
@@ -99,6 +105,58 @@ public sealed class BodyBinder
 
         EndJoined(blocks);
         return new Section(node.Heading, role, node.Level, node.Span, blocks.ToImmutable());
+    }
+
+    /// <summary>The rows of a chart that the block holds: lines of the pattern, unless words give rows of the same numbers.</summary>
+    private void ChartRows(SectionNode node, BlockNode block, ImmutableArray<Block>.Builder blocks)
+    {
+        if (block.Info != FencedBlock.Chart || _facts.Craft != Craft.Knitting || ChartGrid.Read(_source, block.Content) is not { } grid)
+        {
+            return;
+        }
+
+        var pattern = _stitchPatterns.FirstOrDefault(p => p.Section == _section);
+        if (ChartBinder.Bind(grid, _section, _source, _book, pattern, _bag) is not var (chart, rows))
+        {
+            return;
+        }
+
+        var numbers = rows.Select(r => r.Numbers[0]).ToHashSet();
+        var standsAlone = !node.Blocks.Any(b => b.Kind is BlockKind.Text or BlockKind.ListItem && Numbers(b).Any(numbers.Contains));
+        _charts.Add(new ChartSource(_section, block.Span, rows, standsAlone));
+        for (var i = 0; standsAlone && i < rows.Length; i++)
+        {
+            var operations = chart.Rows[i].Cells.Select(c => c.Operation).OfType<Operation>().DistinctBy(o => o.Id, StringComparer.Ordinal).ToImmutableArray();
+            _abbreviations.Note([.. operations.Select(o => (o, ChartWords.NameOf(o, _facts.TermsInForce ?? Dialect.Us), rows[i].Origin))], []);
+            var line = new BoundLine
+            {
+                Index = _lines.Count,
+                Origin = rows[i].Origin,
+                Piece = _piece,
+                Section = _section,
+                Pattern = pattern,
+                Rows = [rows[i]],
+                Label = ChartWords.Label(chart.Rows[i], chart),
+                Text = ChartWords.Instruction(chart.Rows[i], chart, _facts.TermsInForce ?? Dialect.Us),
+                Operations = operations,
+            };
+            _lines.Add(line);
+            blocks.Add(new InstructionBlock(rows[i].Origin, line.Index));
+        }
+    }
+
+    /// <summary>The row numbers that a block's labels name.</summary>
+    private IEnumerable<int> Numbers(BlockNode block)
+    {
+        var tokens = new List<Token>();
+        Lexer.Lex(_source, block.Content, tokens);
+        return RowParser.Parse(_source, tokens, new FindingBag(_source), _options.MaxDepth).SelectMany(r => r.Label?.Numbers ?? []).SelectMany(NumbersOf);
+    }
+
+    private static IEnumerable<int> NumbersOf(NumberRange range)
+    {
+        var (from, to) = (range.From.Values[0], range.To?.Values[0] ?? range.From.Values[0]);
+        return from is >= 1 and <= ChartGrid.Most && to >= from && to <= ChartGrid.Most ? Enumerable.Range((int)from, (int)(to - from)!.Value + 1) : [];
     }
 
     private void Add(ImmutableArray<Block>.Builder blocks, Block block)

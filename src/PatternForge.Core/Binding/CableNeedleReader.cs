@@ -1,5 +1,6 @@
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Binding;
 
@@ -39,6 +40,15 @@ internal static class CableNeedleReader
 
         c.At = start;
         return null;
+    }
+
+    /// <summary>Stitches that go to the cable needle, and on which side of the work it waits, where the words say so.</summary>
+    public static CableNeedleStep Held(TextSpan origin, Amount stitches, RowContext context)
+    {
+        var words = context.Source.Slice(origin);
+        var front = words.Contains("front", StringComparison.OrdinalIgnoreCase);
+        var back = words.Contains("back", StringComparison.OrdinalIgnoreCase) || words.Contains("behind", StringComparison.OrdinalIgnoreCase);
+        return new CableNeedleStep(origin, stitches, null) { InFront = front == back ? null : front };
     }
 
     private static bool IsAhead(PhraseCursor c)

@@ -104,6 +104,12 @@ internal sealed class GroupBinder
             return at;
         }
 
+        if (group.Body.Length > 2 && SplitCountReader.TryReadNumbers(group.Body, 0, _draft.Context, out var lastNumber) is { } sections && lastNumber == group.Body.Length - 1)
+        {
+            _draft.Context.Claims.Add(sections);
+            return at;
+        }
+
         if (SizedClaim(group) is { } sized)
         {
             _draft.Context.Claims.Add(sized);

@@ -297,6 +297,12 @@ internal sealed class RowBinder
             return lastPart;
         }
 
+        if (at + 2 < nodes.Length && nodes[at + 1].Before == Separator.Semicolon && IsClaimPlace(nodes, at, phrase, isTop) && SplitCountReader.TryReadNumbers(nodes, at, _draft.Context, out var lastSection) is { } sections)
+        {
+            _draft.Context.Claims.Add(sections);
+            return lastSection;
+        }
+
         if (ClaimReader.IsIntroduction(lexemes) && at + 1 < nodes.Length && nodes[at + 1] is PhraseNode { Before: Separator.None or Separator.Semicolon } counted)
         {
             // "Total: 50 sts"

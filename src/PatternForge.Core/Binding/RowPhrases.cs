@@ -37,7 +37,7 @@ internal static class RowPhrases
         yield return ("graft ...", All);
 
         // Cable needle; its "hold in front" is no holder.
-        yield return ("sl the? next? {n} st? to|on|onto a? cn ...", (m, c) => new CableNeedleStep(m.Span, c.AmountOf(m.Numbers[0]), null));
+        yield return ("sl the? next? {n} st? to|on|onto a? cn ...", (m, c) => CableNeedleReader.Held(m.Span, c.AmountOf(m.Numbers[0]), c));
 
         // Holders.
         yield return ("place|sl|put|leave|transfer|move this {n}? {w}? st on|onto|to|in ... hold|holder ...", (m, c) => new HoldStep(m.Span, m.Numbers.Count > 0 ? c.AmountOf(m.Numbers[0]) : null, FromRight: true));

@@ -60,6 +60,10 @@ internal static class PlainText
         }
     }
 
+    /// <summary>True when a chart stands in the body: rows and names may then be its own.</summary>
+    public static bool HasChart(CheckContext context) =>
+        context.Pattern.Sections.Any(s => s.Blocks.Any(b => b is FencedBlock fence && fence.Info.StartsWith("chart", StringComparison.OrdinalIgnoreCase)));
+
     /// <summary>The word of letters that begins at a place; empty where none does.</summary>
     public static ReadOnlySpan<char> WordAt(ReadOnlySpan<char> text, int at)
     {

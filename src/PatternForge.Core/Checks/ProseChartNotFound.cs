@@ -40,7 +40,7 @@ internal sealed class ProseChartNotFound : PatternCheck
     public override void Run(CheckContext context)
     {
         var charts = context.Facts.Charts;
-        if (charts.IsEmpty)
+        if (charts.IsEmpty || PlainText.HasChart(context))
         {
             return;
         }

@@ -43,7 +43,7 @@ internal sealed class ProseRowNotFound : PatternCheck
         var last = context.Lines.SelectMany(l => l.Numbers).DefaultIfEmpty(0).Max();
 
         // Rows of a chart are not told in words.
-        if (last == 0 || !context.Facts.Charts.IsEmpty || context.Facts.Unread.Contains("charts", StringComparer.Ordinal))
+        if (last == 0 || !context.Facts.Charts.IsEmpty || PlainText.HasChart(context) || context.Facts.Unread.Contains("charts", StringComparer.Ordinal))
         {
             return;
         }

@@ -65,6 +65,9 @@ public sealed class FencedBlock : Block
     /// <summary>The word of a block that asks for the shaping of the line before it to be laid out.</summary>
     public const string Shaping = "shaping";
 
+    /// <summary>The word of a block that holds a chart, or asks for one.</summary>
+    public const string Chart = "chart";
+
     /// <summary>Holds a fenced block.</summary>
     public FencedBlock(TextSpan origin, string info, string text)
         : base(origin)

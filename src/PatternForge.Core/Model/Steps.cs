@@ -142,7 +142,11 @@ public sealed record UncountedStep(TextSpan Origin) : Step(Origin);
 public sealed record PickUpStep(TextSpan Origin, Amount Stitches) : Step(Origin);
 
 /// <summary>Stitches go to the cable needle, or are worked from it; null stitches are all that are on it.</summary>
-public sealed record CableNeedleStep(TextSpan Origin, Amount? Stitches, Operation? WorkedAs) : Step(Origin);
+public sealed record CableNeedleStep(TextSpan Origin, Amount? Stitches, Operation? WorkedAs) : Step(Origin)
+{
+    /// <summary>True when they are held in front of the work, false behind it; null where the words do not say, and for those worked from it.</summary>
+    public bool? InFront { get; init; }
+}
 
 /// <summary>So many stitches more or fewer, spread over the row or at its ends: the place does not matter to the count.</summary>
 public sealed record SpreadStep(TextSpan Origin, Amount Change) : Step(Origin);

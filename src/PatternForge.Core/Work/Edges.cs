@@ -77,6 +77,7 @@ internal static class Edges
     private static void CastOn(RowRun run, CastOnStep step)
     {
         var count = run.In(step.Stitches) ?? 0;
+        run.Trial.Stitches?.Spoil();
         if (step.AtEnd || run.Needles.RightCount > 0 || run.Used > 0)
         {
             run.Needles.Put(StitchKind.CastOn, count);
@@ -98,6 +99,7 @@ internal static class Edges
                 run.Report(new Problem(ProblemKind.NamedCount, step.Origin, named, needles.Count));
             }
 
+            run.Trial.Stitches?.BindOff(needles.LeftCount);
             needles.Clear();
             return;
         }
@@ -109,6 +111,7 @@ internal static class Edges
         }
 
         var inTheMiddle = needles.RightCount > 0;
+        run.Trial.Stitches?.BindOff(count);
         run.Take(count);
         if (needles.LeftCount == 0)
         {
@@ -181,6 +184,7 @@ internal static class Edges
         var count = Math.Min(run.In(step.Stitches) ?? (step.Stitches is null ? run.OnCableNeedle : 0), run.Budget.MostStitches);
         if (step.WorkedAs is null)
         {
+            run.Trial.Stitches?.Hold(count, step.InFront);
             run.Take(count);
             run.OnCableNeedle += count;
             return;
@@ -190,6 +194,7 @@ internal static class Edges
         run.OnCableNeedle -= there;
         run.Missing += count - there;
         run.Needles.Put(StitchKind.Cable, count);
+        run.Trial.Stitches?.FromHeld(step.WorkedAs, count, run.OnCableNeedle == 0);
     }
 
     private static void Spread(RowRun run, SpreadStep step)

@@ -162,7 +162,7 @@ internal sealed class LineWorker
     public RowOutcome OnceMore(WorkedRow worked, ImmutableArray<Step> steps, int depth)
     {
         var outcome = new RowOutcome();
-        var nested = new LineWorker(Trial with { Outcome = outcome, Notes = null }, _rows);
+        var nested = new LineWorker(Trial with { Outcome = outcome, Notes = null, Stitches = null }, _rows);
         nested.Once(worked.Row, steps, State.Count, depth);
         _rows = nested._rows;
         return outcome;

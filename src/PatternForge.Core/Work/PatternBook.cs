@@ -6,7 +6,7 @@ namespace PatternForge.Core.Work;
 /// <summary>The rows of a file's stitch patterns, by number, wherever in the file they stand.</summary>
 internal sealed class PatternBook
 {
-    private readonly Dictionary<int, SortedDictionary<int, BoundRow>> _patterns = [];
+    private readonly Dictionary<int, NumberedRows> _patterns = [];
 
     private PatternBook()
     {
@@ -29,51 +29,31 @@ internal sealed class PatternBook
             book ??= new PatternBook();
             if (!book._patterns.TryGetValue(pattern.Section, out var rows))
             {
-                book._patterns[pattern.Section] = rows = [];
+                book._patterns[pattern.Section] = rows = new NumberedRows();
             }
 
-            foreach (var row in line.Rows)
-            {
-                foreach (var number in row.Numbers)
-                {
-                    rows[number] = row;
-                }
-            }
+            rows.Add(line);
         }
 
         return book ?? Empty;
     }
 
     /// <summary>One row of a pattern; null where it has none of that number.</summary>
-    public BoundRow? Row(StitchPattern pattern, int number)
-    {
-        if (!_patterns.TryGetValue(pattern.Section, out var rows))
-        {
-            return null;
-        }
-
-        if (rows.TryGetValue(number, out var row))
-        {
-            return row;
-        }
-
-        // "Row 2 and all WS rows": the rule nearest before it speaks.
-        return number <= rows.LastOrDefault().Key + 1 ? rows.LastOrDefault(r => r.Value.IsRule && r.Key < number && (number - r.Key) % 2 == 0).Value : null;
-    }
+    public BoundRow? Row(StitchPattern pattern, int number) => _patterns.GetValueOrDefault(pattern.Section)?.Row(number);
 
     /// <summary>The rows meant, all of the pattern's where no numbers are given; null, with the first number that is missing, where one has not been given.</summary>
     public List<WorkedRow>? Rows(StitchPattern pattern, ImmutableArray<int> numbers, out int? missing)
     {
         missing = null;
-        if (!_patterns.TryGetValue(pattern.Section, out var given) || given.Count == 0)
+        if (!_patterns.TryGetValue(pattern.Section, out var given) || given.IsEmpty)
         {
             return null;
         }
 
         var rows = new List<WorkedRow>();
-        foreach (var number in numbers.IsEmpty ? Enumerable.Range(1, LastOf(given)) : numbers)
+        foreach (var number in numbers.IsEmpty ? Enumerable.Range(1, given.Last) : numbers)
         {
-            if (Row(pattern, number) is not { } row)
+            if (given.Row(number) is not { } row)
             {
                 missing = number;
                 return null;
@@ -83,12 +63,5 @@ internal sealed class PatternBook
         }
 
         return rows;
-    }
-
-    // With "Row 2 and all WS rows", a pattern whose last printed row is 7 has 8 rows.
-    private static int LastOf(SortedDictionary<int, BoundRow> rows)
-    {
-        var last = rows.Last().Key;
-        return rows.Any(r => r.Value.IsRule && r.Key <= last && (last + 1 - r.Key) % 2 == 0) && !rows[last].IsRule ? last + 1 : last;
     }
 }

@@ -28,6 +28,11 @@ internal static class PatternRows
         }
 
         var makes = fits && step.Row is { } number && over <= run.Needles.LeftCount ? MadeBy(run, step.Pattern, number, over) : over;
+        if (step.Row is null || !fits)
+        {
+            run.Trial.Stitches?.Spoil();
+        }
+
         run.Take(over);
         run.Needles.Put(StitchKind.InPattern, Math.Min(makes, run.Budget.MostStitches + 1));
     }
@@ -37,6 +42,7 @@ internal static class PatternRows
     {
         if (run.State.Patterns.Row(pattern, number) is not { HasUnread: false } row || row.Steps.Any(s => s is RowsStep))
         {
+            run.Trial.Stitches?.Spoil();
             return over;
         }
 

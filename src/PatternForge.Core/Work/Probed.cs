@@ -15,7 +15,7 @@ internal sealed record Probed(int Takes, int Makes)
         plain.Set(Plenty);
         plain.KnowsPlaces = true;
         var state = new SizeState(trial.State.Size, plain) { IsKnown = true, InTheRound = trial.State.InTheRound };
-        var run = new RowRun(trial with { State = state, Outcome = new RowOutcome(), Notes = null });
+        var run = new RowRun(trial with { State = state, Outcome = new RowOutcome(), Notes = null, Stitches = null });
         new StepWorker(run).Work(steps);
         return run.Trial.Outcome.Problems.Count == 0 && run is { Missing: 0, HasExtent: false, Misfit: null, TooLarge: null } ? new Probed(Plenty - run.Needles.LeftCount, run.Needles.RightCount) : null;
     }

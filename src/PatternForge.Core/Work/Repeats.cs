@@ -29,12 +29,14 @@ internal sealed class Repeats
             }
 
             var times = _run.In(repeat.Times) ?? 0;
+            _run.Trial.Stitches?.Repeats();
             Times(repeat.Body, more && times < int.MaxValue ? times + 1 : times);
             _steps.Work(repeat.Ending);
             return;
         }
 
         _run.HasExtent = true;
+        _run.Trial.Stitches?.Repeats();
         if (repeat.To is { Extent: Extent.OtherNeedle })
         {
             UntilOtherNeedleIsEmpty(repeat);
@@ -80,7 +82,7 @@ internal sealed class Repeats
     }
 
     /// <summary>A pass of plain stitches, to work many at once; null where it is not that plain, or where each is written down.</summary>
-    private PlainPass? Together(ImmutableArray<Step> body) => _run.Trial.Notes is null ? PlainPass.Of(body, _run.State.Size) : null;
+    private PlainPass? Together(ImmutableArray<Step> body) => _run.Trial is { Notes: null, Stitches: null } ? PlainPass.Of(body, _run.State.Size) : null;
 
     /// <summary>Back and forth over a group of stitches until those of the other needle are all joined to it.</summary>
     private void UntilOtherNeedleIsEmpty(RepeatStep repeat)

@@ -119,6 +119,10 @@ internal sealed class RowMessages
         foreach (var claim in row.Claims)
         {
             Claim(row, claim, active, outcomes, states);
+            if (!claim.Sections.IsEmpty)
+            {
+                SectionMessages.Report(claim, active, states, _sizes, _bag);
+            }
         }
 
         if (Array.Exists(outcomes, o => o.Readings.Count > 0))

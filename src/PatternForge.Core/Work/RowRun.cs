@@ -115,6 +115,8 @@ internal sealed class RowRun
             return;
         }
 
+        Trial.Stitches?.Add(operation, times);
+
         if ((long)operation.Takes * times > int.MaxValue / 2 || (long)operation.Makes * times > int.MaxValue / 2 || times > Budget.MostStitches * 4)
         {
             Missing += operation.Takes > 0 ? (int)Math.Min((long)operation.Takes * times - Needles.LeftCount, 1_000_000_000) : 0;
@@ -142,6 +144,7 @@ internal sealed class RowRun
     /// <summary>Works so many stitches plainly, without a word about it.</summary>
     public void Plain(int count)
     {
+        Trial.Stitches?.Plain(count);
         Needles.Take(count);
         Needles.Put(StitchKind.Knit, count);
     }

@@ -98,10 +98,16 @@ internal sealed class StepWorker
                 break;
             case SentenceStep when _run.Needles is { LeftCount: 0, RightCount: > 0 } && StepCounts.NeedStitches(steps, at + 1):
                 RowEnd.Turn(_run);
+                _run.Trial.Stitches?.Spoil();
                 _run.Turned = false;
                 _run.MayLeave = false;
                 break;
             default:
+                if (steps[at] is SpreadStep or PickUpStep or AcrossPieceStep or HoldStep or ReturnStep or UncountedStep)
+                {
+                    _run.Trial.Stitches?.Spoil();
+                }
+
                 Edges.Work(_run, steps[at]);
                 break;
         }
@@ -205,6 +211,7 @@ internal sealed class StepWorker
             return;
         }
 
+        _run.Trial.Stitches?.IntoOne(step, made, times);
         _run.Take(times);
         _run.Needles.Put(StitchKind.Increase, (int)Math.Min((long)made.Makes * times, _run.Budget.MostStitches + 1));
     }
@@ -221,6 +228,7 @@ internal sealed class StepWorker
         _run.Turned = _run.Needles.LeftCount > 0 || at != StepCounts.LastWork(steps);
         if (_run.Turned)
         {
+            _run.Trial.Stitches?.Spoil();
             _run.Needles.Turn();
             _run.State.TurnSide();
         }

@@ -46,6 +46,9 @@ internal sealed record Trial(SizeState State, Choices Choices, Budget Budget, Ro
     /// <summary>What each clause does, written down; null where nobody asked.</summary>
     public ClauseNotes? Notes { get; init; }
 
+    /// <summary>Each stitch as it is worked, for a chart; null where nobody asked.</summary>
+    public StitchNotes? Stitches { get; init; }
+
     /// <summary>The number that an amount has in this size; null where there is none.</summary>
     public int? In(Amount? amount) => amount?[State.Size];
 

@@ -457,10 +457,29 @@ public static class WorkRules
             """,
     };
 
+    /// <summary>PF321.</summary>
+    public static Rule SectionsDiffer { get; } = new(
+        "PF321", "sections-differ", Area.Counts, Severity.Warning,
+        "The count told by sections is not what lies between the markers.",
+        "The whole may be right while a front is a stitch short and the back has it. The sections stated are compared with the stitches between the markers; which section is called what does not matter.")
+    {
+        Bad = """
+            Row 1: K4, pm, k4, pm, k4.
+
+            Row 2: Purl. (3 sts each front, 6 back)
+                          ^^^^^^^^^^^^^^^^^^^^^^^^
+            """,
+        Good = """
+            Row 1: K4, pm, k4, pm, k4.
+
+            Row 2: Purl. (4 sts each front, 4 back)
+            """,
+    };
+
     /// <summary>All of them, by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
         NumberSkipped, NumberRepeated, UnknownReference, LabelRowsDiffer, BareBracket, SideOutOfTurn, StatedCountDiffers, RepeatDoesNotFit, TooFewStitches, StitchesLeft, StatedChangeDiffers, RepeatImplied, RestNotSaid,
-        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit, OtherMarker, SecondSideDiffers,
+        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit, OtherMarker, SecondSideDiffers, SectionsDiffer,
     ];
 }

@@ -95,6 +95,11 @@ public sealed record PatternView
     /// <summary>Charts that the rows call by their names.</summary>
     public ImmutableArray<ChartView> Charts { get; init; } = [];
 
+    /// <summary>Every drawing of the page, in its order; no matter of the templates, which meet each at its place.</summary>
+    internal IEnumerable<DrawingView> Drawings => About.Concat(Before).Concat(Instructions).Concat(After).Concat(Closing)
+        .SelectMany(s => s.Parts).SelectMany(p => p.Blocks).Concat(Opening).Concat(ContactNotes)
+        .Select(b => b.Drawing).OfType<DrawingView>();
+
     /// <summary>Notes in force for every row.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 using PatternForge.Core.Work;
+using PatternForge.Rendering.Drawings;
 
 namespace PatternForge.Rendering.Documents;
 
@@ -18,9 +20,14 @@ internal sealed class SectionBuilder
     private readonly HashSet<string> _ids = new(Taken, StringComparer.Ordinal);
     private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
 
+    private readonly string _name;
+
     /// <summary>Prepares for one pattern.</summary>
-    public SectionBuilder(Compilation compilation)
+    /// <param name="compilation">The pattern.</param>
+    /// <param name="name">What the files of the release are called.</param>
+    public SectionBuilder(Compilation compilation, string name)
     {
+        _name = name;
         _compilation = compilation;
         _sizes = compilation.Pattern.Facts.Sizes.Count;
         _rows = new RowBuilder(_sizes);
@@ -122,6 +129,9 @@ internal sealed class SectionBuilder
                     }
 
                     break;
+                case FencedBlock { Info: FencedBlock.Chart } when ChartsIn(block).ToArray() is { Length: > 0 } charts:
+                    blocks.AddRange(charts);
+                    break;
                 case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
                     break;
@@ -129,6 +139,7 @@ internal sealed class SectionBuilder
         }
 
         Flush();
+        blocks.AddRange(_compilation.Charts.Where(c => c.Block is null && ReferenceEquals(_compilation.Pattern.Sections[c.Section - 1], section)).Select(Drawn));
         return blocks.ToImmutable();
 
         void Flush()
@@ -139,6 +150,29 @@ internal sealed class SectionBuilder
                 rows.Clear();
             }
         }
+    }
+
+    private IEnumerable<BlockView> ChartsIn(Block block) => _compilation.Charts.Where(c => c.Block == block.Origin).Select(Drawn);
+
+    private BlockView Drawn(Chart chart)
+    {
+        var facts = _compilation.Pattern.Facts;
+        var drawing = ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes);
+        return new BlockView
+        {
+            Kind = "drawing",
+            Drawing = new DrawingView
+            {
+                Id = drawing.Id,
+                Title = drawing.Title,
+                Description = drawing.Description,
+                Address = Uri.EscapeDataString(ReleaseName.OfDrawing(_name, drawing.Id)),
+                Picture = new PictureText(drawing.Svg),
+                Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
+                Notes = drawing.Notes,
+                Alone = drawing.Alone,
+            },
+        };
     }
 
     /// <summary>The blocks of a section and of those below it, whose headings become words of their own.</summary>

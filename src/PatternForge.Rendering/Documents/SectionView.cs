@@ -34,10 +34,10 @@ public sealed record PartView
     public required ImmutableArray<BlockView> Blocks { get; init; }
 }
 
-/// <summary>One thing under a heading: exactly one of prose, rows or set text.</summary>
+/// <summary>One thing under a heading: exactly one of prose, rows, a drawing or set text.</summary>
 public sealed record BlockView
 {
-    /// <summary>"prose", "rows" or "text".</summary>
+    /// <summary>"prose", "rows", "drawing" or "text".</summary>
     public required string Kind { get; init; }
 
     /// <summary>The prose; null in the other kinds.</summary>
@@ -45,6 +45,9 @@ public sealed record BlockView
 
     /// <summary>Rows that follow one another; empty in the other kinds.</summary>
     public ImmutableArray<RowView> Rows { get; init; } = [];
+
+    /// <summary>The drawing; null in the other kinds.</summary>
+    public DrawingView? Drawing { get; init; }
 
     /// <summary>Lines to print as they stand, blanks kept; null in the other kinds.</summary>
     public string? Text { get; init; }

@@ -15,10 +15,11 @@ public static class ViewBuilder
     /// <param name="compilation">The compiled pattern.</param>
     /// <param name="draft">True to mark every page as a draft.</param>
     /// <param name="photoAddress">Gives the address that a photo's file has in the release; without it relative paths are kept.</param>
-    public static PatternView Build(Compilation compilation, bool draft = false, Func<string, string?>? photoAddress = null)
+    /// <param name="name">What the files of the release are called; null for the name of the source.</param>
+    public static PatternView Build(Compilation compilation, bool draft = false, Func<string, string?>? photoAddress = null, string? name = null)
     {
         var facts = compilation.Pattern.Facts;
-        var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation));
+        var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path)));
         var sizes = SizesBuilder.Build(facts);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
         var view = new PatternView

@@ -6,7 +6,7 @@ namespace PatternForge.Rendering.Formats;
 /// <summary>One web page that needs nothing but itself: no network, no script.</summary>
 internal sealed class HtmlFormat : OutputFormat
 {
-    private static readonly Landing s_landing = new(Escaping.Html, Prose.ToHtml, SizeMarks.ToHtml);
+    private static readonly Landing s_landing = new(Escaping.Html, Prose.ToHtml, SizeMarks.ToHtml, picture => picture.Svg);
 
     /// <inheritdoc/>
     public override string Name => "html";

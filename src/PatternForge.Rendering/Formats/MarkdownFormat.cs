@@ -6,7 +6,7 @@ namespace PatternForge.Rendering.Formats;
 /// <summary>Markdown that reads well as it is and in any viewer.</summary>
 internal sealed class MarkdownFormat : OutputFormat
 {
-    private static readonly Landing s_landing = new(Escaping.Markdown, prose => Prose.ToMarkdown(prose.Markdown), SizeMarks.ToMarkdown);
+    private static readonly Landing s_landing = new(Escaping.Markdown, prose => Prose.ToMarkdown(prose.Markdown), SizeMarks.ToMarkdown, _ => "");
 
     /// <inheritdoc/>
     public override string Name => "md";

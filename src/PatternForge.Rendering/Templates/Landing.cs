@@ -6,4 +6,5 @@ namespace PatternForge.Rendering.Templates;
 /// <param name="Escape">Plain words.</param>
 /// <param name="Prose">A designer's Markdown.</param>
 /// <param name="Sized">Words with numbers for the sizes.</param>
-internal sealed record Landing(Func<string, string> Escape, Func<ProseText, string> Prose, Func<SizedText, string> Sized);
+/// <param name="Picture">A drawing, where the format can hold one.</param>
+internal sealed record Landing(Func<string, string> Escape, Func<ProseText, string> Prose, Func<SizedText, string> Sized, Func<PictureText, string> Picture);

@@ -92,10 +92,21 @@ internal static class ViewScript
         { "ticks", v => List(v.Ticks) }, { "tick_name", v => v.TickName },
     };
 
+    /// <summary>A line of a key.</summary>
+    public static readonly ViewMembers<KeyView> Key = new() { { "picture", (v, p) => new Ready(p.Picture(v.Picture)) }, { "name", v => v.Name }, { "meaning", v => v.Meaning } };
+
+    /// <summary>A drawing.</summary>
+    public static readonly ViewMembers<DrawingView> Drawing = new()
+    {
+        { "id", v => v.Id }, { "title", v => v.Title }, { "description", v => v.Description }, { "address", v => v.Address }, { "picture", (v, p) => new Ready(p.Picture(v.Picture)) },
+        { "key", (v, p) => List(v.Key, Key, p) }, { "notes", v => List(v.Notes) },
+    };
+
     /// <summary>A block.</summary>
     public static readonly ViewMembers<BlockView> Block = new()
     {
         { "kind", v => v.Kind }, { "prose", (v, p) => Landed(v.Prose, p) }, { "rows", (v, p) => List(v.Rows, Row, p) }, { "text", v => v.Text },
+        { "drawing", (v, p) => v.Drawing is { } drawing ? new ViewObject<DrawingView>(drawing, Drawing, p) : null },
     };
 
     /// <summary>A part of a section.</summary>

@@ -1,4 +1,5 @@
 using PatternForge.Core;
+using PatternForge.Core.Findings;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Tests.Work;
@@ -31,6 +32,31 @@ public class SectionsTests
 
     [Fact]
     public void A_row_without_markers_has_none() => Assert.Empty(Compile("CO 60 (66) sts.", "Row 1: Knit.").Lines[^1].Sections);
+
+    [Theory]
+    [InlineData("Row 2: Purl. (20 sts each front, 20 [26] back)")]
+    [InlineData("Row 2: Purl. 20 sts each front, 20 [26] back.")]
+    [InlineData("Row 2: Purl. 60 (66) sts.")]
+    public void A_count_told_by_sections_agrees_with_the_markers(string row) => Assert.Empty(Counts("Row 1: K20, pm, k20 (26), pm, k20.", row));
+
+    [Fact]
+    public void A_section_that_has_a_stitch_of_its_neighbour_is_told_in_its_size()
+    {
+        var finding = Assert.Single(Counts("Row 1: K20, pm, k20 (26), pm, k20.", "Row 2: Purl. (19 [20] sts each front, 22 [26] back)"));
+
+        Assert.Equal("the sections are stated as 19, 19, 22 in size S, but between the markers there are 20, 20, 20", finding.Message);
+        Assert.Equal<int>([0], finding.Sizes);
+    }
+
+    [Fact]
+    public void In_rounds_the_section_that_the_round_begins_in_is_one() => Assert.Empty(
+        Counts("Join to work in the round.", "Rnd 1: K10 (13), pm, k20, pm, k to end. (20 sts front, 40 [46] back)"));
+
+    [Fact]
+    public void Sections_that_do_not_add_up_to_the_whole_are_told() => Assert.Equal(
+        "the sections add up to 61 in size S, but the whole is stated as 60", Assert.Single(Counts("Row 1: Knit. (60 [66] sts: 20, 20, 21 [26])")).Message);
+
+    private static Finding[] Counts(params string[] rows) => [.. Compile(["CO 60 (66) sts.", .. rows]).Findings.Where(f => f.Rule.Area == Area.Counts)];
 
     private static string Words(Compilation compiled, int line, int size) =>
         string.Join(", ", compiled.Lines[line].Sections[size].Select(s => $"{s.Stitches} {s.Marker ?? "-"}"));

@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+using PatternForge.Core.Syntax;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Binding;
+
+/// <summary>
+/// Binds a chart that the source holds: its squares become the steps of rows, worked like any others. A square shows the fabric's right side, so that
+/// <c>k</c> in a wrong-side row is purled.
+/// </summary>
+internal sealed class ChartBinder
+{
+    private readonly SourceText _source;
+    private readonly StitchBook _book;
+    private readonly FindingBag _bag;
+    private readonly ChartGrid _grid;
+    private readonly StitchPattern? _pattern;
+
+    private ChartBinder(ChartGrid grid, SourceText source, StitchBook book, StitchPattern? pattern, FindingBag bag) =>
+        (_grid, _source, _book, _pattern, _bag) = (grid, source, book, pattern, bag);
+
+    /// <summary>A chart and its rows from the first to the last; null where something in it is wrong, which has been told.</summary>
+    public static (Chart Chart, ImmutableArray<BoundRow> Rows)? Bind(ChartGrid grid, int section, SourceText source, StitchBook book, StitchPattern? pattern, FindingBag bag) =>
+        new ChartBinder(grid, source, book, pattern, bag).Bind(section);
+
+    private (Chart Chart, ImmutableArray<BoundRow> Rows)? Bind(int section)
+    {
+        // Rounds have their numbers on the right, even ones too.
+        var isRound = _grid.Lines.Any(l => l is { IsLeft: false, Number: { } n } && n % 2 == 0);
+        var read = new List<(ChartLine Line, int Number, FabricSide Side, ImmutableArray<ChartCell> Cells, int Columns, (int From, int To)? Repeat)>();
+        for (var i = _grid.Lines.Length - 1; i >= 0; i--)
+        {
+            var line = _grid.Lines[i];
+            var number = line.Number ?? _grid.Lines.Length - i;
+            var side = isRound || (line.Number is null ? number % 2 == 1 : !line.IsLeft) ? FabricSide.Right : FabricSide.Wrong;
+            if (Squares(line, side) is var (cells, columns, repeat))
+            {
+                read.Add((line, number, side, cells, columns, repeat));
+            }
+        }
+
+        // What most rows have is taken for right; the wider where it is even.
+        if (read.Count < _grid.Lines.Length || !AreEven([.. read.Select(r => (r.Line, r.Number, r.Columns, r.Repeat))]))
+        {
+            return null;
+        }
+
+        var (wide, repeated) = (read[0].Columns, read[0].Repeat);
+        ImmutableArray<ChartRow> rows = [.. read.Select(r => new ChartRow(r.Number, r.Side, r.Cells, SpanOf(r.Line)))];
+
+        // A chart as wide as the multiple is the repeat itself.
+        repeated ??= _pattern is { Multiple: > 0 } pattern && pattern.Multiple == rows[0].Cells.Sum(c => c.Operation?.Takes ?? 0) ? (0, wide) : null;
+        var chart = new Chart
+        {
+            Name = _pattern?.Name ?? "",
+            Section = section,
+            IsRound = isRound,
+            Rows = rows,
+            Columns = wide,
+            Repeat = repeated is var (from, to) ? new ChartRepeat(from, to - from, null) : null,
+        };
+        return (chart, [.. chart.Rows.Select(r => Row(r, chart))]);
+    }
+
+    private bool AreEven((ChartLine Line, int Number, int Columns, (int From, int To)? Repeat)[] rows)
+    {
+        var right = rows.GroupBy(r => (r.Columns, r.Repeat)).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key.Columns).First().Key;
+        foreach (var (line, number, columns, repeat) in rows)
+        {
+            if (columns != right.Columns)
+            {
+                _bag.Add(ChartRules.UnevenRows, SpanOf(line), $"row {number} of the chart has {columns} squares, where other rows have {right.Columns}", "write one square for each column, `_` where there is no stitch");
+            }
+            else if (repeat != right.Repeat)
+            {
+                _bag.Add(ChartRules.UnevenRows, SpanOf(line), $"the repeat of row {number} does not stand over that of the other rows", "put `[` and `]` between the same columns in every row");
+            }
+        }
+
+        return rows.All(r => (r.Columns, r.Repeat) == right);
+    }
+
+    private static TextSpan SpanOf(ChartLine line) => line.Squares[0].Cover(line.Squares[^1]);
+
+    /// <summary>The squares of a line as cells from right to left; null where one is not known.</summary>
+    private (ImmutableArray<ChartCell> Cells, int Columns, (int From, int To)? Repeat)? Squares(ChartLine line, FabricSide side)
+    {
+        var cells = ImmutableArray.CreateBuilder<ChartCell>();
+        var column = 0;
+        var isKnown = true;
+        int? from = null, to = null;
+        for (var i = line.Squares.Length - 1; i >= 0; i--)
+        {
+            from = line.RepeatTo == i + 1 ? column : from;
+            var name = _source.ToString(line.Squares[i]);
+            var operation = name == ChartGrid.NoStitch ? null : Find(name, line.Squares[i]);
+            isKnown &= operation is not null || name == ChartGrid.NoStitch;
+            var span = Math.Max(1, operation?.Makes ?? 1);
+            cells.Add(new ChartCell(operation is null ? null : StitchLook.For(operation, side), column, span));
+            column += span;
+            to = line.RepeatFrom == i ? column : to;
+        }
+
+        return isKnown ? (cells.ToImmutable(), column, from is { } f && to is { } t ? (f, t) : null) : null;
+    }
+
+    private Operation? Find(string name, TextSpan span)
+    {
+        foreach (var (word, meaning) in _grid.Key)
+        {
+            if (string.Equals(word, name, StringComparison.Ordinal))
+            {
+                return _book.Find(_source.ToString(meaning)) is { } meant ? meant : Unknown(_source.ToString(meaning), meaning);
+            }
+        }
+
+        return _book.Find(name) is { } operation and not { Takes: 0, Makes: 0 } ? operation : Unknown(name, span);
+    }
+
+    private Operation? Unknown(string name, TextSpan span)
+    {
+        var near = Suggest.Nearest(name, _book.Names, 1);
+        _bag.Add(ChartRules.UnknownSquare, span, $"nobody knows a stitch called `{name}`", near.Count > 0 ? $"did you mean `{near[0]}`?" : $"give it a meaning in the chart's key: `key: {name} = k2tog`");
+        return null;
+    }
+
+    private static BoundRow Row(ChartRow row, Chart chart)
+    {
+        var cells = row.Cells.Where(c => c.Operation is not null).ToArray();
+        if (row.Side == FabricSide.Wrong)
+        {
+            Array.Reverse(cells);
+        }
+
+        return new BoundRow
+        {
+            Origin = row.Origin,
+            Numbers = [row.Number],
+            Side = chart.IsRound ? null : row.Side,
+            IsLabelled = true,
+            IsRound = chart.IsRound ? true : null,
+            Steps = Steps(cells, chart.Repeat, row.Origin),
+        };
+    }
+
+    private static ImmutableArray<Step> Steps(ChartCell[] cells, ChartRepeat? repeat, TextSpan origin)
+    {
+        if (cells.Length > 0 && cells.All(c => c.Operation!.Id == "k" || c.Operation.Id == "p") && cells.All(c => c.Operation!.Id == cells[0].Operation!.Id))
+        {
+            return [new RunStep(origin, cells[0].Operation!, new Target(Extent.End))];
+        }
+
+        bool IsWithin(ChartCell cell) => repeat is not null && cell.Column >= repeat.From && cell.Column < repeat.From + repeat.Columns;
+        ImmutableArray<Step> Each(IEnumerable<ChartCell> of) => [.. of.Select(c => (Step)new OperationStep(origin, c.Operation!, null))];
+        var first = cells.TakeWhile(c => !IsWithin(c)).ToArray();
+        var body = cells.Where(IsWithin).ToArray();
+        if (body.Length == 0)
+        {
+            return Each(cells);
+        }
+
+        var last = cells[(first.Length + body.Length)..];
+        var rest = last.Sum(c => c.Operation!.Takes);
+        var to = rest == 0 ? new Target(Extent.End) : new Target(Extent.LastStitches, new Amount(PerSize.Shared<int?>(rest), origin));
+        return [.. Each(first), new RepeatStep(origin, Each(body)) { To = to }, .. Each(last)];
+    }
+}

@@ -1,0 +1,85 @@
+using System.Globalization;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Core.Model;
+
+/// <summary>Writes the rows of a chart in words, as a maker reads them and as the notation is read back.</summary>
+public static class ChartWords
+{
+    // Stitches that are told with their number: "k3", not "k, k, k".
+    private static readonly string[] Counted = ["k", "p", "sl"];
+
+    /// <summary>A row with its label: "Row 3 (RS): K2, *yo, ssk, k4; rep from * to last st, k1."</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="chart">The chart that it stands in.</param>
+    /// <param name="terms">Whose names to use.</param>
+    public static string Row(ChartRow row, Chart chart, Dialect terms) => $"{Label(row, chart)}: {Instruction(row, chart, terms)}";
+
+    /// <summary>The label of a row: "Row 3 (RS)", "Rnd 3".</summary>
+    public static string Label(ChartRow row, Chart chart) => chart.IsRound
+        ? string.Create(CultureInfo.InvariantCulture, $"Rnd {row.Number}")
+        : string.Create(CultureInfo.InvariantCulture, $"Row {row.Number} ({(row.Side == FabricSide.Right ? "RS" : "WS")})");
+
+    /// <summary>What to work in a row, without its label.</summary>
+    public static string Instruction(ChartRow row, Chart chart, Dialect terms)
+    {
+        var words = Steps(row, chart, terms);
+        return words.Length == 0 ? "" : $"{Capital(words)}.";
+    }
+
+    private static string Capital(string words) => words[0] == '*' ? $"*{char.ToUpperInvariant(words[1])}{words[2..]}" : $"{char.ToUpperInvariant(words[0])}{words[1..]}";
+
+    private static string Steps(ChartRow row, Chart chart, Dialect terms)
+    {
+        var cells = row.Cells.Where(c => c.Operation is not null).ToArray();
+        if (cells.Length == 0)
+        {
+            return "";
+        }
+
+        if (cells.All(c => c.Operation!.Id == "k") || cells.All(c => c.Operation!.Id == "p"))
+        {
+            return cells[0].Operation!.Id == "k" ? "knit" : "purl";
+        }
+
+        if (row.Side == FabricSide.Wrong)
+        {
+            Array.Reverse(cells);
+        }
+
+        if (chart.Repeat is not { } repeat)
+        {
+            return Of(cells, terms);
+        }
+
+        bool IsWithin(ChartCell cell) => cell.Column >= repeat.From && cell.Column < repeat.From + repeat.Columns;
+        var first = cells.TakeWhile(c => !IsWithin(c)).ToArray();
+        var body = cells.Where(IsWithin).ToArray();
+        var last = cells[(first.Length + body.Length)..];
+        var rest = last.Sum(c => c.Operation!.Takes);
+        var before = first.Length > 0 ? Of(first, terms) + ", " : "";
+        var after = last.Length > 0 ? ", " + Of(last, terms) : "";
+        return body.Length == 0 ? Of(cells, terms) : $"{before}*{Of(body, terms)}; rep from * to {(rest == 0 ? "end" : rest == 1 ? "last st" : string.Create(CultureInfo.InvariantCulture, $"last {rest} sts"))}{after}";
+    }
+
+    private static string Of(ChartCell[] cells, Dialect terms)
+    {
+        var parts = new List<string>();
+        for (var i = 0; i < cells.Length;)
+        {
+            var operation = cells[i].Operation!;
+            var times = cells.Skip(i).TakeWhile(c => c.Operation!.Id == operation.Id).Count();
+            var name = NameOf(operation, terms);
+            parts.Add(Counted.Contains(operation.Id, StringComparer.Ordinal) ? string.Create(CultureInfo.InvariantCulture, $"{name}{(operation.Id == "sl" ? " " : "")}{times}")
+                : times == 1 ? name
+                : string.Create(CultureInfo.InvariantCulture, $"({name}) {times} times"));
+            i += times;
+        }
+
+        return string.Join(", ", parts);
+    }
+
+    /// <summary>What an operation is called in a dialect.</summary>
+    public static string NameOf(Operation operation, Dialect terms) =>
+        operation.IsSpecial ? operation.Id : OperationTable.NameIn(operation, terms) ?? operation.Id;
+}

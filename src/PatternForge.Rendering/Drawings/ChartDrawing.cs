@@ -1,0 +1,209 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Rendering.Drawings;
+
+/// <summary>
+/// Draws a knitting chart: the bottom row first, row numbers at the side where the row begins, stitch numbers under it, the repeat in a heavy frame, grey squares
+/// where there is no stitch.
+/// </summary>
+public static class ChartDrawing
+{
+    private const double Margin = 34;
+    private const double KeyLine = 30;
+
+    /// <summary>The drawing of a chart.</summary>
+    /// <param name="chart">The chart.</param>
+    /// <param name="id">Its identifier, not used by another drawing of the pattern.</param>
+    /// <param name="terms">Whose names to use.</param>
+    /// <param name="sizes">The sizes of the pattern.</param>
+    public static Drawing Of(Chart chart, string id, Dialect terms, SizeSet sizes)
+    {
+        var words = string.Join(" ", chart.Rows.Select(r => ChartWords.Row(r, chart, terms)));
+        var title = $"Chart: {chart.Name}{(sizes.Describe(chart.Sizes) is { Length: > 0 } which ? $", {which}" : "")}";
+        var marks = Marks(chart, terms);
+        var (width, height) = (SizeOf(chart).Width, SizeOf(chart).Height);
+        var inPage = new SvgPage(width, height, id, title, words);
+        Grid(inPage, chart);
+        var keyWidth = Math.Max(width, 24 + marks.Max(m => (m.Span * KnitMarks.Square) + 16 + (6.4 * (m.Name.Length + m.Meaning.Length + 4))));
+        var alone = new SvgPage(keyWidth, height + 30 + (marks.Length * KeyLine), id, title, words, alone: true);
+        alone.Words(12, 20, title, 14, "start", bold: true);
+        alone.Begin((keyWidth - width) / 2, 24);
+        Grid(alone, chart);
+        alone.End();
+        var y = height + 26;
+        foreach (var mark in marks)
+        {
+            alone.Begin(12, y);
+            Mark(alone, mark);
+            alone.End();
+            alone.Words(12 + (mark.Span * KnitMarks.Square) + 10, y + 16, $"{mark.Name}: {mark.Meaning}", 12, "start");
+            y += KeyLine;
+        }
+
+        return new Drawing
+        {
+            Id = id,
+            Title = title,
+            Description = words,
+            Svg = inPage.Finish(),
+            Alone = alone.Finish() + "\n",
+            Width = (int)Math.Ceiling(width),
+            Key = [.. marks.Select(m => new KeyEntry(OwnPicture(m), m.Name, m.Meaning))],
+            Notes = Notes(chart, sizes),
+        };
+    }
+
+    /// <summary>One mark of the key.</summary>
+    private sealed record KeyMark(Operation? Operation, FabricSide Side, int Span, string Name, string Meaning);
+
+    private static (double Width, double Height) SizeOf(Chart chart) =>
+        ((2 * Margin) + (chart.Columns * KnitMarks.Square), 10 + (chart.Rows.Length * KnitMarks.Square) + 24 + (chart.Repeat is null ? 0 : 22));
+
+    private static void Grid(SvgPage page, Chart chart)
+    {
+        var (square, rows) = (KnitMarks.Square, chart.Rows.Length);
+        double Right(int column) => Margin + ((chart.Columns - column) * square);
+        var (left, top, right, bottom) = (Margin, 10.0, Margin + (chart.Columns * square), 10 + (rows * square));
+        for (var r = 0; r < rows; r++)
+        {
+            var (row, y) = (chart.Rows[r], bottom - ((r + 1) * square));
+            foreach (var cell in row.Cells)
+            {
+                var x = Right(cell.Column + cell.Span);
+                if (cell.Operation is null)
+                {
+                    page.Ink($"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(square)}v{SvgPage.Number(square)}h{SvgPage.Number(-square)}Z", 0.28);
+                    continue;
+                }
+
+                page.Line($"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(square * cell.Span)}v{SvgPage.Number(square)}h{SvgPage.Number(-square * cell.Span)}Z", 0.7, 0.55);
+                if (StitchLook.Of(cell.Operation, row.Side) != "knit")
+                {
+                    page.Begin(x, y);
+                    KnitMarks.Draw(page, cell.Operation, row.Side, cell.Span);
+                    page.End();
+                }
+            }
+
+            var number = row.Number.ToString(CultureInfo.InvariantCulture);
+            if (row.Side == FabricSide.Right)
+            {
+                page.Words(right + 7, y + 16.5, number, 12, "start");
+            }
+            else
+            {
+                page.Words(left - 7, y + 16.5, number, 12, "end");
+            }
+        }
+
+        page.Box(left, top, right - left, bottom - top, "none", 1.3);
+        for (var column = 1; column <= chart.Columns; column++)
+        {
+            if (chart.Columns <= 20 || column % 5 == 0 || column == 1 || (column == chart.Columns && column % 5 > 1))
+            {
+                page.Words(Right(column) + (square / 2), bottom + 14, column.ToString(CultureInfo.InvariantCulture), 9.5);
+            }
+        }
+
+        if (chart.Repeat is { } repeat)
+        {
+            var (from, to) = (Right(repeat.From + repeat.Columns), Right(repeat.From));
+            page.Box(from, top, to - from, bottom - top, "none", 2.8);
+            var under = bottom + 22;
+            page.Line($"M{SvgPage.Number(from + 1)} {SvgPage.Number(under - 3)}V{SvgPage.Number(under)}H{SvgPage.Number(to - 1)}V{SvgPage.Number(under - 3)}", 1.1);
+            page.Words((from + to) / 2, under + 13, "repeat", 11);
+        }
+    }
+
+    /// <summary>The marks that are used, each once, in the order in which a maker meets them.</summary>
+    private static ImmutableArray<KeyMark> Marks(Chart chart, Dialect terms)
+    {
+        var groups = new List<(string Key, int Span, List<(Operation Operation, FabricSide Side)> Uses)>();
+        foreach (var row in chart.Rows)
+        {
+            foreach (var cell in row.Cells.Where(c => c.Operation is not null))
+            {
+                var operation = cell.Operation!;
+                var mark = operation.Family == Family.Cable ? operation.Id : StitchLook.Of(operation, row.Side);
+                var key = mark.Length == 0 ? operation.Id : mark;
+                var at = groups.FindIndex(g => g.Key == key && g.Span == cell.Span);
+                if (at < 0)
+                {
+                    groups.Add((key, cell.Span, [(operation, row.Side)]));
+                }
+                else if (!groups[at].Uses.Exists(u => u.Operation.Id == operation.Id && u.Side == row.Side))
+                {
+                    groups[at].Uses.Add((operation, row.Side));
+                }
+            }
+        }
+
+        var marks = groups.Select(g => Entry(g.Span, g.Uses, terms)).ToImmutableArray();
+        return chart.Rows.Any(r => r.Cells.Any(c => c.Operation is null))
+            ? marks.Add(new KeyMark(null, FabricSide.Right, 1, "no stitch", "nothing is worked here; go on to the next square"))
+            : marks;
+    }
+
+    private static KeyMark Entry(int span, List<(Operation Operation, FabricSide Side)> uses, Dialect terms)
+    {
+        var (first, side) = uses[0];
+        string Names(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => ChartWords.NameOf(u.Operation, terms)));
+        string Meanings(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => u.Operation.Spoken));
+        var (rs, ws) = (Names(FabricSide.Right), Names(FabricSide.Wrong));
+        return rs.Length > 0 && ws.Length > 0
+            ? rs == ws ? new KeyMark(first, side, span, rs, $"{Meanings(FabricSide.Right)} on both sides")
+                : new KeyMark(first, side, span, $"{rs} on RS, {ws} on WS", $"{Meanings(FabricSide.Right)} on right-side rows, {Meanings(FabricSide.Wrong)} on wrong-side rows")
+            : rs.Length > 0 ? new KeyMark(first, side, span, rs, Meanings(FabricSide.Right))
+            : new KeyMark(first, side, span, $"{ws} on WS", $"{Meanings(FabricSide.Wrong)} on wrong-side rows");
+    }
+
+    private static string OwnPicture(KeyMark mark)
+    {
+        var page = new SvgPage((mark.Span * KnitMarks.Square) + 2, KnitMarks.Square + 2);
+        page.Begin(1, 1);
+        Mark(page, mark);
+        page.End();
+        return page.Finish();
+    }
+
+    private static void Mark(SvgPage page, KeyMark mark)
+    {
+        var width = SvgPage.Number(mark.Span * KnitMarks.Square);
+        if (mark.Operation is null)
+        {
+            page.Ink($"M0 0H{width}V24H0Z", 0.28);
+            return;
+        }
+
+        KnitMarks.Draw(page, mark.Operation, mark.Side, mark.Span);
+        page.Box(0, 0, mark.Span * KnitMarks.Square, KnitMarks.Square, "none", 0.8);
+    }
+
+    private static ImmutableArray<string> Notes(Chart chart, SizeSet sizes)
+    {
+        var notes = ImmutableArray.CreateBuilder<string>();
+        notes.Add(chart.IsRound
+            ? "Read every round from right to left, the lowest first."
+            : chart.Rows.All(r => r.Side == chart.Rows[0].Side)
+                ? $"Read every row from {(chart.Rows[0].Side == FabricSide.Right ? "right to left" : "left to right")}."
+                : "Read right-side rows from right to left and wrong-side rows from left to right, the lowest first. The chart shows the right side.");
+        if (chart.Repeat is { } repeat)
+        {
+            var times = repeat.Times is { } each ? [.. Enumerable.Range(0, sizes.Count).Select(s => each[s])] : Array.Empty<int?>();
+            notes.Add(times.Any(t => t is not null)
+                ? $"Work the stitches in the heavy frame {(times.Distinct().Count() == 1 ? times[0]!.Value.ToString(CultureInfo.InvariantCulture) : InSizes(times))} times."
+                : "Work the stitches in the heavy frame again and again, as often as they fit.");
+        }
+
+        return notes.ToImmutable();
+    }
+
+    private static string InSizes(int?[] times)
+    {
+        string One(int? value) => value?.ToString(CultureInfo.InvariantCulture) ?? "–";
+        return times.Length == 1 ? One(times[0]) : $"{One(times[0])} ({string.Join(", ", times.Skip(1).Select(One))})";
+    }
+}

@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+
+namespace PatternForge.Rendering.Drawings;
+
+/// <summary>A line of a drawing's key: a mark, and what it stands for.</summary>
+/// <param name="Svg">The mark as an SVG element of its own, for a page; drawn for the eye only.</param>
+/// <param name="Name">What it is called in the rows ("k2tog", "k on RS, p on WS").</param>
+/// <param name="Meaning">What to work, in words.</param>
+public sealed record KeyEntry(string Svg, string Name, string Meaning);
+
+/// <summary>One drawing: an SVG element to stand in a page, and a file that stands alone.</summary>
+public sealed record Drawing
+{
+    /// <summary>A short name for the drawing's file and its identifiers: lower-case letters, digits and hyphens.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>What it shows, as a heading.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The same in words, for those who cannot see it.</summary>
+    public required string Description { get; init; }
+
+    /// <summary>The SVG element for a page, in the page's own colours, without its key.</summary>
+    public required string Svg { get; init; }
+
+    /// <summary>The file that stands alone, its key drawn in it.</summary>
+    public required string Alone { get; init; }
+
+    /// <summary>Its width on a page in pixels of CSS, before it is made to fit.</summary>
+    public required int Width { get; init; }
+
+    /// <summary>The key, only with what is used.</summary>
+    public ImmutableArray<KeyEntry> Key { get; init; } = [];
+
+    /// <summary>What a maker must know to read it, in a sentence or two.</summary>
+    public ImmutableArray<string> Notes { get; init; } = [];
+}
