@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PatternForge.Cli.Photos;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
+using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
@@ -18,6 +19,12 @@ namespace PatternForge.Cli;
 /// <param name="Fault">A fault of the tool on this file; null as it should be.</param>
 internal sealed record WorkedFile(InputFile File, Compilation? Compilation, FileReport? Report, string? Problem, Exception? Fault)
 {
+    /// <summary>The editions that were asked for or that the header releases; empty where there are none.</summary>
+    public ImmutableArray<EditionCompilation> Editions { get; init; } = [];
+
+    /// <summary>The same without what was compiled, for reports on thousands of files.</summary>
+    public WorkedFile ForReport => this with { Compilation = null, Editions = [] };
+
     /// <summary>The project file that holds for it; null where there is none.</summary>
     public FoundHouse? House { get; init; }
 
@@ -64,7 +71,8 @@ internal static class PatternWork
     /// <param name="houses">Where its project file is found.</param>
     /// <param name="around">What the program sees of the world.</param>
     /// <param name="trace">True to write down how each count comes about.</param>
-    public static WorkedFile Compile(InputFile file, HouseFiles houses, Surroundings around, bool trace = false)
+    /// <param name="editions">The editions to make as well; null for those that the header releases, which a tracing run leaves out.</param>
+    public static WorkedFile Compile(InputFile file, HouseFiles houses, Surroundings around, bool trace = false, ImmutableArray<Edition>? editions = null)
     {
         try
         {
@@ -72,7 +80,7 @@ internal static class PatternWork
             var read = InputFiles.Read(file, options.MaxLength, around);
             return read.Problem is not null || read.TooLarge
                 ? Refused(file, read, house, options)
-                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house);
+                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house, options, trace ? [] : editions, around);
         }
         catch (Exception e) when (e is not OperationCanceledException)
         {
@@ -93,10 +101,18 @@ internal static class PatternWork
         ? new(file, null, null, problem, null) { House = house }
         : new(file, null, RefusedReport(read.Source, [FileRules.TooLarge(read.Source, options.MaxLength)]), null, null) { House = house };
 
-    /// <summary>What was made of a source that could be read.</summary>
-    public static WorkedFile WorkedOf(InputFile file, Compilation compilation, FoundHouse? house) => compilation.Findings.Any(FileRules.IsRefusal)
-        ? new(file, null, RefusedReport(compilation.Source, compilation.Findings), null, null) { House = house }
-        : new(file, compilation, ReportOf(compilation), null, null) { House = house };
+    /// <summary>What was made of a source that could be read, with its editions: those asked for, else those that the header releases.</summary>
+    public static WorkedFile WorkedOf(InputFile file, Compilation compilation, FoundHouse? house, CompileOptions options, ImmutableArray<Edition>? editions, Surroundings around)
+    {
+        if (compilation.Findings.Any(FileRules.IsRefusal))
+        {
+            return new(file, null, RefusedReport(compilation.Source, compilation.Findings), null, null) { House = house };
+        }
+
+        var wanted = editions ?? [.. EditionCompiler.Released(compilation)];
+        var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
+        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)), null, null) { House = house, Editions = made };
+    }
 
     /// <summary>Asks for the addresses of the patterns over the network, and checks those that have some once more with the answers.</summary>
     public static WorkedFile[] WithAnswers(WorkedFile[] files, HouseFiles houses, Surroundings around)
@@ -109,7 +125,13 @@ internal static class PatternWork
             around.Say($"{answers.Count} of {all} addresses were asked for: more are not asked for at once");
         }
 
-        return [.. files.Select((file, i) => addresses[i].Length == 0 ? file : file with { Report = ReportOf(Compiler.Compile(file.Compilation!.Source, OptionsFor(file.File, houses, around, out _) with { Answers = answers }, around.Stop)) })];
+        return [.. files.Select((file, i) => addresses[i].Length == 0 ? file : file with { Report = ReportAgain(file, OptionsFor(file.File, houses, around, out _) with { Answers = answers }, around) })];
+    }
+
+    private static FileReport ReportAgain(WorkedFile file, CompileOptions options, Surroundings around)
+    {
+        var compilation = Compiler.Compile(file.Compilation!.Source, options, around.Stop);
+        return ReportOf(compilation, EditionCompiler.WithEditions(compilation, file.Editions));
     }
 
     private static Uri[] AddressesOf(Compilation made) =>
@@ -144,7 +166,7 @@ internal static class PatternWork
         Findings = findings,
     };
 
-    private static FileReport ReportOf(Compilation compilation)
+    private static FileReport ReportOf(Compilation compilation, ImmutableArray<Finding> findings)
     {
         var (source, facts) = (compilation.Source, compilation.Pattern.Facts);
         var coverage = compilation.Coverage;
@@ -158,7 +180,7 @@ internal static class PatternWork
                 compilation.LineOf(line.Origin),
                 line.Label.Length == 0 ? line.Text : $"{line.Label}: {line.Text}",
                 line.Status == LineStatus.Trusted))],
-            Findings = compilation.Findings,
+            Findings = findings,
         };
     }
 }

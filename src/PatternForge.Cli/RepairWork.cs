@@ -28,7 +28,7 @@ internal static class RepairWork
             }
 
             var mended = Repairs.Make(read.Source, options, around.Stop);
-            var worked = PatternWork.WorkedOf(file, mended.Compilation, house) with { Compilation = null };
+            var worked = PatternWork.WorkedOf(file, mended.Compilation, house, options, null, around).ForReport;
             string[] remarks = mended.Refused == 0 ? [] : [$"`{file.Path}`: {Reporting.Words.Counted(mended.Refused, "repair")} left out: a new error would have followed"];
             if (!mended.IsChanged)
             {

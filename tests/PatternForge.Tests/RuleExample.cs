@@ -56,16 +56,20 @@ internal static class RuleExample
     public static ImmutableArray<Finding> FindingsOf(Rule rule, string text) =>
         IsOfProjectFile(rule) ? HouseFile.Read(new SourceText(HouseFile.Name, text)).Findings : Compile(rule, text).Findings;
 
-    /// <summary>Compiles an example, with small limits for the rules that speak of limits, the network's answers or a project file for those that speak of them, and photos that are told by their names.</summary>
-    public static Compilation Compile(Rule rule, string text) => Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code switch
+    /// <summary>Compiles an example with the editions that it asks for, with small limits for the rules that speak of limits, the network's answers or a project file for those that speak of them, and photos that are told by their names.</summary>
+    public static Compilation Compile(Rule rule, string text)
     {
-        "PF108" => new CompileOptions { MaxHeaderLength = 200 },
-        "PF902" or "PF903" => CompileOptions.Default with { Answers = Asked },
-        "PF163" => CompileOptions.Default.Under(Core.Model.House.None with { NeverAccepted = ["PF210"] }),
-        "PF420" => CompileOptions.Default.Under(Core.Model.House.None with { Style = new StyleSheet(StyleSheet.Open.Choices.Add(StyleMatter.Round, 0)) }),
-        "PF905" or "PF906" or "PF908" => CompileOptions.Default with { LookAtPhoto = Photo },
-        _ => CompileOptions.Default,
-    });
+        var plain = Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code switch
+        {
+            "PF108" => new CompileOptions { MaxHeaderLength = 200 },
+            "PF902" or "PF903" => CompileOptions.Default with { Answers = Asked },
+            "PF163" => CompileOptions.Default.Under(Core.Model.House.None with { NeverAccepted = ["PF210"] }),
+            "PF420" => CompileOptions.Default.Under(Core.Model.House.None with { Style = new StyleSheet(StyleSheet.Open.Choices.Add(StyleMatter.Round, 0)) }),
+            "PF905" or "PF906" or "PF908" => CompileOptions.Default with { LookAtPhoto = Photo },
+            _ => CompileOptions.Default,
+        });
+        return plain with { Findings = EditionCompiler.WithEditions(plain, EditionCompiler.Released(plain).Select(e => EditionCompiler.Compile(plain, e))) };
+    }
 
     private static PhotoFacts Photo(string name) => name switch
     {

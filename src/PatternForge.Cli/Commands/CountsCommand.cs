@@ -56,7 +56,7 @@ internal static class CountsCommand
             return code;
         }
 
-        var file = PatternWork.Compile(input.Files[0], new HouseFiles(around), around, trace is not null);
+        var file = PatternWork.Compile(input.Files[0], new HouseFiles(around), around, trace is not null, []);
         code = Math.Max(PatternWork.Complain([file], around), HouseFiles.Complain([file], around));
         if (file.Compilation is not { } compilation)
         {
@@ -80,7 +80,7 @@ internal static class CountsCommand
             return [];
         }
 
-        var names = PatternWork.Compile(new(path, full, path), new HouseFiles(around), around).Compilation?.Pattern.Facts.Sizes.Names ?? [];
+        var names = PatternWork.Compile(new(path, full, path), new HouseFiles(around), around, editions: []).Compilation?.Pattern.Facts.Sizes.Names ?? [];
         return names.Where(name => name.Length > 0);
     }
 

@@ -68,7 +68,7 @@ internal static class LintCommand
     private static WorkedFile[] Checked(InputSet input, bool online, Surroundings around)
     {
         var houses = new HouseFiles(around);
-        var files = PatternWork.Each(input.Files, f => PatternWork.Compile(f, houses, around) is var worked && online ? worked : worked with { Compilation = null }, around);
+        var files = PatternWork.Each(input.Files, f => PatternWork.Compile(f, houses, around) is var worked && online ? worked : worked.ForReport, around);
         return online ? PatternWork.WithAnswers(files, houses, around) : files;
     }
 

@@ -122,7 +122,7 @@ public static class HeaderBinder
             "links" => facts with { Links = MaterialsBinder.Links(context, node, key) },
             "contact" => facts with { Contact = node is HeaderList ? string.Join(", ", context.Texts(node, key).Select(t => t.Value)) : context.Text(node, key) },
             "omit" => facts with { Omit = Omitted(context, node) },
-            "release" => facts with { Release = [.. context.Texts(node, key, atCommas: true).Select(t => t.Value)] },
+            "release" => facts with { Release = context.Texts(node, key, atCommas: true) },
             _ => facts,
         };
     }

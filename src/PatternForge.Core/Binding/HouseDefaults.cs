@@ -17,7 +17,7 @@ internal static class HouseDefaults
         ("notes", (own, house, place) => own with { Notes = [.. house.Notes.Select(n => n with { Origin = place })] }),
         ("videos", (own, house, place) => own with { Videos = [.. house.Videos.Select(l => l with { Origin = place })] }),
         ("links", (own, house, place) => own with { Links = [.. house.Links.Select(l => l with { Origin = place })] }),
-        ("release", (own, house, _) => own with { Release = house.Release }),
+        ("release", (own, house, place) => own with { Release = [.. house.Release.Select(r => r with { Origin = place })] }),
     ];
 
     /// <summary>The keys, in the order of the documents.</summary>
