@@ -47,7 +47,7 @@ public static class Compiler
         var pattern = new Pattern(facts, body.Sections);
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
         CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers });
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file)) with { Charts = charts };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file)) with { Charts = charts, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }
 
     /// <summary>The findings at the places of the file itself, with the notes on what was mended, and which of them were accepted.</summary>
