@@ -1,3 +1,6 @@
+using PatternForge.Cli.Photos;
+using PatternForge.Core.Model;
+
 namespace PatternForge.Cli.Tests;
 
 public class BuildTests
@@ -39,10 +42,10 @@ public class BuildTests
     }
 
     [Theory]
-    [InlineData("the format `pdf` does not exist yet: there are html, md", "--format", "pdf")]
-    [InlineData("the format `json` does not exist yet: there are html, md", "--format", "html,json")]
+    [InlineData("the format `pdf` does not exist yet: there are html, md, source", "--format", "pdf")]
+    [InlineData("the format `json` does not exist yet: there are html, md, source", "--format", "html,json")]
     [InlineData("`htm` is not known as a format: did you mean `html`?", "--format", "htm")]
-    [InlineData("there is no edition `large-print` yet: patterns are released as they are written", "--edition", "large-print")]
+    [InlineData("`large-print` is not known as an edition: there are us, uk, spelled-out", "--edition", "large-print")]
     [InlineData("there is no folder of templates `gone`", "--templates", "gone")]
     [InlineData("`hat.pattern.md` cannot be the folder to write into", "--out", "hat.pattern.md")]
     public void What_does_not_exist_is_refused_and_nothing_is_written(string sentence, params string[] wishes)
@@ -52,6 +55,42 @@ public class BuildTests
         var outcome = Outcome.Of(folder, ["build", "hat.pattern.md", .. wishes]);
         Assert.Equal((2, "", sentence), (outcome.Code, outcome.Out, outcome.Error.Split('\n')[0]));
         Assert.Equal(["hat.pattern.md"], folder.Files());
+    }
+
+    private const string Granny = "---\ntitle: Harbour square\ncraft: crochet\nterms: us\nrelease: [uk]\n---\n\n## Square\n\nCh 4 and join with a sl st to form a ring.\n\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\n";
+
+    [Fact]
+    public void An_edition_is_written_under_its_name_and_says_its_terms()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("square.pattern.md", Granny);
+        var outcome = Outcome.Of(folder, "build", "square.pattern.md", "--format", "md,source", "--edition", "uk,spelled-out");
+        Assert.Equal((0, "out/square.uk.md\nout/square.uk.pattern.md\nout/square.spelled-out.md\nout/square.spelled-out.pattern.md\n"), (outcome.Code, outcome.Out));
+        Assert.Contains("11 tr in ring", folder.Read("out/square.uk.md"), StringComparison.Ordinal);
+        Assert.Contains("UK", folder.Read("out/square.uk.md"), StringComparison.Ordinal);
+        Assert.Contains("terms: uk", folder.Read("out/square.uk.pattern.md"), StringComparison.Ordinal);
+        Assert.Contains("Round 1: Chain 3 (counts as double crochet), 11 double crochet in ring", folder.Read("out/square.spelled-out.pattern.md"), StringComparison.Ordinal);
+        Assert.Equal(0, Outcome.Of(folder, "lint", "out/square.uk.pattern.md").Code);
+    }
+
+    [Fact]
+    public void Without_an_edition_the_pattern_is_written_as_it_is_and_in_those_that_its_header_releases()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("square.pattern.md", Granny);
+        var outcome = Outcome.Of(folder, "build", "square.pattern.md", "--format", "md");
+        Assert.Equal((0, "out/square.md\nout/square.uk.md\n"), (outcome.Code, outcome.Out));
+    }
+
+    [Fact]
+    public void What_is_wrong_with_an_edition_is_told_by_lint_at_the_place_in_the_file()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("square.pattern.md", Granny.Replace("release: [uk]", "stitches:\n  htr: (dc, ch 1, dc) in next st\nrelease: [uk]", StringComparison.Ordinal));
+        var outcome = Outcome.Of(folder, "lint", "square.pattern.md");
+        Assert.Equal(1, outcome.Code);
+        Assert.Contains("error[PF408] in the edition `uk`, `htr`", outcome.Out, StringComparison.Ordinal);
+        Assert.Contains("square.pattern.md:6:3", outcome.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -200,28 +239,20 @@ public class BuildTests
     }
 
     [Fact]
-    public void Photos_beside_the_pattern_are_put_into_the_page()
+    public void Photos_beside_the_pattern_are_put_into_the_page_and_no_others()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("secret.png", [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A]);
-        folder.Write("work/photos/hat front.png", [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, 1, 2, 3]);
+        byte[] png = [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, 0, 0, 0, 0, .. "IEND"u8, 0, 0, 0, 0];
+        folder.Write("secret.png", png);
+        folder.Write("work/photos/hat front.png", png);
         folder.Write("work/list.png", "no picture");
         var photos = new PhotoFiles(folder.At("work"));
-        Assert.Equal("data:image/png;base64,iVBORw0KGgoBAgM=", photos.Embedded("photos/hat front.png"));
-        Assert.Equal("../../work/photos/hat%20front.png", photos.From(folder.At("out/a"), "photos/hat front.png"));
-        Assert.Empty(photos.Remarks);
-        Assert.Null(photos.Embedded("gone.png"));
-        Assert.Null(photos.Embedded("../secret.png"));
-        Assert.Null(photos.Embedded("list.png"));
+        Assert.Equal("data:image/png;base64,iVBORw0KGgoAAAAASUVORAAAAAA=", photos.Embedded("photos/hat front.png"));
         File.CreateSymbolicLink(folder.At("work/link.png"), folder.At("secret.png"));
-        Assert.Null(photos.Embedded("link.png"));
         Assert.Equal(
-            [
-                "the photo `../secret.png` lies outside the pattern's folder and is not in the page",
-                "the photo `gone.png` is not there",
-                "the photo `link.png` lies outside the pattern's folder and is not in the page",
-                "the photo `list.png` is no picture that pages show (JPEG, PNG, WebP, AVIF, GIF, SVG) and is not in the page",
-            ],
-            photos.Remarks);
+            [PhotoState.There, PhotoState.Outside, PhotoState.Missing, PhotoState.Outside, PhotoState.NoPicture, PhotoState.Outside],
+            new[] { "photos/hat front.png", "../secret.png", "gone.png", "link.png", "list.png", "https://example.com/a.png" }.Select(name => photos.Look(name).State));
+        Assert.All(["gone.png", "../secret.png", "list.png", "link.png"], name => Assert.Null(photos.Embedded(name)));
+        Assert.Empty(photos.Remarks);
     }
 }

@@ -36,7 +36,7 @@ internal static class Arguments
 
         var nearest = Suggest.Nearest(said, known, 1);
         var hint = nearest.Count > 0 ? $"did you mean `{nearest[0]}`?" : $"there {(known.Count == 1 ? "is" : "are")} {string.Join(", ", known)}";
-        CommandLine.Refuse($"`{said}` is not known as a {what}: {hint}", around, command);
+        CommandLine.Refuse($"`{said}` is not known as {(what[0] is 'e' ? "an" : "a")} {what}: {hint}", around, command);
         return null;
     }
 

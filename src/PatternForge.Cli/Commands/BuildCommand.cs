@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using PatternForge.Cli.Reporting;
+using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Rendering.Formats;
 using PatternForge.Rendering.Templates;
@@ -21,11 +22,13 @@ internal static class BuildCommand
         var paths = Arguments.Paths();
         var folder = new Option<string>("--out") { Description = $"The folder to write into; {DefaultFolder} where none is said", HelpName = "DIR" };
         folder.CompletionSources.Add(Suggestions.FolderNames);
-        var editions = new Option<string[]>("--edition") { Description = "An edition to release; none exist yet", HelpName = "NAME" };
-        var names = OutputFormat.All.Select(f => f.Name).ToArray();
+        var known = Edition.All.Select(e => e.Name).ToArray();
+        var editions = new Option<string[]>("--edition") { Description = $"An edition to release in place of the pattern as it is written: {string.Join(", ", known)}", HelpName = "NAME" };
+        editions.CompletionSources.Add(_ => known.Select(Suggestions.InList));
+        string[] names = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.SourceFormat];
         var formats = new Option<string[]>("--format")
         {
-            Description = $"What to write, parted by commas; {string.Join(" and ", names)} where none is said",
+            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.All.Select(f => f.Name))} where none is said; {ReleasePlan.SourceFormat} is the rewritten source of an edition",
             HelpName = string.Join(',', names),
         };
         formats.CompletionSources.Add(_ => names.Select(Suggestions.InList));
@@ -52,12 +55,7 @@ internal static class BuildCommand
             return CommandLine.Refuse("say what to release: a file, a folder, or `-` for standard input", around, "build");
         }
 
-        if (wishes.Editions is [var edition, ..])
-        {
-            return CommandLine.Refuse($"there is no edition `{edition}` yet: patterns are released as they are written", around, "build");
-        }
-
-        if (FormatsOf(wishes, around) is not { } formats || TemplatesOf(wishes, around) is not { } templates)
+        if (EditionsOf(wishes, around) is not { } editions || FormatsOf(wishes, around) is not { } formats || TemplatesOf(wishes, around) is not { } templates)
         {
             return ExitCode.Usage;
         }
@@ -69,7 +67,8 @@ internal static class BuildCommand
 
         var input = InputFiles.Find(paths, around);
         var code = Arguments.Complain(input, around);
-        if (ReleasePlan.Clash(input.Files, formats, folder) is { } clash)
+        var plan = new ReleasePlan(formats.Rendered, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, WritesSources = formats.Sources };
+        if (plan.Clash(input.Files) is { } clash)
         {
             return CommandLine.Refuse(clash, around, "build");
         }
@@ -83,15 +82,18 @@ internal static class BuildCommand
             }
         }
 
-        var plan = new ReleasePlan(formats, templates, folder, wishes.Draft);
-        var built = PatternWork.Each(input.Files, f => plan.Build(f, around), around);
+        var houses = new HouseFiles(around);
+        var built = PatternWork.Each(input.Files, f => plan.Build(f, houses, around), around);
         return Math.Max(code, Report(built, wishes, around));
     }
 
     private static int Report(Released[] built, Wishes wishes, Surroundings around)
     {
-        var code = PatternWork.Complain(built.Select(b => b.Worked), around);
-        var reports = built.Select(b => b.Worked.Report).OfType<FileReport>().ToArray();
+        var worked = built.Select(b => b.Worked).ToArray();
+        var code = Math.Max(PatternWork.Complain(worked, around), HouseFiles.Complain(worked, around));
+        FileReport[] ofHouses = HouseFiles.Reports(worked);
+        FileReport[] reports = [.. ofHouses, .. worked.Select(w => w.Report).OfType<FileReport>()];
+        code = ofHouses.Any(r => r.Stands(Severity.Error)) ? Math.Max(code, ExitCode.Findings) : code;
         if (reports.Length > 0)
         {
             around.Tell(TextReport.Of(reports, around.Width, new Paint(around.ColourError)));
@@ -112,7 +114,11 @@ internal static class BuildCommand
                 code = Math.Max(code, ExitCode.Usage);
             }
 
-            if (one.Worked.HasErrors && one is { Written.IsEmpty: true, Problems.IsEmpty: true, TemplateFindings.IsEmpty: true })
+            if (one.IsRefusedForHouse)
+            {
+                around.Say($"`{one.Worked.File.Path}` was not released: its project file `{one.Worked.House!.File!.Source.Path}` has errors{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
+            }
+            else if (one.Worked.HasErrors && one is { Written.IsEmpty: true, Problems.IsEmpty: true, TemplateFindings.IsEmpty: true })
             {
                 around.Say($"`{one.Worked.File.Path}` has errors and was not released{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
                 code = Math.Max(code, ExitCode.Findings);
@@ -130,7 +136,7 @@ internal static class BuildCommand
             .DistinctBy(f => (f.Rule.Code, f.Source.Path, f.Span, f.Message))
             .GroupBy(f => f.Source.Path, StringComparer.Ordinal)
             .OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Select(g => new FileReport { Path = g.Key, Sizes = [], Coverage = null, Findings = [.. g] })
+            .Select(g => new FileReport { Path = g.Key, Sizes = [], Coverage = null, Findings = [.. g], IsPattern = false })
             .ToArray();
         if (reports.Length == 0)
         {
@@ -141,21 +147,45 @@ internal static class BuildCommand
         return findings.Any(f => f.Severity == Severity.Error) ? ExitCode.Findings : ExitCode.Clean;
     }
 
-    private static ImmutableArray<OutputFormat>? FormatsOf(Wishes wishes, Surroundings around)
+    private static ImmutableArray<Edition>? EditionsOf(Wishes wishes, Surroundings around)
     {
-        var known = OutputFormat.All.Select(f => f.Name).ToArray();
+        var editions = ImmutableArray.CreateBuilder<Edition>();
+        foreach (var name in wishes.Editions.SelectMany(e => e.Split(',', StringSplitOptions.TrimEntries)))
+        {
+            if (Edition.Find(name) is not { } edition)
+            {
+                Arguments.Choice(name, "edition", [.. Edition.All.Select(e => e.Name)], around, "build");
+                return null;
+            }
+
+            editions.Add(edition);
+        }
+
+        return [.. editions.Distinct()];
+    }
+
+    private static (ImmutableArray<OutputFormat> Rendered, bool Sources)? FormatsOf(Wishes wishes, Surroundings around)
+    {
+        string[] known = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.SourceFormat];
         var said = wishes.Formats.SelectMany(f => f.Split(',', StringSplitOptions.TrimEntries)).ToArray();
         if (said.Length == 0)
         {
-            return OutputFormat.All;
+            return (OutputFormat.All, false);
         }
 
         var formats = ImmutableArray.CreateBuilder<OutputFormat>();
+        var sources = false;
         foreach (var name in said)
         {
             if (OutputFormat.Find(name) is { } format)
             {
                 formats.Add(format);
+                continue;
+            }
+
+            if (string.Equals(name, ReleasePlan.SourceFormat, StringComparison.OrdinalIgnoreCase))
+            {
+                sources = true;
                 continue;
             }
 
@@ -171,7 +201,7 @@ internal static class BuildCommand
             return null;
         }
 
-        return [.. formats.Distinct()];
+        return ([.. formats.Distinct()], sources);
     }
 
     private static TemplateSet? TemplatesOf(Wishes wishes, Surroundings around)

@@ -1,5 +1,8 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using PatternForge.Cli.Photos;
 using PatternForge.Core;
+using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Rendering;
 using PatternForge.Rendering.Documents;
@@ -15,13 +18,31 @@ namespace PatternForge.Cli.Commands;
 /// <param name="Problems">What could not be written, a sentence each.</param>
 /// <param name="TemplateFindings">What is wrong with the templates.</param>
 internal sealed record Released(
-    WorkedFile Worked, ImmutableArray<string> Written, ImmutableArray<string> Remarks, ImmutableArray<string> Problems, ImmutableArray<Finding> TemplateFindings);
+    WorkedFile Worked, ImmutableArray<string> Written, ImmutableArray<string> Remarks, ImmutableArray<string> Problems, ImmutableArray<Finding> TemplateFindings)
+{
+    /// <summary>True when it was not written because its project file has errors: what it would say of the studio cannot be known.</summary>
+    public bool IsRefusedForHouse { get; init; }
+}
 
 /// <summary>How the patterns of one run are released: which formats, through which templates, where to.</summary>
 internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, TemplateSet Templates, string Folder, bool Draft)
 {
+    /// <summary>The name by which the source of an edition is asked for.</summary>
+    public const string SourceFormat = "source";
+
+    private const string SourceExtension = ".pattern.md";
+
+    // Editions that a header asks for are known only once it has been read: their places are taken then.
+    private readonly ConcurrentDictionary<string, string> _taken = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The editions asked for; null for the pattern as it is written and those that its header releases.</summary>
+    public ImmutableArray<Edition>? Editions { get; init; }
+
+    /// <summary>True to write the sources as well.</summary>
+    public bool WritesSources { get; init; }
+
     /// <summary>Says why these files cannot be released together: two would be written to one place, or one over a source. Null when they can.</summary>
-    public static string? Clash(ImmutableArray<InputFile> files, ImmutableArray<OutputFormat> formats, string folder)
+    public string? Clash(ImmutableArray<InputFile> files)
     {
         // Some disks do not tell upper from lower case.
         var sources = files.Where(f => f.FullPath is not null).DistinctBy(f => f.FullPath, StringComparer.OrdinalIgnoreCase)
@@ -29,9 +50,9 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         var places = new Dictionary<string, InputFile>(StringComparer.OrdinalIgnoreCase);
         foreach (var file in files)
         {
-            foreach (var name in formats.Select(f => file.Stem + f.Extension))
+            foreach (var name in Suffixes().SelectMany(s => Extensions().Select(e => file.Stem + s + e)))
             {
-                var place = Path.GetFullPath(name, folder);
+                var place = Path.GetFullPath(name, Folder);
                 if (sources.TryGetValue(place, out var source))
                 {
                     return $"`{file.Path}` would be written over the source `{source}`: choose another folder with --out";
@@ -47,66 +68,103 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         return null;
     }
 
+    private IEnumerable<string> Suffixes() => Editions is { } asked ? asked.Select(e => "." + e.Name) : [""];
+
+    private IEnumerable<string> Extensions() => Formats.Select(f => f.Extension).Concat(WritesSources ? [SourceExtension] : []);
+
     /// <summary>Checks one pattern and, unless errors stand, writes its files: all of them or, when a template fails, none.</summary>
-    public Released Build(InputFile file, Surroundings around)
+    public Released Build(InputFile file, HouseFiles houses, Surroundings around)
     {
-        var worked = PatternWork.Compile(file, around);
+        var worked = PatternWork.Compile(file, houses, around, editions: Editions);
         if (worked.Compilation is not { } compilation || (worked.HasErrors && !Draft))
         {
-            return new(worked with { Compilation = null }, [], [], [], []);
+            return new(worked.ForReport, [], [], [], []);
+        }
+
+        if (worked.House?.File is { HasErrors: true } && !Draft)
+        {
+            return new(worked.ForReport, [], [], [], []) { IsRefusedForHouse = true };
         }
 
         try
         {
-            return Write(worked with { Compilation = null }, compilation, around);
+            var forms = worked.Editions.Where(e => e.Compilation is not null).Select(e => (Suffix: "." + e.Edition.Name, Compilation: e.Compilation!));
+            return Write(worked.ForReport, [.. Editions is null ? forms.Prepend(("", compilation)) : forms], around);
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
-            return new(worked with { Compilation = null, Fault = fault }, [], [], [], []);
+            return new(worked.ForReport with { Fault = fault }, [], [], [], []);
         }
     }
 
-    private Released Write(WorkedFile worked, Compilation compilation, Surroundings around)
+    private Released Write(WorkedFile worked, ImmutableArray<(string Suffix, Compilation Compilation)> forms, Surroundings around)
     {
         var file = worked.File;
         var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
         var rendered = new List<(string Place, string Name, RenderedFile File)>();
-        var view = ViewBuilder.Build(compilation, Draft, name: Path.GetFileName(file.Stem));
         var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
         var place = Path.GetFullPath(below, Folder);
-        foreach (var format in Formats)
+        var copies = new PhotoCopies(photos, place, Path.GetFileName(file.Stem));
+        foreach (var (suffix, compilation) in forms)
         {
-            around.Stop.ThrowIfCancellationRequested();
-            var options = new RenderOptions
+            var name = Path.GetFileName(file.Stem) + suffix;
+            var view = ViewBuilder.Build(compilation, Draft, name: name);
+            foreach (var format in Formats)
             {
-                Draft = Draft,
-                Name = Path.GetFileName(file.Stem),
-                PhotoAddress = format == OutputFormat.Html ? photos.Embedded : photo => photos.From(place, photo),
-            };
-            var result = Renderer.Render(compilation, view, format, Templates, options);
-            if (result.Files.IsEmpty)
-            {
-                return new(worked, [], [], [], result.Findings);
+                around.Stop.ThrowIfCancellationRequested();
+                var options = new RenderOptions
+                {
+                    Draft = Draft,
+                    Name = name,
+                    PhotoAddress = format == OutputFormat.Html ? photos.Embedded : copies.Address,
+                };
+                var result = Renderer.Render(compilation, view, format, Templates, options);
+                if (result.Files.IsEmpty)
+                {
+                    return new(worked, [], [], [], result.Findings);
+                }
+
+                rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
             }
 
-            rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
+            rendered.AddRange((Formats.IsEmpty ? [] : Renderer.Drawings(view)).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
+            if (WritesSources)
+            {
+                var made = new RenderedFile(name + SourceExtension, compilation.Text.Text.Text);
+                rendered.Add((Path.GetFullPath(made.Name, place), below + made.Name, made));
+            }
         }
 
-        rendered.AddRange(Renderer.Drawings(view).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
         var written = ImmutableArray.CreateBuilder<string>();
         var problems = ImmutableArray.CreateBuilder<string>();
         foreach (var (target, name, made) in rendered)
         {
-            if (OutputFiles.Write(target, made.Text, overwrite: true) is { } reason)
-            {
-                problems.Add($"`{name}` could not be written: {reason}");
-            }
-            else
+            Note(name, Taken(target) ?? OutputFiles.Write(target, made.Text, overwrite: true));
+        }
+
+        foreach (var (path, bytes) in copies.Files)
+        {
+            var target = Path.GetFullPath(path, place);
+            Note(below + path, Taken(target) ?? OutputFiles.Write(target, bytes.AsSpan(), overwrite: true));
+        }
+
+        return new(worked, written.ToImmutable(), [.. photos.Remarks.Concat(copies.Remarks).Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
+
+        // Why nothing may be written there; null where it may.
+        string? Taken(string target) => _taken.GetOrAdd(target, file.Path) is var owner && owner != file.Path
+            ? $"`{owner}` was written there in this run"
+            : file.FullPath is { } self && string.Equals(self, target, StringComparison.OrdinalIgnoreCase) ? "it is the source itself" : null;
+
+        void Note(string name, string? reason)
+        {
+            if (reason is null)
             {
                 written.Add(name);
             }
+            else
+            {
+                problems.Add($"`{name}` could not be written: {reason}");
+            }
         }
-
-        return new(worked, written.ToImmutable(), [.. photos.Remarks.Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
     }
 }

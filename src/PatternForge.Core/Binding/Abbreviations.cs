@@ -62,11 +62,84 @@ internal sealed class Abbreviations
             {
                 ends.Add(text); // "sl st" is one abbreviation
             }
+            else if (i + 1 < tokens.Count && Fabric(text, tokens[i + 1]) is { } fabric)
+            {
+                ends.Add(text); // "St st" is one abbreviation
+                ends.Add(_source.Slice(tokens[i + 1].Span));
+                Use(new AbbreviationUse(fabric.Names[0].Text, fabric.MeaningIn(_terms), false, token.Span.Cover(tokens[i + 1].Span)));
+                i++;
+            }
             else if (words.Add(text))
             {
                 Word(text.ToString(), token.Span);
             }
         }
+    }
+
+    /// <summary>Notes what prose uses, of a section of the body or of the header. Only what is surely an abbreviation counts: "alt" and "rep" are words of the language there.</summary>
+    /// <param name="source">The text that it stands in.</param>
+    /// <param name="span">The prose.</param>
+    /// <param name="origin">Where to point; null for the word's own place in the text.</param>
+    public void NoteProse(SourceText source, TextSpan span, TextSpan? origin = null)
+    {
+        var tokens = Lexer.Lex(source, span);
+        for (var i = 0; i < tokens.Count; i++)
+        {
+            var token = tokens[i];
+            if (token.Kind != TokenKind.Word || token.Span.Length > 9 || !StandsAlone(source.Text, token.Span) || (i > 0 && tokens[i - 1].Kind == TokenKind.Number && !token.SpaceBefore && NumberFolder.IsOrdinalEnd(source.Slice(token.Span))))
+            {
+                continue;
+            }
+
+            var word = source.ToString(token.Span);
+            var next = i + 1 < tokens.Count && tokens[i + 1].Kind == TokenKind.Word ? source.ToString(tokens[i + 1].Span) : "";
+            if (!ProseWords.IsAbbreviation(_facts.Craft, word, next))
+            {
+                continue;
+            }
+
+            var place = origin ?? token.Span;
+            if (next is "st" && IsFabric(word) && TradeWords.Find(_terms, word + " st") is { } fabric)
+            {
+                Use(new AbbreviationUse(fabric.Names[0].Text, fabric.MeaningIn(_terms), false, place));
+                i++;
+            }
+            else
+            {
+                Short(word, next, place);
+            }
+        }
+    }
+
+    /// <summary>A stitch or word of the trade outside the rows.</summary>
+    private void Short(string word, string next, TextSpan place)
+    {
+        var (stem, count) = StitchReader.Split(word);
+        var name = word is "sl" && next is "st" ? "sl st" : _book.Find(word) is not null ? word : stem;
+        if ((name.Length > 1 || count >= 0) && _book.Find(name) is { } stitch && !IsInFull(name, OperationTable.SpokenIn(stitch, _terms)))
+        {
+            if (!stitch.IsSpecial && IsName(stitch, name))
+            {
+                var usual = OperationTable.NameIn(stitch, _terms);
+                Use(new AbbreviationUse(usual is not null && usual.Equals(name, StringComparison.OrdinalIgnoreCase) ? usual : name, OperationTable.SpokenIn(stitch, _terms), false, place));
+            }
+        }
+        else
+        {
+            Word(word, place);
+        }
+    }
+
+    private TradeWord? Fabric(ReadOnlySpan<char> word, Token next) =>
+        _facts.Craft == Craft.Knitting && next.Kind == TokenKind.Word && IsFabric(word) && _source.Slice(next.Span).Equals("st", StringComparison.OrdinalIgnoreCase) ? TradeWords.Find(_terms, string.Concat(word, " st")) : null;
+
+    private static bool IsFabric(ReadOnlySpan<char> word) => word is "St" or "st" or "ST" or "g" or "gar";
+
+    // A part of an address or of a file's name is no word.
+    private static bool StandsAlone(string text, TextSpan span)
+    {
+        var (before, after) = (span.Start > 0 ? text[span.Start - 1] : ' ', span.End < text.Length ? text[span.End] : ' ');
+        return before is not ('/' or '@' or '.' or '_' or '`' or '#' or '{') && after is not ('/' or '@' or '_' or '`' or '}') && !(after == '.' && span.End + 1 < text.Length && char.IsLetterOrDigit(text[span.End + 1]));
     }
 
     /// <summary>Notes what the description of a special stitch uses, so that the table made for the page explains it as well ("shell: (2 dc, ch 2, 2 dc) in next sp").</summary>
@@ -145,6 +218,7 @@ internal sealed class Abbreviations
     {
         var first = said.IndexOf(' ', StringComparison.Ordinal) is var blank and > 0 ? said[..blank] : said;
         return WordsInFull.Contains(first) || string.Equals(said, meaning, StringComparison.OrdinalIgnoreCase)
-            || (said.Length >= 5 && meaning.Contains(said, StringComparison.OrdinalIgnoreCase));
+            || (said.Length >= 5 && meaning.Contains(said, StringComparison.OrdinalIgnoreCase))
+            || (said.Length >= 8 && said.AsSpan().IndexOfAny(' ', '-') > 0 && said.Split(' ', '-').All(word => word.Length > 3 || word.All(char.IsAsciiDigit))); // "cable 4 front", "slip-slip-knit"
     }
 }

@@ -61,6 +61,11 @@ public sealed class BodyBinder
         book.Define(SpecialStitches.Bind(facts, book, bag, options));
         var binder = new BodyBinder(source, facts, book, bag, options, cancel) { _stitchPatterns = StitchPatternFinder.Find(sections, source), _pieces = [.. sections.Select(s => s.Heading.ToLowerInvariant()).Where(h => h.Length > 1)] };
         var bound = sections.Select(binder.Section).ToImmutableArray();
+        if (binder._lines.Count > 0)
+        {
+            binder.OutsideTheRows(bound);
+        }
+
         if (facts.Abbreviations is null && binder._lines.Count > 0)
         {
             foreach (var definition in facts.Stitches)
@@ -75,6 +80,20 @@ public sealed class BodyBinder
         }
 
         return new BoundBody(bound, [.. binder._lines], binder._abbreviations.Table(), binder._abbreviations.Words) { Charts = [.. binder._charts] };
+    }
+
+    /// <summary>Notes the abbreviations of the prose, of the notes, and of the gauge.</summary>
+    private void OutsideTheRows(ImmutableArray<Section> sections)
+    {
+        foreach (var block in sections.SelectMany(s => s.Blocks).OfType<ProseBlock>())
+        {
+            _abbreviations.NoteProse(_source, block.Origin);
+        }
+
+        foreach (var (words, place) in _facts.Notes.Select(n => (n.Value, n.Origin)).Concat(_facts.Gauges.Where(g => g.Stitch is not null).Select(g => (g.Stitch!, g.Origin))))
+        {
+            _abbreviations.NoteProse(new SourceText("", words), new TextSpan(0, words.Length), place);
+        }
     }
 
     private Section Section(SectionNode node)

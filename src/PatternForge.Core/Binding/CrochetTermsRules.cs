@@ -7,7 +7,7 @@ namespace PatternForge.Core.Binding;
 public static class CrochetTermsRules
 {
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Rule> All => [WordOfOtherTerms, TermsMissing, TermsOnlyShown, BothTerms];
+    public static ImmutableArray<Rule> All => [WordOfOtherTerms, TermsMissing, TermsOnlyShown, BothTerms, CountsOfOtherTerms];
 
     /// <summary>PF402.</summary>
     public static Rule WordOfOtherTerms { get; } = new(
@@ -139,6 +139,45 @@ public static class CrochetTermsRules
             Rnd 1: 6 sc in magic ring. (6 sc)
 
             Rnd 2: 2 hdc in each st around. (12 hdc)
+            """,
+    };
+
+    /// <summary>PF406.</summary>
+    public static Rule CountsOfOtherTerms { get; } = new(
+        "PF406", "counts-of-the-other-terms", Area.Terms, Severity.Error,
+        "The rows of a crochet pattern come out in the other terms, and not in those that it declares.",
+        "dc, tr and dtr are stitches of other heights in American and in British terms, and the chains that take their place at the beginning of a row are counted by those heights. Where every row comes out in one reading and not in the other, that is a proof of whose terms they are. Declare those terms; or, if the declaration is right, correct the rows.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: uk
+                   ^^
+            ---
+
+            ## Coaster
+
+            Ch 14.
+
+            Row 1: Dc in 4th ch from hook and in each ch across. (12 dc)
+
+            Row 2: Ch 3, turn, sk first st, dc in each st across. (12 dc)
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            ---
+
+            ## Coaster
+
+            Ch 14.
+
+            Row 1: Dc in 4th ch from hook and in each ch across. (12 dc)
+
+            Row 2: Ch 3, turn, sk first st, dc in each st across. (12 dc)
             """,
     };
 }

@@ -57,8 +57,8 @@ internal static class PlaceBack
             c.Eat("corner");
             if (!(c.EatAll("ch|chain", "sp|space")) && ThingReader.TryChainLength(c) is null)
             {
-                c.Eat("place|st|sp|space|ch|loop|corner|dc|sc|hdc|tr|htr|dtr|shell|ring");
-                if (c.Is("or|and") && c.Is("sp|space|ch-sp|loop|ch", 1))
+                c.Eat("place|st|sp|space|ch|chain|loop|corner|dc|sc|hdc|tr|htr|dtr|shell|ring");
+                if (c.Is("or|and") && c.Is("sp|space|ch-sp|chain-space|loop|ch|chain", 1))
                 {
                     c.At += 2; // "in same st or sp"
                     c.Eat("sp|space");
@@ -117,7 +117,7 @@ internal static class PlaceBack
 
         c.Eat("ch|st|chain|corner");
         c.Eat("st|sp|space|loop|place");
-        if (c.Is("or|and") && c.Is("sp|space|st|ch-sp|ch|loop", 1))
+        if (c.Is("or|and") && c.Is("sp|space|st|ch-sp|chain-space|ch|chain|loop", 1))
         {
             c.At += 2;
             c.Eat("sp|space");

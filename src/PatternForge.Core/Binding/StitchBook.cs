@@ -120,29 +120,8 @@ internal sealed class StitchBook
     private Operation? LookUp(string name) =>
         _special.TryGetValue(Squeeze(name), out var special) ? special : InTable(name) ?? (_craft == Craft.Crochet && WithoutLoop(name) is { } plain ? InTable(plain) : null);
 
-    /// <summary>"sc-blo", "scblo", "BLsc": the stitch without the loop it goes into, which changes no count; null when no loop is named.</summary>
-    private static string? WithoutLoop(string name)
-    {
-        if (name.Length > 4 && name.EndsWith("tog", StringComparison.OrdinalIgnoreCase) && (name.StartsWith("fp", StringComparison.OrdinalIgnoreCase) || name.StartsWith("bp", StringComparison.OrdinalIgnoreCase)))
-        {
-            return name[2..]; // "BPdc2tog": round the posts
-        }
-
-        foreach (var loop in (ReadOnlySpan<string>)["blo", "flo", "tbl", "tfl", "bl", "fl"])
-        {
-            if (name.Length > loop.Length + 1 && loop.Length == 3 && name.EndsWith(loop, StringComparison.OrdinalIgnoreCase))
-            {
-                return name[..^loop.Length].TrimEnd('-', ' ', '/');
-            }
-
-            if (name.Length > loop.Length + 1 && name.StartsWith(loop, StringComparison.OrdinalIgnoreCase))
-            {
-                return name[loop.Length..].TrimStart('-', ' ', '/');
-            }
-        }
-
-        return null;
-    }
+    // "sc-blo", "scblo", "BLsc": the stitch without the loop it goes into, which changes no count.
+    private static string? WithoutLoop(string name) => LoopNames.StitchIn(name) is var (start, length) ? name.Substring(start, length) : null;
 
     private Operation? InTable(string name) => OperationTable.Find(_craft, _dialect, name) ?? OperationTable.Find(_craft, Dialect.Any, name) ?? (_craft == Craft.Tunisian ? OperationTable.Find(Craft.Crochet, _dialect, name) : null);
 

@@ -96,6 +96,8 @@ internal static class Vocabulary
         (["draw|thread|pull", "through"], "draw-through"),
         (["draw|thread|pull|run", "yarn|end|tail|it", "through"], "draw-through"),
         (["draw|thread|pull|run", "yarn|end|tail", "end|tail", "through"], "draw-through"),
+        (["main", "color"], "mc"),
+        (["contrasting|contrast", "color"], "cc"),
         (["even", "numbered"], "even-numbered"),
         (["right", "needle"], "right-needle"),
         (["right-hand", "needle"], "right-needle"),

@@ -239,7 +239,7 @@ internal sealed class WordBinder
 
         var lexeme = cursor.Peek()!;
         var isWholePhrase = cursor.At == 0 && (cursor.Lexemes.Count == 1 || (cursor.Lexemes.Count == 2 && cursor.Lexemes[1].IsNumber));
-        var isSpelledOut = _draft.Context.IsCrochet && lexeme.Norm is "yo" or "yoh" or "yon" or "insert" or "pull" or "draw" or "hook" or "plus"; // how a stitch is worked, told loop by loop
+        var isSpelledOut = _draft.Context.IsCrochet && lexeme.Norm is "yo" or "yoh" or "yrh" or "yon" or "insert" or "pull" or "draw" or "hook" or "plus"; // how a stitch is worked, told loop by loop
         if (!isSpelledOut && lexeme.Atom.Kind == TokenKind.Word && (isWholePhrase || StitchReader.IsNext(cursor, _draft.Context, ahead: 1)) && UnknownWords.LooksLikeStitch(lexeme.Atom.Text, isWholePhrase))
         {
             var other = UnknownWords.OtherCraft(lexeme.Atom.Text, _draft.Context.Facts.Craft);

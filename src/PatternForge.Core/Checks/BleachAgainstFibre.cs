@@ -46,7 +46,7 @@ internal sealed class BleachAgainstFibre : PatternCheck
         {
             if (clause.Kind is CareKind.Bleaching && !clause.Has("oxygen") && !clause.Has("non") && FibresUsed.In(context.Facts).FirstOrDefault(f => f.Family.NoChlorine) is { Family: { } family, Yarn: { } yarn })
             {
-                context.Bag.Add(Rule, clause.Origin, $"`{clause.Text}` destroys {FibresUsed.Named(family, yarn)} ({FibreCare.Source})", "write `do not bleach`");
+                context.Bag.Add(Rule, clause.Origin, $"`{clause.Text}` destroys {FibresUsed.Named(family, yarn)}, by {FibreCare.Source}", "write `do not bleach`");
                 return;
             }
         }

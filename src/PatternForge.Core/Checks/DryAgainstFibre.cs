@@ -46,7 +46,7 @@ internal sealed class DryAgainstFibre : PatternCheck
         {
             if (clause.Kind is CareKind.Drying && clause.Has("tumble") && FibresUsed.In(context.Facts).FirstOrDefault(f => f.Family.NoTumbling || (f.Family.Felts && !FibresUsed.IsTreated(context.Facts, f.Family))) is { Family: { } family, Yarn: { } yarn })
             {
-                context.Bag.Add(Rule, clause.Origin, $"`{clause.Text}` spoils {FibresUsed.Named(family, yarn)} ({FibreCare.Source})", "write `do not tumble dry` and `dry flat`; where the yarn is superwash, say so under its `fibre`");
+                context.Bag.Add(Rule, clause.Origin, $"`{clause.Text}` spoils {FibresUsed.Named(family, yarn)}, by {FibreCare.Source}", "write `do not tumble dry` and `dry flat`; where the yarn is superwash, say so under its `fibre`");
                 return;
             }
         }

@@ -7,8 +7,8 @@ namespace PatternForge.Core.Checks;
 /// <summary>Notes gauges and tools that lie beside what is published for the yarn's class.</summary>
 internal sealed class GaugeUnusualForClass : PatternCheck
 {
-    // A stitch more or less, or a size of tool, is a hand's difference (common practice).
-    private const decimal Hand = 0.08m;
+    // Two stitches more or less, or a size of tool, are a hand's difference (common practice).
+    private const decimal Hand = 0.12m;
     private const decimal Tool = 0.35m;
 
     public override Rule Rule { get; } = new(

@@ -54,7 +54,7 @@ internal sealed class IronAgainstFibre : PatternCheck
             if (families.Length > 0)
             {
                 var (family, yarn) = families.MinBy(f => f.Family.IronCelsius);
-                context.Bag.Add(Rule, clause.Origin, $"`{clause.Text}` is hotter than {FibresUsed.Named(family, yarn)} bears: at most {family.IronCelsius} °C ({FibreCare.Source})", $"write `iron at most {family.IronCelsius} °C`, or `do not iron`");
+                context.Bag.Add(Rule, clause.Origin, $"`{clause.Text}` is hotter than {FibresUsed.Named(family, yarn)} bears: at most {family.IronCelsius} °C, by {FibreCare.Source}", $"write `iron at most {family.IronCelsius} °C`, or `do not iron`");
                 return;
             }
         }

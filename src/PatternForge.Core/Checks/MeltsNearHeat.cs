@@ -32,7 +32,7 @@ internal sealed class MeltsNearHeat : PatternCheck
     {
         if (Hazards.Of(context.Facts, context.Lines).HoldsHotThings && FibresUsed.In(context.Facts).FirstOrDefault(f => f.Family.Melts) is { Family: { } family, Yarn: { } yarn })
         {
-            context.Bag.Add(Rule, yarn.Origin, $"{FibresUsed.Named(family, yarn)} melts on what is hot ({FibreCare.Source})", "take cotton or wool for what holds hot things");
+            context.Bag.Add(Rule, yarn.Origin, $"{FibresUsed.Named(family, yarn)} melts on what is hot, by {FibreCare.Source}", "take cotton or wool for what holds hot things");
         }
     }
 }

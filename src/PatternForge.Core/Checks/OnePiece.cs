@@ -73,7 +73,8 @@ internal static class OnePiece
     public static Gauge? GaugeFor(CheckContext context, ImmutableArray<WorkedLine> lines)
     {
         var headings = lines.Select(l => l.Piece).Distinct(StringComparer.Ordinal).ToArray();
-        var gauge = context.Facts.Gauges.Length == 1 ? context.Facts.Gauges[0] : headings.Length == 1 ? PieceWidth.GaugeOf(context, null, headings[0]) : null;
+        Gauge?[] gauges = [.. headings.Select(h => PieceWidth.GaugeOf(context, null, h)).Distinct()];
+        var gauge = gauges.Length == 1 ? gauges[0] : null;
         if (gauge?.Stitch is not { } stitch || stitch.Contains("rib", StringComparison.OrdinalIgnoreCase))
         {
             return null;

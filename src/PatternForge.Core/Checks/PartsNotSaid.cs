@@ -82,7 +82,6 @@ internal sealed class PartsNotSaid : PatternCheck
             ]),
             ("to gather",
             [
-                ("fibre", facts.Yarns.Any(y => y.Name is not null && y.Fibre is null) && !Sections.Has(context, "yarn", "materials")),
                 ("alternatives", !facts.Yarns.IsEmpty && facts.Yarns.All(y => y.Alternatives.IsEmpty) && !Sections.Has(context, "yarn", "materials")),
                 ("notions", facts.Notions.IsEmpty && !Sections.Has(context, "notions", "materials", "tools-and-notions")),
             ]),

@@ -63,6 +63,7 @@ internal sealed class ToolSizeAmbiguous : PatternCheck
             }
         }
 
-        return [.. readings.Select(r => r.Words)];
+        // The Japanese number alone makes no doubt: 7 is 4.5 mm in the West.
+        return readings.Count(r => !r.Words.EndsWith("(Japanese)", StringComparison.Ordinal)) < 2 ? [] : [.. readings.Select(r => r.Words)];
     }
 }

@@ -42,34 +42,24 @@ internal sealed class WashAgainstFibre : PatternCheck
 
     public override void Run(CheckContext context)
     {
-        var clauses = CareClause.Of(context.Facts);
-        foreach (var clause in clauses.Where(c => !c.Forbids))
+        CareClause[] clauses = [.. CareClause.Of(context.Facts).Where(c => c.Kind is CareKind.Washing && !c.Forbids)];
+        foreach (var clause in clauses)
         {
-            if (clause.Kind is not CareKind.Washing)
-            {
-                continue;
-            }
-
             // By any reading of the words, hot is over 40 °C.
             int? celsius = clause.Celsius ?? (clause.Has("boil") ? 95 : clause.Has("hot") ? 50 : null);
-            var (families, isHeat) = (FibresUsed.In(context.Facts).Where(f => f.Family.WashCelsius < celsius).ToArray(), true);
-            if (families.Length == 0 && clause.Has("machine") && !clauses.Any(c => c.Origin == clause.Origin && IsGentle(c)))
-            {
-                (families, isHeat) = ([.. FibresUsed.In(context.Facts).Where(f => f.Family.Felts && !FibresUsed.IsTreated(context.Facts, f.Family))], false);
-            }
-
+            (FibreFamily Family, Yarn Yarn)[] families = [.. FibresUsed.In(context.Facts).Where(f => f.Family.WashCelsius < celsius)];
             if (families.Length > 0)
             {
                 var (family, yarn) = families.MinBy(f => f.Family.WashCelsius);
-                context.Bag.Add(
-                    Rule,
-                    clause.Origin,
-                    isHeat
-                        ? $"`{clause.Text}` is hotter than {FibresUsed.Named(family, yarn)} bears: at most {family.WashCelsius} °C ({FibreCare.Source})"
-                        : $"`{clause.Text}` felts {FibresUsed.Named(family, yarn)} that is not treated against it ({FibreCare.Source})",
-                    isHeat ? $"write `at most {family.WashCelsius} °C`, or what the label of the yarn allows" : "write `hand wash`, or the gentle programme; where the yarn is superwash, say so under its `fibre`");
+                context.Bag.Add(Rule, clause.Origin, $"`{clause.Text}` is hotter than {FibresUsed.Named(family, yarn)} bears: at most {family.WashCelsius} °C, by {FibreCare.Source}", $"write `at most {family.WashCelsius} °C`, or what the label of the yarn allows");
                 return;
             }
+        }
+
+        if (Array.Find(clauses, c => c.Has("machine") && !clauses.Any(o => o.Origin == c.Origin && IsGentle(o))) is { } machine
+            && FibresUsed.In(context.Facts).FirstOrDefault(f => f.Family.Felts && !FibresUsed.IsTreated(context.Facts, f.Family)) is { Family: { } felts, Yarn: { } felted })
+        {
+            context.Bag.Add(Rule, machine.Origin, $"`{machine.Text}` felts {FibresUsed.Named(felts, felted)} that is not treated against it, by {FibreCare.Source}", "write `hand wash`, or the gentle programme; where the yarn is superwash, say so under its `fibre`");
         }
     }
 

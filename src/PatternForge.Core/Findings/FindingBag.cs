@@ -35,6 +35,16 @@ public sealed class FindingBag
     private static string OneLine(string text) =>
         text.AsSpan().IndexOfAny('\r', '\n') < 0 ? text : string.Join(' ', text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
 
+    /// <summary>Takes out what another finding says better.</summary>
+    public void Remove(IReadOnlyCollection<Finding> findings)
+    {
+        _findings.RemoveAll(findings.Contains);
+        foreach (var finding in findings)
+        {
+            _seen?.Remove((finding.Rule.Code, finding.Span, finding.Message));
+        }
+    }
+
     /// <summary>Adds an occurrence at a place, with an optional help line.</summary>
     public void Add(Rule rule, TextSpan span, string message, string? help = null) =>
         Add(new Finding(rule, Source, span, message) { Help = help });

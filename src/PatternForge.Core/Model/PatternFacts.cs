@@ -269,5 +269,5 @@ public sealed record PatternFacts
     public ImmutableArray<string> Omit { get; init; } = [];
 
     /// <summary>Editions wanted.</summary>
-    public ImmutableArray<string> Release { get; init; } = [];
+    public ImmutableArray<Located<string>> Release { get; init; } = [];
 }

@@ -17,4 +17,10 @@ public sealed record Tolerances
 
     /// <summary>A body measurement against the ends of the published table for whom the pattern is made.</summary>
     public decimal Body { get; init; } = 0.15m;
+
+    /// <summary>The same length or mass in two units, given by hand in rows or prose, as a share of the first; rounding of either number comes on top.</summary>
+    public decimal Units { get; init; } = 0.05m;
+
+    /// <summary>The shortest side that a photo should have, in pixels.</summary>
+    public int PhotoSide { get; init; } = 600;
 }

@@ -70,12 +70,44 @@ public static class CableNames
     public static Operation? Find(ReadOnlySpan<char> name) =>
         Read(name) is { } crossing ? Known.GetOrAdd(crossing.Name, static (_, c) => ToOperation(c), crossing) : null;
 
+    /// <summary>The crossing in words that <see cref="Read"/> reads again: "cable 6 back", "2 over 1 left purl cross"; null where it has none.</summary>
+    public static string? InWords(ReadOnlySpan<char> name)
+    {
+        if (Read(name) is not { } crossing)
+        {
+            return null;
+        }
+
+        var said = crossing.Name;
+        var side = crossing.Lean == Lean.Left ? "left" : "right";
+        if (said is "LT" or "RT")
+        {
+            return side + " twist";
+        }
+
+        var total = crossing.Total.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        if (said[0] is 'C' or 'T' && char.IsAsciiDigit(said[1]))
+        {
+            var end = said[^1] switch { 'F' => "front", 'B' => "back", _ => side };
+            return $"{(said[0] == 'C' ? "cable" : "twist")} {total} {end}";
+        }
+
+        var blank = said.IndexOf(' ', StringComparison.Ordinal);
+        if (blank < 0 || !said.AsSpan(0, blank).Contains('/'))
+        {
+            return null;
+        }
+
+        var purl = said.EndsWith("PC", StringComparison.Ordinal) || said.EndsWith("PT", StringComparison.Ordinal) ? " purl" : "";
+        return $"{said[..blank].Replace("/", " over ", StringComparison.Ordinal)} {side}{purl} {(said[^1] == 'T' ? "twist" : "cross")}";
+    }
+
     private static Crossing Twist(string name, Lean lean) => new(name, 2, 1, 0, lean, CrossingKind.Twist);
 
     // C4F, T3B, CR4L, CABLE6FRONT: the figure is the total.
     private static Crossing? ReadTotal(ReadOnlySpan<char> word)
     {
-        var letters = word.StartsWith("CABLE") ? 5 : word.StartsWith("CR") ? 2 : word.StartsWith("TW") ? 2 : word[0] is 'C' or 'T' ? 1 : 0;
+        var letters = word.StartsWith("CABLE") || word.StartsWith("TWIST") ? 5 : word.StartsWith("CR") ? 2 : word.StartsWith("TW") ? 2 : word[0] is 'C' or 'T' ? 1 : 0;
         var rest = word[letters..];
         if (letters == 0 || !TakeNumber(ref rest, out var total) || total is < Fewest or > Most || SideOf(rest) is not { } lean)
         {
@@ -83,7 +115,7 @@ public static class CableNames
         }
 
         var kind = word[0] == 'T' ? CrossingKind.OverPurl : CrossingKind.AllKnit;
-        var prefix = letters == 5 ? "C" : letters == 1 ? word[..1].ToString() : word[..2] is "CR" ? "Cr" : "Tw";
+        var prefix = letters == 5 ? word[..1].ToString() : letters == 1 ? word[..1].ToString() : word[..2] is "CR" ? "Cr" : "Tw";
         return new Crossing($"{prefix}{total}{rest[0]}", total, total % 2 == 0 ? total / 2 : null, 0, lean, kind);
     }
 
@@ -137,14 +169,14 @@ public static class CableNames
 
     private static (string Letters, Lean Lean, CrossingKind Kind)? EndOf(ReadOnlySpan<char> rest) => rest switch
     {
-        "LC" or "LKC" => ("LC", Lean.Left, CrossingKind.AllKnit),
-        "RC" or "RKC" => ("RC", Lean.Right, CrossingKind.AllKnit),
-        "LPC" => ("LPC", Lean.Left, CrossingKind.OverPurl),
-        "RPC" => ("RPC", Lean.Right, CrossingKind.OverPurl),
-        "LT" => ("LT", Lean.Left, CrossingKind.Twist),
-        "RT" => ("RT", Lean.Right, CrossingKind.Twist),
-        "LPT" => ("LPT", Lean.Left, CrossingKind.OverPurl),
-        "RPT" => ("RPT", Lean.Right, CrossingKind.OverPurl),
+        "LC" or "LKC" or "LEFTCROSS" => ("LC", Lean.Left, CrossingKind.AllKnit),
+        "RC" or "RKC" or "RIGHTCROSS" => ("RC", Lean.Right, CrossingKind.AllKnit),
+        "LPC" or "LEFTPURLCROSS" => ("LPC", Lean.Left, CrossingKind.OverPurl),
+        "RPC" or "RIGHTPURLCROSS" => ("RPC", Lean.Right, CrossingKind.OverPurl),
+        "LT" or "LEFTTWIST" => ("LT", Lean.Left, CrossingKind.Twist),
+        "RT" or "RIGHTTWIST" => ("RT", Lean.Right, CrossingKind.Twist),
+        "LPT" or "LEFTPURLTWIST" => ("LPT", Lean.Left, CrossingKind.OverPurl),
+        "RPT" or "RIGHTPURLTWIST" => ("RPT", Lean.Right, CrossingKind.OverPurl),
         _ => null,
     };
 
@@ -164,6 +196,12 @@ public static class CableNames
 
     private static bool TakeSlash(ref ReadOnlySpan<char> rest)
     {
+        if (rest.StartsWith("OVER") && rest.Length > 4 && char.IsAsciiDigit(rest[4]))
+        {
+            rest = rest[4..]; // "2 over 1 left cross"
+            return true;
+        }
+
         if (rest.IsEmpty || rest[0] is not ('/' or '\u2044'))
         {
             return false;

@@ -18,11 +18,11 @@ public static class CrochetOperations
             "Yarn over, draw up a loop, then draw the yarn through all three loops on the hook."),
         new("dc", ["dc"], ["tr"], "double crochet", "treble", Difficulty.Basic,
             "Yarn over, draw up a loop, then draw the yarn through two loops twice."),
-        new("tr", ["tr", "trc"], ["dtr"], "treble crochet", "double treble", Difficulty.Easy,
+        new("tr", ["tr", "trc", "treble"], ["dtr"], "treble crochet", "double treble", Difficulty.Easy,
             "Yarn over twice, draw up a loop, then draw the yarn through two loops three times."),
-        new("dtr", ["dtr", "dtrc"], ["trtr", "ttr"], "double treble crochet", "triple treble", Difficulty.Easy,
+        new("dtr", ["dtr", "dtrc", "double treble"], ["trtr", "ttr"], "double treble crochet", "triple treble", Difficulty.Easy,
             "Yarn over three times, draw up a loop, then draw the yarn through two loops four times."),
-        new("trtr", ["trtr"], ["qtr", "quad tr"], "triple treble crochet", "quadruple treble", Difficulty.Intermediate,
+        new("trtr", ["trtr", "triple treble"], ["qtr", "quad tr"], "triple treble crochet", "quadruple treble", Difficulty.Intermediate,
             "Yarn over four times, draw up a loop, then draw the yarn through two loops five times."),
     ];
 

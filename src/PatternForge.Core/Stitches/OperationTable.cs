@@ -68,6 +68,33 @@ public static class OperationTable
     public static string SpokenIn(Operation operation, Dialect dialect) =>
         dialect == Dialect.Uk && operation is { Craft: Craft.Crochet, IsSpecial: false } && operation.Names.Where(n => n.Dialect == Dialect.Uk).MaxBy(n => n.Text.Length) is { } british ? british.Text : operation.Spoken;
 
+    /// <summary>
+    /// The name that another dialect has in the place of a name of this one: an abbreviation for an abbreviation, words for words, and where an operation has several of a
+    /// kind, the one in the same place of the list. Null when that dialect has no name for the operation.
+    /// </summary>
+    public static string? Counterpart(Operation operation, string name, Dialect to)
+    {
+        var from = to == Dialect.Us ? Dialect.Uk : Dialect.Us;
+        var kind = KindOf(name);
+        var mine = operation.Names.Where(n => n.Dialect == from && KindOf(n.Text) == kind).Select(n => n.Text).ToArray();
+        var theirs = operation.Names.Where(n => n.Dialect == to).Select(n => n.Text).ToArray();
+        var alike = theirs.Where(n => KindOf(n) == kind).ToArray();
+        if (kind == 2 && operation.CountsAs is null)
+        {
+            return alike.MaxBy(n => n.Length) ?? theirs.FirstOrDefault(); // "treble crochet" rather than "treble"
+        }
+
+        var place = operation.CountsAs is null ? 0 : Array.FindIndex(mine, n => string.Equals(n, name, StringComparison.OrdinalIgnoreCase));
+        return alike.Length > 0 ? alike[place >= 0 && place < alike.Length ? place : 0] : theirs.FirstOrDefault();
+    }
+
+    // 0 an abbreviation, 1 words with an abbreviation at their end ("front post dc"), 2 words in full.
+    private static int KindOf(string name)
+    {
+        var last = name[(name.LastIndexOf(' ') + 1)..];
+        return last.Length > 5 && last.All(char.IsLetter) ? 2 : name.Contains(' ', StringComparison.Ordinal) ? 1 : 0;
+    }
+
     private static Tables TablesOf(Craft craft) => craft switch
     {
         Craft.Crochet => CrochetTables.Value,

@@ -57,7 +57,7 @@ public class HeaderBinderTests
         Assert.Equal(("Blocking", "https://example.com/blocking"), (facts.Links.Single().Title, facts.Links.Single().Address));
         Assert.Equal("hello@example.com", facts.Contact);
         Assert.Equal("thanks commissions", string.Join(" ", facts.Omit));
-        Assert.Equal("us|large print", string.Join("|", facts.Release));
+        Assert.Equal("us|large print", string.Join("|", facts.Release.Select(r => r.Value)));
         Assert.Empty(facts.Unread);
     }
 

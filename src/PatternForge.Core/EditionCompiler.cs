@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Editions;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Text;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Core;
+
+/// <summary>An edition of a pattern: its source, what the compiler made of that, and what is to be told of it.</summary>
+/// <param name="Edition">Which.</param>
+/// <param name="Source">The rewritten source.</param>
+/// <param name="Compilation">That source compiled; null when the edition cannot be made.</param>
+/// <param name="Findings">What is found in this edition and not in the pattern as it is written, at the places of the designer's file.</param>
+public sealed record EditionCompilation(Edition Edition, RewrittenSource Source, Compilation? Compilation, ImmutableArray<Finding> Findings)
+{
+    /// <summary>True when an error stands that the pattern as it is written does not have.</summary>
+    public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error && f.Accepted is null);
+}
+
+/// <summary>Makes editions of compiled patterns: rewrites, compiles what was rewritten, and holds it against the pattern as it is written.</summary>
+public static class EditionCompiler
+{
+    private const int MostTries = 12;
+
+    /// <summary>Makes one edition.</summary>
+    /// <param name="plain">The pattern as it is written.</param>
+    /// <param name="edition">The edition.</param>
+    /// <param name="options">Limits; the defaults when null.</param>
+    /// <param name="cancel">Stops the work early.</param>
+    public static EditionCompilation Compile(Compilation plain, Edition edition, CompileOptions? options = null, CancellationToken cancel = default)
+    {
+        var source = edition.Rewrite(plain);
+        if (source.IsRefused)
+        {
+            return new(edition, source, null, source.Findings);
+        }
+
+        for (var tries = 1; ; tries++)
+        {
+            var made = Compiler.Compile(source.Text, options, cancel);
+            var fresh = Fresh(plain, edition, source, made);
+            var differing = Differing(plain, source, made).ToArray();
+            if (edition.MayLeaveLines && tries < MostTries && Unsaid(plain, differing, fresh, isLast: tries == MostTries - 1) is { Length: > 0 } lines)
+            {
+                source = source.Without([.. lines.Select(l => l.Origin)]);
+                foreach (var line in lines)
+                {
+                    source = source.With(Edition.Say(plain, edition, EditionRules.LineLeft, TextSpan.FromBounds(TextStart(plain, line), line.Origin.End), "this line stands as it was written: in words alone it would not be read as the same stitches", null));
+                }
+
+                continue;
+            }
+
+            var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, "say this line in words that have one meaning in both; the line as it is written comes out"));
+            return new(edition, source, made, Sorted(plain, [.. source.Findings, .. told, .. fresh.Where(f => differing.Length == 0 || f.Severity != Severity.Error)]));
+        }
+    }
+
+    /// <summary>The editions that a pattern's header asks for.</summary>
+    public static IEnumerable<Edition> Released(Compilation plain) => plain.Pattern.Facts.Release.Select(r => Edition.Find(r.Value)).OfType<Edition>().Distinct();
+
+    /// <summary>All that is found in a pattern and in the editions that its header asks for.</summary>
+    public static ImmutableArray<Finding> WithEditions(Compilation plain, IEnumerable<EditionCompilation> editions)
+    {
+        var all = editions.SelectMany(e => e.Findings).ToArray();
+        return all.Length == 0 ? plain.Findings : Sorted(plain, [.. plain.Findings, .. all]);
+    }
+
+    private static ImmutableArray<Finding> Sorted(Compilation plain, IEnumerable<Finding> findings)
+    {
+        var bag = new FindingBag(plain.Source);
+        foreach (var finding in findings)
+        {
+            bag.Add(finding);
+        }
+
+        return bag.ToSorted();
+    }
+
+    /// <summary>What the edition has and the pattern has not, told at the places of the file. A repair of the edition's text is none of the file.</summary>
+    private static Finding[] Fresh(Compilation plain, Edition edition, RewrittenSource source, Compilation made)
+    {
+        var known = plain.Findings.Select(f => (f.Rule.Code, f.Span.Start)).ToHashSet();
+        return
+        [
+            .. made.Findings.Select(source.Mended.ToSource)
+                .Where(f => !known.Contains((f.Rule.Code, f.Span.Start)) && f.Accepted is null && f.Rule.Code is not ("PF407" or "PF142" or "PF420" or "PF421"))
+                .Select(f => f with { Message = $"in the edition `{edition.Name}`, {f.Message}", Fix = null }),
+        ];
+    }
+
+    /// <summary>The lines that do not come to the same, with what they come to.</summary>
+    private static IEnumerable<(WorkedLine Line, bool IsRead, string What)> Differing(Compilation plain, RewrittenSource source, Compilation made)
+    {
+        var places = made.Lines.Select(l => source.ToSource(made.Text.ToSource(l.Origin)).Start).ToArray();
+        var at = 0;
+        foreach (var line in plain.Lines)
+        {
+            var place = plain.Text.ToSource(line.Origin).Start;
+            while (at < places.Length && places[at] < place)
+            {
+                at++;
+            }
+
+            if (at >= places.Length || places[at] != place)
+            {
+                yield return (line, false, "this line is no longer read as an instruction");
+                continue;
+            }
+
+            var other = made.Lines[at++];
+            if (other.Status > line.Status)
+            {
+                yield return (line, false, "this line is no longer understood");
+            }
+            else if (line.Status == LineStatus.Checked && (!line.Before.SequenceEqual(other.Before) || !line.After.SequenceEqual(other.After) || !SameKinds(line, other)))
+            {
+                yield return (line, true, $"this line comes to {Told(other.After)} and not to {Told(line.After)}");
+            }
+        }
+    }
+
+    private static bool SameKinds(WorkedLine line, WorkedLine other) =>
+        line.Kinds.Length == other.Kinds.Length && line.Kinds.Zip(other.Kinds).All(pair => pair.First.Values.Order().SequenceEqual(pair.Second.Values.Order()));
+
+    private static string Told(ImmutableArray<int?> counts) => string.Join(", ", counts.Select(c => c?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "–")) + " sts";
+
+    /// <summary>The lines to leave as they are: those that are no longer understood or have something new found in them, else the first that comes to something else, from which those after it may follow.</summary>
+    private static WorkedLine[] Unsaid(Compilation plain, (WorkedLine Line, bool IsRead, string What)[] differing, Finding[] fresh, bool isLast)
+    {
+        var lines = new HashSet<WorkedLine>(differing.Where(d => isLast || !d.IsRead).Select(d => d.Line));
+        var found = fresh.Where(f => f.Severity != Severity.Note || f.Rule.Code == "PF208").ToArray();
+        if (found.Length > 0)
+        {
+            lines.UnionWith(plain.Lines.Where(l => plain.Text.ToSource(l.Origin) is var place && Array.Exists(found, f => place.Contains(f.Span))));
+        }
+
+        if (lines.Count == 0 && differing.Length > 0)
+        {
+            lines.Add(differing[0].Line);
+        }
+
+        return [.. lines.OrderBy(l => l.Index)];
+    }
+
+    private static int TextStart(Compilation plain, WorkedLine line)
+    {
+        var text = plain.Text.Text.Slice(line.Origin);
+        var colon = line.Label.Length > 0 ? text.IndexOf(':') : -1;
+        return line.Origin.Start + (colon < 0 ? 0 : colon + 1 + (text.Length - colon - 1 - text[(colon + 1)..].TrimStart().Length));
+    }
+}

@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Text;
+
+namespace PatternForge.Core.Editions;
+
+/// <summary>
+/// Another form of the same pattern: other terms, words in full. It is a list of edits of the source; what they make is compiled and checked like any other
+/// source, so that nothing of a release was never read by the compiler.
+/// </summary>
+public abstract class Edition
+{
+    /// <summary>Every edition, in the order of the documents.</summary>
+    public static ImmutableArray<Edition> All { get; } = [new TermsEdition(Stitches.Dialect.Us), new TermsEdition(Stitches.Dialect.Uk), new SpelledOutEdition()];
+
+    /// <summary>The name it is asked for by, in kebab-case; it stands in the names of its files.</summary>
+    public abstract string Name { get; }
+
+    /// <summary>What it is, in a few words.</summary>
+    public abstract string Title { get; }
+
+    /// <summary>True where a line that does not come to the same in this edition may stand as it was written, because its words are right there as well.</summary>
+    public virtual bool MayLeaveLines => false;
+
+    /// <summary>The edition of that name, ignoring case; null when there is none such.</summary>
+    public static Edition? Find(string name) => All.FirstOrDefault(e => string.Equals(e.Name, name.Trim().Replace(' ', '-'), StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>Rewrites a compiled pattern.</summary>
+    public abstract RewrittenSource Rewrite(Compilation plain);
+
+    /// <summary>A finding about this edition at a place of the text that was read.</summary>
+    protected Finding Say(Compilation plain, Rule rule, TextSpan place, string message, string help) => Say(plain, this, rule, place, message, help);
+
+    /// <summary>A finding about an edition at a place of the text that was read.</summary>
+    internal static Finding Say(Compilation plain, Edition edition, Rule rule, TextSpan place, string message, string? help) =>
+        new(rule, plain.Source, plain.Text.ToSource(place), $"in the edition `{edition.Name}`, {message}") { Help = help };
+}

@@ -1,0 +1,155 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Findings;
+
+namespace PatternForge.Core.Editions;
+
+/// <summary>What can be found when an edition of a pattern is made.</summary>
+public static class EditionRules
+{
+    /// <summary>All of them.</summary>
+    public static ImmutableArray<Rule> All => [Unknown, NotPossible, TermsTold, LineLeft];
+
+    /// <summary>PF407.</summary>
+    public static Rule Unknown { get; } = new(
+        "PF407", "unknown-edition", Area.Terms, Severity.Warning,
+        "`release` names an edition that does not exist.",
+        "`release` lists the editions that `build` makes beside the pattern as it is written: `us` and `uk` for the terms, `spelled-out` for words in place of abbreviations.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [us, british]
+                          ^^^^^^^
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [us, uk]
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+    };
+
+    /// <summary>PF408.</summary>
+    public static Rule NotPossible { get; } = new(
+        "PF408", "edition-not-the-same", Area.Terms, Severity.Error,
+        "An edition cannot be made, or a row of it does not come to the same as in the pattern as it is written.",
+        "An edition says the same pattern in other words. It is compiled like any other source, and every row must come to the same counts in every size. Where a word of the pattern stands in the way, such as a stitch of its own under a name that the other terms give to another stitch, call it otherwise.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            stitches:
+              htr: (sc, ch 1, sc) in next st
+              ^^^
+            release: [uk]
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+
+            Rnd 2: Htr around.
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            stitches:
+              v-st: (sc, ch 1, sc) in next st
+            release: [uk]
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+
+            Rnd 2: V-st in each st around.
+            """,
+    };
+
+    /// <summary>PF409.</summary>
+    public static Rule TermsTold { get; } = new(
+        "PF409", "terms-told-in-words", Area.Terms, Severity.Warning,
+        "A sentence speaks of American or British terms itself, and stands unchanged in an edition in the other terms.",
+        "\"This pattern uses US terms\" is wrong on the page of the British edition, and a list that explains one side's names by the other's cannot be turned round word by word. The page says its terms by itself, from `terms` in the header; take the sentence out.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [uk]
+            ---
+
+            ## Notes
+
+            This pattern is written in US terms.
+                                       ^^
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [uk]
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+    };
+
+    /// <summary>PF410.</summary>
+    public static Rule LineLeft { get; } = new(
+        "PF410", "line-left-abbreviated", Area.Terms, Severity.Note,
+        "In the edition without abbreviations, a line stands as it was written.",
+        "Written out, this line would not be read as the same stitches, so it keeps its abbreviations, and the table of that edition explains them. Write the line itself in words where the edition is to have none.")
+    {
+        Bad = """
+            ---
+            title: Rib band
+            release: [spelled-out]
+            ---
+
+            ## Band
+
+            CO 12 sts.
+
+            Work k1, p1 rib for 5 cm.
+            ^^^^^^^^^^^^^^^^^^^^^^^^^
+            """,
+        Good = """
+            ---
+            title: Rib band
+            release: [spelled-out]
+            ---
+
+            ## Band
+
+            CO 12 sts.
+
+            Row 1: K2, p2tog, k8.
+            """,
+    };
+}
