@@ -59,7 +59,7 @@ public static class Compiler
             LookAtPhoto = options.LookAtPhoto,
         });
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>
