@@ -22,7 +22,11 @@ internal sealed record InputSet(ImmutableArray<InputFile> Files, ImmutableArray<
 /// <param name="Bytes">The size of the file, or the part of it that was seen before it was refused.</param>
 /// <param name="TooLarge">True when the file is larger than allowed; it has not been read whole.</param>
 /// <param name="Problem">Why it could not be read at all; null when it could.</param>
-internal sealed record ReadResult(SourceText Source, long Bytes, bool TooLarge, string? Problem);
+internal sealed record ReadResult(SourceText Source, long Bytes, bool TooLarge, string? Problem)
+{
+    /// <summary>True when the file begins with the byte-order mark of UTF-8.</summary>
+    public bool HasMark { get; init; }
+}
 
 /// <summary>Finds the sources that a command line names, and reads them. Never throws for what it meets on a disk.</summary>
 internal static class InputFiles
@@ -103,7 +107,7 @@ internal static class InputFiles
             var bytes = ReadUpTo(stream, most + 1, around.Stop);
             return bytes.Count > most
                 ? Refused(file, bytes.Count)
-                : new(new SourceText(file.Path, TextOf(bytes)), bytes.Count, TooLarge: false, null);
+                : new(new SourceText(file.Path, TextOf(bytes)), bytes.Count, TooLarge: false, null) { HasMark = HasMark(bytes) };
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
@@ -178,6 +182,7 @@ internal static class InputFiles
     }
 
     // UTF-8, with or without its mark. What is not UTF-8 becomes U+FFFD, which has a finding of its own.
-    private static string TextOf(ReadOnlySpan<byte> bytes) =>
-        Encoding.UTF8.GetString(bytes is [0xEF, 0xBB, 0xBF, ..] ? bytes[3..] : bytes);
+    internal static string TextOf(ReadOnlySpan<byte> bytes) => Encoding.UTF8.GetString(HasMark(bytes) ? bytes[3..] : bytes);
+
+    private static bool HasMark(ReadOnlySpan<byte> bytes) => bytes is [0xEF, 0xBB, 0xBF, ..];
 }

@@ -30,7 +30,8 @@ internal static class OutputFiles
         }
     }
 
-    private static string? Write(string path, ReadOnlySpan<byte> content, bool overwrite)
+    /// <summary>Writes bytes and makes the folders that they need.</summary>
+    public static string? Write(string path, ReadOnlySpan<byte> content, bool overwrite)
     {
         var folder = Path.GetDirectoryName(path)!;
         var temporary = Path.Combine(folder, $".patternforge-{Run}-{Interlocked.Increment(ref _made)}.tmp");
@@ -57,10 +58,51 @@ internal static class OutputFiles
         }
     }
 
-    private static void Create(string path, ReadOnlySpan<byte> content)
+    /// <summary>Writes a file again that was read before: it keeps its permissions, is on the disk before the old one goes, and is left alone where somebody else has changed it meanwhile.</summary>
+    /// <param name="path">The absolute path.</param>
+    /// <param name="content">All of it.</param>
+    /// <param name="read">The text that was read from it.</param>
+    /// <returns>Null, or in a few words why it could not be written; then nothing was changed.</returns>
+    public static string? Replace(string path, ReadOnlySpan<byte> content, string read)
+    {
+        var temporary = Path.Combine(Path.GetDirectoryName(path)!, $".patternforge-{Run}-{Interlocked.Increment(ref _made)}.tmp");
+        try
+        {
+            // Who may not write into a file may not replace it either.
+            using (File.OpenHandle(path, FileMode.Open, FileAccess.ReadWrite))
+            {
+            }
+
+            Create(temporary, content, flush: true);
+            if (!OperatingSystem.IsWindows())
+            {
+                File.SetUnixFileMode(temporary, File.GetUnixFileMode(path));
+            }
+
+            if (!string.Equals(InputFiles.TextOf(File.ReadAllBytes(path)), read, StringComparison.Ordinal))
+            {
+                Remove(temporary);
+                return "it was changed while it was read";
+            }
+
+            File.Move(temporary, path, overwrite: true);
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            Remove(temporary);
+            return InputFiles.ReasonOf(e);
+        }
+    }
+
+    private static void Create(string path, ReadOnlySpan<byte> content, bool flush = false)
     {
         using var file = File.OpenHandle(path, FileMode.CreateNew, FileAccess.Write, FileShare.None);
         RandomAccess.Write(file, content, 0);
+        if (flush)
+        {
+            RandomAccess.FlushToDisk(file);
+        }
     }
 
     private static void Remove(string temporary)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Cli.Photos;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
 using PatternForge.Core.Editions;
@@ -24,11 +25,14 @@ internal sealed record WorkedFile(InputFile File, Compilation? Compilation, File
     /// <summary>The same without what was compiled, for reports on thousands of files.</summary>
     public WorkedFile ForReport => this with { Compilation = null, Editions = [] };
 
+    /// <summary>The project file that holds for it; null where there is none.</summary>
+    public FoundHouse? House { get; init; }
+
     /// <summary>True when an error stands that was not accepted.</summary>
     public bool HasErrors => Stands(Severity.Error);
 
     /// <summary>True when a finding of at least this weight stands that was not accepted.</summary>
-    public bool Stands(Severity threshold) => Report is { } report && report.Findings.Any(f => f.Accepted is null && f.Severity >= threshold);
+    public bool Stands(Severity threshold) => Report is { } report && report.Stands(threshold);
 }
 
 /// <summary>Reads and compiles sources, side by side, in the order they were given.</summary>
@@ -64,34 +68,19 @@ internal static class PatternWork
 
     /// <summary>Reads and compiles one source; a fault of the tool is caught, so that the other files are still worked.</summary>
     /// <param name="file">The source.</param>
+    /// <param name="houses">Where its project file is found.</param>
     /// <param name="around">What the program sees of the world.</param>
     /// <param name="trace">True to write down how each count comes about.</param>
     /// <param name="editions">The editions to make as well; null for those that the header releases, which a tracing run leaves out.</param>
-    public static WorkedFile Compile(InputFile file, Surroundings around, bool trace = false, ImmutableArray<Edition>? editions = null)
+    public static WorkedFile Compile(InputFile file, HouseFiles houses, Surroundings around, bool trace = false, ImmutableArray<Edition>? editions = null)
     {
         try
         {
-            var options = trace ? CompileOptions.Default with { Trace = true } : CompileOptions.Default;
+            var options = OptionsFor(file, houses, around, out var house) with { Trace = trace };
             var read = InputFiles.Read(file, options.MaxLength, around);
-            if (read.Problem is not null)
-            {
-                return new(file, null, null, read.Problem, null);
-            }
-
-            if (read.TooLarge)
-            {
-                return new(file, null, RefusedReport(read.Source, [FileRules.TooLarge(read.Source, options.MaxLength)]), null, null);
-            }
-
-            var compilation = Compiler.Compile(read.Source, options, around.Stop);
-            if (compilation.Findings.Any(FileRules.IsRefusal))
-            {
-                return new(file, null, RefusedReport(read.Source, compilation.Findings), null, null);
-            }
-
-            var wanted = trace ? [] : editions ?? [.. EditionCompiler.Released(compilation)];
-            var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
-            return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)), null, null) { Editions = made };
+            return read.Problem is not null || read.TooLarge
+                ? Refused(file, read, house, options)
+                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house, options, trace ? [] : editions, around);
         }
         catch (Exception e) when (e is not OperationCanceledException)
         {
@@ -99,8 +88,34 @@ internal static class PatternWork
         }
     }
 
+    /// <summary>The limits and settings that hold for a source: those of its project file, if it has one.</summary>
+    public static CompileOptions OptionsFor(InputFile file, HouseFiles houses, Surroundings around, out FoundHouse? house)
+    {
+        house = houses.Of(file);
+        var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
+        return (house is null ? CompileOptions.Default : CompileOptions.Default.Under(house.House)) with { LookAtPhoto = photos.Look };
+    }
+
+    /// <summary>A source that could not be read, or is too large to be.</summary>
+    public static WorkedFile Refused(InputFile file, ReadResult read, FoundHouse? house, CompileOptions options) => read.Problem is { } problem
+        ? new(file, null, null, problem, null) { House = house }
+        : new(file, null, RefusedReport(read.Source, [FileRules.TooLarge(read.Source, options.MaxLength)]), null, null) { House = house };
+
+    /// <summary>What was made of a source that could be read, with its editions: those asked for, else those that the header releases.</summary>
+    public static WorkedFile WorkedOf(InputFile file, Compilation compilation, FoundHouse? house, CompileOptions options, ImmutableArray<Edition>? editions, Surroundings around)
+    {
+        if (compilation.Findings.Any(FileRules.IsRefusal))
+        {
+            return new(file, null, RefusedReport(compilation.Source, compilation.Findings), null, null) { House = house };
+        }
+
+        var wanted = editions ?? [.. EditionCompiler.Released(compilation)];
+        var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
+        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)), null, null) { House = house, Editions = made };
+    }
+
     /// <summary>Asks for the addresses of the patterns over the network, and checks those that have some once more with the answers.</summary>
-    public static WorkedFile[] WithAnswers(WorkedFile[] files, Surroundings around)
+    public static WorkedFile[] WithAnswers(WorkedFile[] files, HouseFiles houses, Surroundings around)
     {
         var addresses = files.Select(f => f.Compilation is { } made ? AddressesOf(made) : []).ToArray();
         using var prober = new LinkProber(around.Links);
@@ -110,7 +125,7 @@ internal static class PatternWork
             around.Say($"{answers.Count} of {all} addresses were asked for: more are not asked for at once");
         }
 
-        return [.. files.Select((file, i) => addresses[i].Length == 0 ? file : file with { Report = ReportAgain(file, CompileOptions.Default with { Answers = answers }, around) })];
+        return [.. files.Select((file, i) => addresses[i].Length == 0 ? file : file with { Report = ReportAgain(file, OptionsFor(file.File, houses, around, out _) with { Answers = answers }, around) })];
     }
 
     private static FileReport ReportAgain(WorkedFile file, CompileOptions options, Surroundings around)

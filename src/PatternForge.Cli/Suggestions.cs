@@ -39,6 +39,14 @@ internal sealed class Suggestions(RootCommand root, SuggestDirective directive, 
             text = text[..position];
         }
 
+        // The library parts words at some blanks and not at others: all are made one kind.
+        text = string.Create(text.Length, text, (made, said) =>
+        {
+            for (var i = 0; i < made.Length; i++)
+            {
+                made[i] = char.IsWhiteSpace(said[i]) ? ' ' : said[i];
+            }
+        });
         around.Write(string.Concat(After(text).Select(line => DisplayLine(line) + "\n")));
         return ExitCode.Clean;
     }

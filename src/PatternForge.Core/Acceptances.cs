@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core.Binding;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
@@ -9,7 +10,7 @@ namespace PatternForge.Core;
 internal static class Acceptances
 {
     /// <summary>Each acceptance takes one finding of its code on its line (alone on a line: on the next line that is not blank); one that takes none is itself reported.</summary>
-    public static ImmutableArray<Finding> Apply(ImmutableArray<Finding> findings, SourceText source, SplitFile file)
+    public static ImmutableArray<Finding> Apply(ImmutableArray<Finding> findings, SourceText source, SplitFile file, ImmutableArray<string> never)
     {
         var acceptances = BodyAcceptances.Find(source, file.Body);
         if (file.Header is { } header)
@@ -50,6 +51,12 @@ internal static class Acceptances
                 }
 
                 extra.Add(BodyRules.AcceptanceUnused, acceptance.Span, $"nothing on line {line} is found under `{acceptance.Code}`", "take this remark out, or put it where the finding is");
+                continue;
+            }
+
+            if (never.Contains(all[at].Rule.Code, StringComparer.Ordinal))
+            {
+                extra.Add(HouseRules.AcceptanceNotAllowed, acceptance.Span, $"the project file lets nobody accept {all[at].Rule.Code}", "put right what is found, and take this remark out");
                 continue;
             }
 

@@ -28,6 +28,12 @@ public sealed record Compilation
     /// <summary>The charts of its rows, in the order of the source.</summary>
     public ImmutableArray<Chart> Charts { get; init; } = [];
 
+    /// <summary>Its crochet diagrams, in the order of the source; drawn up when somebody asks for the first time.</summary>
+    public ImmutableArray<CrochetDiagram> Diagrams => LazyDiagrams.Value;
+
+    /// <summary>Draws up the diagrams; a compilation that is only linted never does.</summary>
+    internal Lazy<ImmutableArray<CrochetDiagram>> LazyDiagrams { get; init; } = new(() => []);
+
     /// <summary>Abbreviations used by the rows, sorted as the table prints them.</summary>
     public required ImmutableArray<AbbreviationUse> Abbreviations { get; init; }
 

@@ -44,4 +44,13 @@ public sealed record CompileOptions
 
     /// <summary>How far two figures may stand apart before a check speaks; a studio may set its own.</summary>
     public Tolerances Tolerances { get; init; } = Tolerances.Default;
+
+    /// <summary>What a studio settles for all its patterns.</summary>
+    public House House { get; init; } = House.None;
+
+    /// <summary>Looks at a photo by the name that the pattern gives it; null where nobody looks, and then nothing is said of its file.</summary>
+    public Func<string, PhotoFacts>? LookAtPhoto { get; init; }
+
+    /// <summary>The same for the patterns of a studio.</summary>
+    public CompileOptions Under(House house) => this with { House = house, Tolerances = house.Tolerances };
 }

@@ -39,7 +39,7 @@ public static class Compiler
         var bag = new FindingBag(read);
         var file = FileSplitter.Split(read, bag);
         var header = file.Header is { } span ? HeaderReader.Read(read, span, options, bag) : null;
-        var facts = HeaderBinder.Bind(header, read, bag);
+        var facts = HeaderBinder.Bind(header, read, bag, options.House);
         facts = facts with { TurningChains = TurningChainReader.Read(facts.Notes) };
         var sections = BodyParser.Parse(read, file.Body, bag);
         facts = facts with { ProvedTerms = CrochetTerms.Prove(sections, read, facts) };
@@ -48,9 +48,18 @@ public static class Compiler
         var pattern = new Pattern(facts, body.Sections);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
-        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers });
+        CheckList.Run(new CheckContext(pattern, worked, read, bag)
+        {
+            Abbreviations = body.Abbreviations,
+            Words = body.Words,
+            Charts = charts,
+            Tolerances = options.Tolerances,
+            Answers = options.Answers,
+            House = options.House,
+            LookAtPhoto = options.LookAtPhoto,
+        });
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file)) with { Charts = charts };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>
@@ -73,7 +82,7 @@ public static class Compiler
     }
 
     /// <summary>The findings at the places of the file itself, with the notes on what was mended, and which of them were accepted.</summary>
-    private static ImmutableArray<Finding> InSource(ImmutableArray<Finding> findings, FindingBag first, Draft draft, SplitFile file)
+    private static ImmutableArray<Finding> InSource(ImmutableArray<Finding> findings, FindingBag first, Draft draft, SplitFile file, House house)
     {
         if (draft.Mended.Text != draft.Mended.Source || first.Count > 0 || !draft.Notes.IsEmpty)
         {
@@ -87,7 +96,7 @@ public static class Compiler
             file = new SplitFile(file.Header is { } header ? draft.Mended.ToSource(header) : null, draft.Mended.ToSource(file.Body));
         }
 
-        return Acceptances.Apply(findings, draft.Mended.Source, file);
+        return Acceptances.Apply(findings, draft.Mended.Source, file, house.NeverAccepted);
     }
 
     private static Compilation Of(MendedText text, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()

@@ -1,3 +1,6 @@
+using PatternForge.Cli.Photos;
+using PatternForge.Core.Model;
+
 namespace PatternForge.Cli.Tests;
 
 public class BuildTests
@@ -236,28 +239,20 @@ public class BuildTests
     }
 
     [Fact]
-    public void Photos_beside_the_pattern_are_put_into_the_page()
+    public void Photos_beside_the_pattern_are_put_into_the_page_and_no_others()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("secret.png", [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A]);
-        folder.Write("work/photos/hat front.png", [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, 1, 2, 3]);
+        byte[] png = [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, 0, 0, 0, 0, .. "IEND"u8, 0, 0, 0, 0];
+        folder.Write("secret.png", png);
+        folder.Write("work/photos/hat front.png", png);
         folder.Write("work/list.png", "no picture");
         var photos = new PhotoFiles(folder.At("work"));
-        Assert.Equal("data:image/png;base64,iVBORw0KGgoBAgM=", photos.Embedded("photos/hat front.png"));
-        Assert.Equal("../../work/photos/hat%20front.png", photos.From(folder.At("out/a"), "photos/hat front.png"));
-        Assert.Empty(photos.Remarks);
-        Assert.Null(photos.Embedded("gone.png"));
-        Assert.Null(photos.Embedded("../secret.png"));
-        Assert.Null(photos.Embedded("list.png"));
+        Assert.Equal("data:image/png;base64,iVBORw0KGgoAAAAASUVORAAAAAA=", photos.Embedded("photos/hat front.png"));
         File.CreateSymbolicLink(folder.At("work/link.png"), folder.At("secret.png"));
-        Assert.Null(photos.Embedded("link.png"));
         Assert.Equal(
-            [
-                "the photo `../secret.png` lies outside the pattern's folder and is not in the page",
-                "the photo `gone.png` is not there",
-                "the photo `link.png` lies outside the pattern's folder and is not in the page",
-                "the photo `list.png` is no picture that pages show (JPEG, PNG, WebP, AVIF, GIF, SVG) and is not in the page",
-            ],
-            photos.Remarks);
+            [PhotoState.There, PhotoState.Outside, PhotoState.Missing, PhotoState.Outside, PhotoState.NoPicture, PhotoState.Outside],
+            new[] { "photos/hat front.png", "../secret.png", "gone.png", "link.png", "list.png", "https://example.com/a.png" }.Select(name => photos.Look(name).State));
+        Assert.All(["gone.png", "../secret.png", "list.png", "link.png"], name => Assert.Null(photos.Embedded(name)));
+        Assert.Empty(photos.Remarks);
     }
 }

@@ -31,7 +31,7 @@ public class ShellTests
         Assert.Equal(
             """
             lint:lint
-            lint --f:--format
+            lint --fo:--format
             lint --format = j:json
             build --out su:sub folder
             lint my:my hat.pattern.md
@@ -54,7 +54,7 @@ public class ShellTests
                 echo "$*:$joined"
             }
             line lint
-            line lint --f
+            line lint --fo
             line lint --format = j
             line build --out su
             line lint my
@@ -93,7 +93,7 @@ public class ShellTests
                 {Program} $argv
             end
             source script
-            for line in 'li' 'lint --f' 'lint --format=j' 'build --out su' 'build --out=su' 'lint my' 'lint no' 'counts my\ hat.pattern.md --size X' 'explain PF301'
+            for line in 'li' 'lint --fo' 'lint --format=j' 'build --out su' 'build --out=su' 'lint my' 'lint no' 'counts my\ hat.pattern.md --size X' 'explain PF301'
                 complete -C "patternforge $line" | string replace -r '\t.*' ''
             end
             """));
@@ -135,7 +135,7 @@ public class ShellTests
             zpty inner 'zsh -f -i'
             zpty -w inner 'source ./inner'
             zpty -r inner answer '*ready*'
-            for line in 'li' 'lint --f' 'lint --format=j' 'build --out=su' 'lint my' 'lint no' 'counts my\ hat.pattern.md --size X' 'explain PF301'; do
+            for line in 'li' 'lint --fo' 'lint --format=j' 'build --out=su' 'lint my' 'lint no' 'counts my\ hat.pattern.md --size X' 'explain PF301'; do
                 zpty -w -n inner "patternforge $line"$'\t\n'
                 zpty -r inner answer $'*<<*>>*'
                 answer=${answer##*<<}
@@ -166,7 +166,7 @@ public class ShellTests
             Run(folder, "pwsh", ["-NoProfile", "-NonInteractive", "-Command", "-"], $$"""
             function patternforge { {{Program.Replace("'", "", StringComparison.Ordinal)}} @args }
             Get-Content -Raw script | Invoke-Expression
-            foreach ($line in 'li', 'lint --f', 'lint --format=j', 'counts "my hat.pattern.md" --size X', 'explain PF301') { (TabExpansion2 -inputScript "patternforge $line" -cursorColumn "patternforge $line".Length).CompletionMatches.ForEach({ $_.CompletionText }) }
+            foreach ($line in 'li', 'lint --fo', 'lint --format=j', 'counts "my hat.pattern.md" --size X', 'explain PF301') { (TabExpansion2 -inputScript "patternforge $line" -cursorColumn "patternforge $line".Length).CompletionMatches.ForEach({ $_.CompletionText }) }
 
             """));
     }

@@ -14,13 +14,14 @@ public class SuggestionTests
     [InlineData("lint ", ":patterns")]
     [InlineData("lint hat", ":patterns")]
     [InlineData("lint one.pattern.md \"two", ":patterns")]
-    [InlineData("lint --", "--format --help --online --warnings-as-errors")]
+    [InlineData("lint --", "--diff --fix --format --help --online --warnings-as-errors")]
     [InlineData("lint x --w", "--warnings-as-errors")]
     [InlineData("lint x -- --w", "")]
     [InlineData("lint --format ", "github json sarif text")]
     [InlineData("lint x --format s", "sarif")]
     [InlineData("lint --format=s", "--format=sarif")]
     [InlineData("lint --format=json ", ":patterns")]
+    [InlineData("lint --format=,\t\tx --fi", "--fix")]
     [InlineData("build --format h", "html")]
     [InlineData("build --format html,", "html,md html,source")]
     [InlineData("build --format=html,m", "--format=html,md")]
@@ -63,7 +64,7 @@ public class SuggestionTests
     {
         using var folder = new TemporaryFolder();
         Assert.Equal(["lint"], WordsOf(Outcome.Of(folder, "[suggest:2]", "lint --format json")));
-        Assert.Equal(["--format"], WordsOf(Outcome.Of(folder, "[suggest:8]", "lint --f")));
+        Assert.Equal(["--fix", "--format"], WordsOf(Outcome.Of(folder, "[suggest:8]", "lint --f")));
         Assert.Equal(["lint"], WordsOf(Outcome.Of(folder, "[suggest:99]", "lin")));
     }
 

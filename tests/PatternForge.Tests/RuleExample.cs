@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using PatternForge.Core;
+using PatternForge.Core.Binding;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
@@ -19,7 +21,7 @@ internal static class RuleExample
     /// </summary>
     public static (string Text, TextSpan[] Marks) Read(Rule rule, string example)
     {
-        var isFile = example.StartsWith("---", StringComparison.Ordinal) || rule == SyntaxRules.MissingHeader;
+        var isFile = example.StartsWith("---", StringComparison.Ordinal) || rule == SyntaxRules.MissingHeader || IsOfProjectFile(rule);
         var text = isFile ? "" : BeginsItself.Any(start => example.StartsWith(start, StringComparison.OrdinalIgnoreCase)) ? Header : Header + Start;
         var marks = new List<TextSpan>();
         var lineStart = text.Length;
@@ -47,10 +49,33 @@ internal static class RuleExample
         ["https://example.com/blocking"] = new LinkAnswer(LinkState.Alive, "answers"),
     };
 
-    /// <summary>Compiles an example with the editions that it asks for, with small limits for the rules that speak of limits.</summary>
+    /// <summary>True for a rule whose examples are project files.</summary>
+    public static bool IsOfProjectFile(Rule rule) => HouseRules.All.Contains(rule) && rule != HouseRules.AcceptanceNotAllowed;
+
+    /// <summary>The findings of an example: of a pattern, or of a project file.</summary>
+    public static ImmutableArray<Finding> FindingsOf(Rule rule, string text) =>
+        IsOfProjectFile(rule) ? HouseFile.Read(new SourceText(HouseFile.Name, text)).Findings : Compile(rule, text).Findings;
+
+    /// <summary>Compiles an example with the editions that it asks for, with small limits for the rules that speak of limits, the network's answers or a project file for those that speak of them, and photos that are told by their names.</summary>
     public static Compilation Compile(Rule rule, string text)
     {
-        var plain = Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code is "PF902" or "PF903" ? CompileOptions.Default with { Answers = Asked } : rule.Code == "PF108" ? new CompileOptions { MaxHeaderLength = 200 } : CompileOptions.Default);
+        var plain = Compiler.Compile(new SourceText("example.pattern.md", text), rule.Code switch
+        {
+            "PF108" => new CompileOptions { MaxHeaderLength = 200 },
+            "PF902" or "PF903" => CompileOptions.Default with { Answers = Asked },
+            "PF163" => CompileOptions.Default.Under(Core.Model.House.None with { NeverAccepted = ["PF210"] }),
+            "PF420" => CompileOptions.Default.Under(Core.Model.House.None with { Style = new StyleSheet(StyleSheet.Open.Choices.Add(StyleMatter.Round, 0)) }),
+            "PF905" or "PF906" or "PF908" => CompileOptions.Default with { LookAtPhoto = Photo },
+            _ => CompileOptions.Default,
+        });
         return plain with { Findings = EditionCompiler.WithEditions(plain, EditionCompiler.Released(plain).Select(e => EditionCompiler.Compile(plain, e))) };
     }
+
+    private static PhotoFacts Photo(string name) => name switch
+    {
+        "missing.jpg" => new(PhotoState.Missing),
+        "small.jpg" => new(PhotoState.There) { Width = 320, Height = 240 },
+        "located.jpg" => new(PhotoState.There) { Width = 1600, Height = 1200, HasLocation = true },
+        _ => new(PhotoState.There) { Width = 1600, Height = 1200 },
+    };
 }

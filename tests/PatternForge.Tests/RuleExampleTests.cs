@@ -21,12 +21,13 @@ public class RuleExampleTests
         }
 
         var (text, marks) = RuleExample.Read(rule, rule.Bad);
-        var compilation = RuleExample.Compile(rule, text);
+        var findings = RuleExample.FindingsOf(rule, text);
+        var lines = new Core.Text.LineMap(text);
 
-        var places = compilation.Findings.Where(f => f.Rule == rule).Select(f => $"«{f.Source.ToString(f.Span)}» at {f.Source.Lines.PositionOf(f.Span.Start)}");
+        var places = findings.Where(f => f.Rule == rule).Select(f => $"«{f.Source.ToString(f.Span)}» at {f.Source.Lines.PositionOf(f.Span.Start)}");
         Assert.NotEmpty(marks);
-        Assert.Equal(marks.Select(m => $"«{text.Substring(m.Start, m.Length)}» at {compilation.Source.Lines.PositionOf(m.Start)}"), places);
-        Assert.Empty(compilation.Findings.Where(f => f.Severity == Severity.Error && f.Accepted is null && f.Rule != rule).Select(f => $"{f.Rule.Code} {f.Message}"));
+        Assert.Equal(marks.Select(m => $"«{text.Substring(m.Start, m.Length)}» at {lines.PositionOf(m.Start)}"), places);
+        Assert.Empty(findings.Where(f => f.Severity == Severity.Error && f.Accepted is null && f.Rule != rule).Select(f => $"{f.Rule.Code} {f.Message}"));
     }
 
     [Theory]
@@ -36,7 +37,7 @@ public class RuleExampleTests
         var rule = RuleCatalog.Find(code)!;
         var (text, _) = RuleExample.Read(rule, rule.Good);
 
-        Assert.Empty(RuleExample.Compile(rule, text).Findings.Where(f => f.Accepted is null && (f.Rule == rule || f.Severity == Severity.Error)).Select(f => $"{f.Rule.Code} {f.Message}"));
+        Assert.Empty(RuleExample.FindingsOf(rule, text).Where(f => f.Accepted is null && (f.Rule == rule || f.Severity == Severity.Error)).Select(f => $"{f.Rule.Code} {f.Message}"));
     }
 
     [Theory]
@@ -45,10 +46,10 @@ public class RuleExampleTests
     {
         var rule = RuleCatalog.Find(code)!;
         var text = RuleExample.Read(rule, rule.Bad).Text;
-        foreach (var fix in RuleExample.Compile(rule, text).Findings.Where(f => f.Rule == rule).Select(f => f.Fix).OfType<Fix>())
+        foreach (var fix in RuleExample.FindingsOf(rule, text).Where(f => f.Rule == rule).Select(f => f.Fix).OfType<Fix>())
         {
             var mended = fix.Edits.OrderByDescending(e => e.Span.Start).Aggregate(text, (now, e) => now[..e.Span.Start] + e.NewText + now[e.Span.End..]);
-            Assert.DoesNotContain(RuleExample.Compile(rule, mended).Findings, f => f.Rule == rule);
+            Assert.DoesNotContain(RuleExample.FindingsOf(rule, mended), f => f.Rule == rule);
         }
     }
 

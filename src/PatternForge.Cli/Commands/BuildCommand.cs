@@ -82,14 +82,18 @@ internal static class BuildCommand
             }
         }
 
-        var built = PatternWork.Each(input.Files, f => plan.Build(f, around), around);
+        var houses = new HouseFiles(around);
+        var built = PatternWork.Each(input.Files, f => plan.Build(f, houses, around), around);
         return Math.Max(code, Report(built, wishes, around));
     }
 
     private static int Report(Released[] built, Wishes wishes, Surroundings around)
     {
-        var code = PatternWork.Complain(built.Select(b => b.Worked), around);
-        var reports = built.Select(b => b.Worked.Report).OfType<FileReport>().ToArray();
+        var worked = built.Select(b => b.Worked).ToArray();
+        var code = Math.Max(PatternWork.Complain(worked, around), HouseFiles.Complain(worked, around));
+        FileReport[] ofHouses = HouseFiles.Reports(worked);
+        FileReport[] reports = [.. ofHouses, .. worked.Select(w => w.Report).OfType<FileReport>()];
+        code = ofHouses.Any(r => r.Stands(Severity.Error)) ? Math.Max(code, ExitCode.Findings) : code;
         if (reports.Length > 0)
         {
             around.Tell(TextReport.Of(reports, around.Width, new Paint(around.ColourError)));
@@ -110,7 +114,11 @@ internal static class BuildCommand
                 code = Math.Max(code, ExitCode.Usage);
             }
 
-            if (one.Worked.HasErrors && one is { Written.IsEmpty: true, Problems.IsEmpty: true, TemplateFindings.IsEmpty: true })
+            if (one.IsRefusedForHouse)
+            {
+                around.Say($"`{one.Worked.File.Path}` was not released: its project file `{one.Worked.House!.File!.Source.Path}` has errors{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
+            }
+            else if (one.Worked.HasErrors && one is { Written.IsEmpty: true, Problems.IsEmpty: true, TemplateFindings.IsEmpty: true })
             {
                 around.Say($"`{one.Worked.File.Path}` has errors and was not released{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
                 code = Math.Max(code, ExitCode.Findings);
@@ -128,7 +136,7 @@ internal static class BuildCommand
             .DistinctBy(f => (f.Rule.Code, f.Source.Path, f.Span, f.Message))
             .GroupBy(f => f.Source.Path, StringComparer.Ordinal)
             .OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Select(g => new FileReport { Path = g.Key, Sizes = [], Coverage = null, Findings = [.. g] })
+            .Select(g => new FileReport { Path = g.Key, Sizes = [], Coverage = null, Findings = [.. g], IsPattern = false })
             .ToArray();
         if (reports.Length == 0)
         {

@@ -56,8 +56,8 @@ internal static class CountsCommand
             return code;
         }
 
-        var file = PatternWork.Compile(input.Files[0], around, trace is not null, []);
-        code = PatternWork.Complain([file], around);
+        var file = PatternWork.Compile(input.Files[0], new HouseFiles(around), around, trace is not null, []);
+        code = Math.Max(PatternWork.Complain([file], around), HouseFiles.Complain([file], around));
         if (file.Compilation is not { } compilation)
         {
             if (file.Report is { } refused)
@@ -69,7 +69,7 @@ internal static class CountsCommand
             return code;
         }
 
-        return Print(compilation, size, trace, form, around);
+        return Math.Max(code, Print(compilation, size, trace, form, around));
     }
 
     /// <summary>The sizes of the pattern that a command line names; none where it names none that can be read.</summary>
@@ -80,7 +80,7 @@ internal static class CountsCommand
             return [];
         }
 
-        var names = PatternWork.Compile(new(path, full, path), around, editions: []).Compilation?.Pattern.Facts.Sizes.Names ?? [];
+        var names = PatternWork.Compile(new(path, full, path), new HouseFiles(around), around, editions: []).Compilation?.Pattern.Facts.Sizes.Names ?? [];
         return names.Where(name => name.Length > 0);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using PatternForge.Cli.Photos;
 using PatternForge.Core;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
@@ -17,7 +18,11 @@ namespace PatternForge.Cli.Commands;
 /// <param name="Problems">What could not be written, a sentence each.</param>
 /// <param name="TemplateFindings">What is wrong with the templates.</param>
 internal sealed record Released(
-    WorkedFile Worked, ImmutableArray<string> Written, ImmutableArray<string> Remarks, ImmutableArray<string> Problems, ImmutableArray<Finding> TemplateFindings);
+    WorkedFile Worked, ImmutableArray<string> Written, ImmutableArray<string> Remarks, ImmutableArray<string> Problems, ImmutableArray<Finding> TemplateFindings)
+{
+    /// <summary>True when it was not written because its project file has errors: what it would say of the studio cannot be known.</summary>
+    public bool IsRefusedForHouse { get; init; }
+}
 
 /// <summary>How the patterns of one run are released: which formats, through which templates, where to.</summary>
 internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, TemplateSet Templates, string Folder, bool Draft)
@@ -68,12 +73,17 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
     private IEnumerable<string> Extensions() => Formats.Select(f => f.Extension).Concat(WritesSources ? [SourceExtension] : []);
 
     /// <summary>Checks one pattern and, unless errors stand, writes its files: all of them or, when a template fails, none.</summary>
-    public Released Build(InputFile file, Surroundings around)
+    public Released Build(InputFile file, HouseFiles houses, Surroundings around)
     {
-        var worked = PatternWork.Compile(file, around, editions: Editions);
+        var worked = PatternWork.Compile(file, houses, around, editions: Editions);
         if (worked.Compilation is not { } compilation || (worked.HasErrors && !Draft))
         {
             return new(worked.ForReport, [], [], [], []);
+        }
+
+        if (worked.House?.File is { HasErrors: true } && !Draft)
+        {
+            return new(worked.ForReport, [], [], [], []) { IsRefusedForHouse = true };
         }
 
         try
@@ -94,6 +104,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         var rendered = new List<(string Place, string Name, RenderedFile File)>();
         var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
         var place = Path.GetFullPath(below, Folder);
+        var copies = new PhotoCopies(photos, place, Path.GetFileName(file.Stem));
         foreach (var (suffix, compilation) in forms)
         {
             var name = Path.GetFileName(file.Stem) + suffix;
@@ -105,7 +116,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
                 {
                     Draft = Draft,
                     Name = name,
-                    PhotoAddress = format == OutputFormat.Html ? photos.Embedded : photo => photos.From(place, photo),
+                    PhotoAddress = format == OutputFormat.Html ? photos.Embedded : copies.Address,
                 };
                 var result = Renderer.Render(compilation, view, format, Templates, options);
                 if (result.Files.IsEmpty)
@@ -128,24 +139,32 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         var problems = ImmutableArray.CreateBuilder<string>();
         foreach (var (target, name, made) in rendered)
         {
-            if (_taken.GetOrAdd(target, file.Path) is var owner && owner != file.Path)
-            {
-                problems.Add($"`{name}` could not be written: `{owner}` was written there in this run");
-            }
-            else if (file.FullPath is { } self && string.Equals(self, target, StringComparison.OrdinalIgnoreCase))
-            {
-                problems.Add($"`{name}` could not be written: it is the source itself");
-            }
-            else if (OutputFiles.Write(target, made.Text, overwrite: true) is { } reason)
-            {
-                problems.Add($"`{name}` could not be written: {reason}");
-            }
-            else
+            Note(name, Taken(target) ?? OutputFiles.Write(target, made.Text, overwrite: true));
+        }
+
+        foreach (var (path, bytes) in copies.Files)
+        {
+            var target = Path.GetFullPath(path, place);
+            Note(below + path, Taken(target) ?? OutputFiles.Write(target, bytes.AsSpan(), overwrite: true));
+        }
+
+        return new(worked, written.ToImmutable(), [.. photos.Remarks.Concat(copies.Remarks).Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
+
+        // Why nothing may be written there; null where it may.
+        string? Taken(string target) => _taken.GetOrAdd(target, file.Path) is var owner && owner != file.Path
+            ? $"`{owner}` was written there in this run"
+            : file.FullPath is { } self && string.Equals(self, target, StringComparison.OrdinalIgnoreCase) ? "it is the source itself" : null;
+
+        void Note(string name, string? reason)
+        {
+            if (reason is null)
             {
                 written.Add(name);
             }
+            else
+            {
+                problems.Add($"`{name}` could not be written: {reason}");
+            }
         }
-
-        return new(worked, written.ToImmutable(), [.. photos.Remarks.Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
     }
 }

@@ -32,11 +32,17 @@ internal sealed record FileReport
     /// <summary>How much of the file was understood; null for a file that was refused or is no pattern, such as a template.</summary>
     public required LineTally? Coverage { get; init; }
 
+    /// <summary>False for a file that is no pattern: a template, a project file.</summary>
+    public bool IsPattern { get; init; } = true;
+
     /// <summary>The lines that were not checked.</summary>
     public ImmutableArray<OpenLine> OpenLines { get; init; } = [];
 
     /// <summary>Everything found, by place.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>True when a finding of at least this weight stands that was not accepted.</summary>
+    public bool Stands(Severity threshold) => Findings.Any(f => f.Accepted is null && f.Severity >= threshold);
 
     /// <summary>The names of the sizes that a finding holds for; null when it holds for all.</summary>
     public IReadOnlyList<string>? SizesOf(Finding finding)

@@ -9,6 +9,7 @@ namespace PatternForge.Cli.Reporting;
 internal static class TextReport
 {
     private const int MostOpenLines = 12;
+    private const int MostSummary = 40;
 
     /// <summary>The whole report.</summary>
     /// <param name="files">The files in the order of the command line.</param>
@@ -33,10 +34,15 @@ internal static class TextReport
             }
         }
 
-        if (files.Count > 1 && files.Any(f => f.Coverage is not null))
+        if (files.Count(f => f.IsPattern) > 1 && files.Any(f => f.Coverage is not null))
         {
             var all = files.Aggregate(LineTally.None, (sum, f) => sum.Plus(f.Coverage ?? LineTally.None));
-            page.AppendLine(CultureInfo.InvariantCulture, $"in {files.Count} files: {Checked(all)}");
+            page.AppendLine(CultureInfo.InvariantCulture, $"in {files.Count(f => f.IsPattern)} files: {Checked(all)}");
+        }
+
+        if (files.Count > 1)
+        {
+            AppendSummary(page, files, paint);
         }
 
         AppendTotals(page, files, paint);
@@ -93,6 +99,54 @@ internal static class TextReport
             page.AppendLine(CultureInfo.InvariantCulture, $"   and {file.OpenLines.Length - MostOpenLines} more");
         }
     }
+
+    /// <summary>Where the findings are and which they are: the files with most first, then the rules with most.</summary>
+    private static void AppendSummary(StringBuilder page, IReadOnlyList<FileReport> files, Paint paint)
+    {
+        var open = files.SelectMany(f => f.Findings.Where(x => x.Accepted is null).Select(x => (File: f, Finding: x))).ToArray();
+        if (open.Length == 0)
+        {
+            return;
+        }
+
+        page.AppendLine("by file:");
+        var byFile = open.GroupBy(o => o.File.Path, StringComparer.Ordinal)
+            .Select(g => (Path: g.Key, Totals: Totals.Of([g.First().File])))
+            .OrderByDescending(g => g.Totals.Errors).ThenByDescending(g => g.Totals.Warnings).ThenByDescending(g => g.Totals.Notes).ThenBy(g => g.Path, StringComparer.Ordinal)
+            .ToArray();
+        foreach (var (path, totals) in byFile.Take(MostSummary))
+        {
+            page.AppendLine($"   {DisplayText.OneLine(path)}: {Counted(totals, paint)}");
+        }
+
+        AppendMore(page, byFile.Length);
+        page.AppendLine("by rule:");
+        var byRule = open.GroupBy(o => o.Finding.Rule.Code, StringComparer.Ordinal)
+            .Select(g => (g.First().Finding.Rule, Count: g.Count(), Files: g.Select(o => o.File.Path).Distinct(StringComparer.Ordinal).Count()))
+            .OrderByDescending(g => g.Rule.Severity).ThenByDescending(g => g.Count).ThenBy(g => g.Rule.Code, StringComparer.Ordinal)
+            .ToArray();
+        foreach (var (rule, count, places) in byRule.Take(MostSummary))
+        {
+            page.AppendLine(CultureInfo.InvariantCulture, $"   {paint.Weight(rule.Severity, rule.Code)} {rule.Name}: {count} in {Words.Counted(places, "file")}");
+        }
+
+        AppendMore(page, byRule.Length);
+    }
+
+    private static void AppendMore(StringBuilder page, int count)
+    {
+        if (count > MostSummary)
+        {
+            page.AppendLine(CultureInfo.InvariantCulture, $"   and {count - MostSummary} more");
+        }
+    }
+
+    /// <summary>"2 errors, 1 note": only what there is.</summary>
+    private static string Counted(Totals totals, Paint paint) => string.Join(
+        ", ",
+        new[] { (totals.Errors, "error", Severity.Error), (totals.Warnings, "warning", Severity.Warning), (totals.Notes, "note", Severity.Note) }
+            .Where(part => part.Item1 > 0)
+            .Select(part => Painted(part.Item1, part.Item2, part.Item3, paint)));
 
     private static void AppendTotals(StringBuilder page, IReadOnlyList<FileReport> files, Paint paint)
     {

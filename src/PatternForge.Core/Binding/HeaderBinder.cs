@@ -23,8 +23,8 @@ public static class HeaderBinder
         "lengthening", "instructions", "schematic", "chart", "charts", "notes", "blocking", "finishing", "care", "cautions", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
     ];
 
-    /// <summary>Binds the header; without one the facts are empty.</summary>
-    public static PatternFacts Bind(HeaderNode? header, SourceText source, FindingBag bag)
+    /// <summary>Binds the header; without one the facts are empty. What it does not say is taken from the house.</summary>
+    public static PatternFacts Bind(HeaderNode? header, SourceText source, FindingBag bag, House? house = null)
     {
         if (header is not HeaderMap map)
         {
@@ -56,8 +56,32 @@ public static class HeaderBinder
             facts = One(context, key, entry, facts);
         }
 
-        return facts with { Unread = context.Unread };
+        facts = facts with { Unread = context.Unread };
+        return house is null || house.DefaultKeys.IsEmpty ? facts : HouseDefaults.Apply(facts, house, [.. entries.Select(e => e.Key)]);
     }
+
+    /// <summary>What a studio's project file says for all headers, and the keys that it says.</summary>
+    internal static (PatternFacts Facts, ImmutableArray<string> Keys) BindDefaults(HeaderContext context, HeaderMap map)
+    {
+        var facts = new PatternFacts();
+        var said = ImmutableArray.CreateBuilder<string>();
+        foreach (var (key, entry) in context.Known(map, Keys with { Path = "defaults" }))
+        {
+            if (!HouseDefaults.Keys.Contains(key, StringComparer.Ordinal))
+            {
+                context.Report(HouseRules.NoDefault, entry.Key.Span, $"`{entry.Name}` is each pattern's own and has no default", $"the keys here are {HeaderContext.Listed(HouseDefaults.Keys)}");
+                continue;
+            }
+
+            said.Add(key);
+            facts = One(context, key, entry, facts);
+        }
+
+        return (facts, said.ToImmutable());
+    }
+
+    /// <summary>True for a word that is a key of the header.</summary>
+    internal static bool IsKey(string word) => Keys.Find(word) is not null;
 
     private static PatternFacts One(HeaderContext context, string key, HeaderEntry entry, PatternFacts facts)
     {
@@ -161,11 +185,11 @@ public static class HeaderBinder
             parts.Add(part);
             if (!Parts.Contains(part, StringComparer.Ordinal))
             {
-                var near = Suggest.Nearest(part, Parts, 1);
+                var near = Suggest.Nearest(part, Parts, 2);
                 context.Bag.Add(new Finding(HeaderRules.UnknownPart, context.Source, said.Origin, $"`{HeaderContext.Short(said.Value)}` is no part of a pattern that could be left out")
                 {
                     Help = near.Count > 0 ? $"did you mean `{near[0]}`?" : null,
-                    Fix = near.Count > 0 ? new Fix($"Write `{near[0]}`", [new Edit(said.Origin, near[0])]) : null,
+                    Fix = near.Count == 1 ? new Fix($"Write `{near[0]}`", [new Edit(said.Origin, near[0])]) : null,
                 });
             }
         }

@@ -19,6 +19,12 @@ internal sealed class HeaderContext(SourceText source, FindingBag bag)
     /// <summary>What has been found.</summary>
     public FindingBag Bag { get; } = bag;
 
+    /// <summary>The rule for a key that nobody knows.</summary>
+    public Rule KeyRule { get; init; } = HeaderRules.UnknownKey;
+
+    /// <summary>What the keys of the outermost level belong to, for messages.</summary>
+    public string Whole { get; init; } = "the header";
+
     /// <summary>The sizes, once they are read.</summary>
     public SizeSet Sizes { get; set; } = SizeSet.One;
 
@@ -71,17 +77,17 @@ internal sealed class HeaderContext(SourceText source, FindingBag bag)
 
     private void UnknownKey(HeaderEntry entry, KeySet keys)
     {
-        var near = Suggest.Nearest(KeySet.Plain(entry.Name), keys.Words, 1);
-        var where = keys.Path.Length == 0 ? "the header" : $"`{keys.Path}`";
+        var near = Suggest.Nearest(KeySet.Plain(entry.Name), keys.Words, 2);
+        var where = keys.Path.Length == 0 ? Whole : $"`{keys.Path}`";
         var said = entry.Name.Length > 60 ? entry.Name[..60] + "…" : entry.Name;
-        var finding = new Finding(HeaderRules.UnknownKey, Source, entry.Key.Span, $"`{said}` is no key of {where}");
+        var finding = new Finding(KeyRule, Source, entry.Key.Span, $"`{said}` is no key of {where}");
         if (near.Count > 0)
         {
             GiveUp(keys.PathOf(keys.Find(near[0])!));
             finding = finding with
             {
                 Help = $"did you mean `{near[0]}`?",
-                Fix = new Fix($"Write `{near[0]}`", [new Edit(entry.Key.Span, near[0])]),
+                Fix = near.Count == 1 ? new Fix($"Write `{near[0]}`", [new Edit(entry.Key.Span, near[0])]) : null,
             };
         }
         else if (entry.Value is HeaderScalar { IsBlank: true } && entry.Name.Contains(' ', StringComparison.Ordinal))

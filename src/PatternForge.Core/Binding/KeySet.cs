@@ -4,7 +4,7 @@ using System.Collections.Immutable;
 namespace PatternForge.Core.Binding;
 
 /// <summary>The keys that one level of the header knows, each with other words for it.</summary>
-internal sealed class KeySet
+internal sealed record KeySet
 {
     private readonly FrozenDictionary<string, string> _plain;
 
@@ -21,7 +21,7 @@ internal sealed class KeySet
     }
 
     /// <summary>The key whose value this is; empty for the header itself.</summary>
-    public string Path { get; }
+    public string Path { get; init; }
 
     /// <summary>The keys in the order of their declaration.</summary>
     public ImmutableArray<string> Names { get; }

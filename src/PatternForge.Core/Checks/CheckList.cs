@@ -10,9 +10,18 @@ public static class CheckList
     public static ImmutableArray<PatternCheck> All { get; } =
     [
         new ShapingBlockEmpty(),
+        new ProseRowNotFound(),
+        new ProseChartNotFound(),
+        new ProseSectionNotFound(),
+        new ProseSizeNotFound(),
+        new ProsePictureNotFound(),
         new TermsMixed(),
         new MossStitchUnclear(),
         new OtherSidesWord(),
+        new StyleOfHouse(),
+        new StyleMixed(),
+        new UnitsByHandDisagree(),
+        new SecondUnitMissing(),
         new AbbreviationNotListed(),
         new AbbreviationNotUsed(),
         new AbbreviationTwice(),
@@ -69,6 +78,10 @@ public static class CheckList
         new LinkLeadsNowhere(),
         new LinkGone(),
         new LinkUnanswered(),
+        new PhotoNotThere(),
+        new PhotoTooSmall(),
+        new PhotoWithoutWords(),
+        new PhotoWithLocation(),
     ];
 
     /// <summary>The rules of the checks.</summary>

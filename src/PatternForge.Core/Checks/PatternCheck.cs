@@ -15,8 +15,17 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>The words of the instruction lines as they are written, each once.</summary>
     public ImmutableArray<string> Words { get; init; } = [];
 
+    /// <summary>The charts that are drawn of its rows.</summary>
+    public ImmutableArray<Chart> Charts { get; init; } = [];
+
     /// <summary>How far figures may stand apart.</summary>
     public Tolerances Tolerances { get; init; } = Tolerances.Default;
+
+    /// <summary>What the studio settles for all its patterns.</summary>
+    public House House { get; init; } = House.None;
+
+    /// <summary>Looks at a photo; null where nobody looks.</summary>
+    public Func<string, PhotoFacts>? LookAtPhoto { get; init; }
 
     /// <summary>What became of addresses that were asked for over the network; empty when none was.</summary>
     public IReadOnlyDictionary<string, LinkAnswer> Answers { get; init; } = ImmutableDictionary<string, LinkAnswer>.Empty;

@@ -9,6 +9,9 @@ public sealed record Tolerances
     /// <summary>A worked width or length against the finished measurement that the header declares.</summary>
     public decimal Measurement { get; init; } = 0.05m;
 
+    /// <summary>The most stitches that a yarn is carried over on the back before it is told.</summary>
+    public int LongestFloat { get; init; } = 5;
+
     /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
     public decimal Grist { get; init; } = 0.1m;
 
@@ -17,4 +20,10 @@ public sealed record Tolerances
 
     /// <summary>A body measurement against the ends of the published table for whom the pattern is made.</summary>
     public decimal Body { get; init; } = 0.15m;
+
+    /// <summary>The same length or mass in two units, given by hand in rows or prose, as a share of the first; rounding of either number comes on top.</summary>
+    public decimal Units { get; init; } = 0.05m;
+
+    /// <summary>The shortest side that a photo should have, in pixels.</summary>
+    public int PhotoSide { get; init; } = 600;
 }

@@ -18,6 +18,12 @@ public static class Sources
     /// <summary>Project levels: basic, easy, intermediate and complex.</summary>
     public static Source ProjectLevels { get; } = new("Craft Yarn Council, project levels (2018), as quoted in the trade");
 
+    /// <summary>Inch, yard and ounce in metric units: exact.</summary>
+    public static Source InternationalYard { get; } = new("International yard and pound agreement (1959)");
+
+    /// <summary>Words for pictures.</summary>
+    public static Source Wcag { get; } = new("W3C, Web Content Accessibility Guidelines 2.2 (2023), success criterion 1.1.1");
+
     /// <summary>Weight classes with the gauges of crochet and the hooks.</summary>
     public static Source YarnWeights { get; } = new("Craft Yarn Council, Standard Yarn Weight System, as printed in Crochet World, October 2018, p. 64");
 

@@ -10,6 +10,7 @@ namespace PatternForge.Core.Work;
 internal sealed class CrochetCursor
 {
     private ImmutableArray<Top> _tops;
+    private ImmutableArray<int> _order; // where each top stood in the row below; default where nobody asked
     private int[] _stitches = [];
     private int[] _spaces = [];
     private int _within;
@@ -18,16 +19,17 @@ internal sealed class CrochetCursor
     // A turning chain serves as a space only where the row has come near it.
     private const int NearTurningChain = 3;
 
-    public CrochetCursor(RowBelow below)
+    public CrochetCursor(RowBelow below, bool keepsOrder = false)
     {
         Row = below;
         IsRing = below.IsRing;
         _tops = IsRing ? [] : below.Tops;
+        _order = keepsOrder ? [.. Enumerable.Range(0, _tops.Length)] : default;
         Count();
     }
 
     /// <summary>Where a cursor stands, to go back to.</summary>
-    public readonly record struct Mark(ImmutableArray<Top> Tops, int[] Stitches, int[] Spaces, int At, int Last, int Missing, Place? NoPlace, bool NotKnown, bool WorkedSpaces, bool WentRound, int Within);
+    public readonly record struct Mark(ImmutableArray<Top> Tops, ImmutableArray<int> Order, int[] Stitches, int[] Spaces, int At, int Last, int Missing, Place? NoPlace, bool NotKnown, bool WorkedSpaces, bool WentRound, int Within);
 
     /// <summary>The row below as it was made.</summary>
     public RowBelow Row { get; }
@@ -74,7 +76,7 @@ internal sealed class CrochetCursor
 
     public int Length => _tops.Length;
 
-    private GroupPoints Points => _points ??= new GroupPoints(_tops, MayWrap);
+    private GroupPoints Points => _points?.Tops == _tops ? _points : _points = new GroupPoints(_tops, MayWrap);
 
     /// <summary>Stitches (or chains) not yet worked.</summary>
     public int StitchesLeft => _stitches[^1] - _stitches[Math.Min(At, _tops.Length)];
@@ -88,10 +90,13 @@ internal sealed class CrochetCursor
     /// <summary>True when the row below does not tell whether its last stitch is a turning chain.</summary>
     public bool MayEndInTurningChain => (Row.IsCountOnly && _tops[^1].Stitch is null) || Row.IsTold;
 
-    public Mark Save() => new(_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within);
+    /// <summary>Where a place stood in the row below, or the sign of <see cref="CrochetNotes"/> for one that is not of it.</summary>
+    public int SourceOf(int place) => place < 0 || place >= _order.Length ? CrochetNotes.Nowhere : _order[place];
+
+    public Mark Save() => new(_tops, _order, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within);
 
     public void Restore(Mark mark) =>
-        (_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within, _points) = (mark.Tops, mark.Stitches, mark.Spaces, mark.At, mark.Last, mark.Missing, mark.NoPlace, mark.NotKnown, mark.WorkedSpaces, mark.WentRound, mark.Within, _tops == mark.Tops ? _points : null);
+        (_tops, _order, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within) = (mark.Tops, mark.Order, mark.Stitches, mark.Spaces, mark.At, mark.Last, mark.Missing, mark.NoPlace, mark.NotKnown, mark.WorkedSpaces, mark.WentRound, mark.Within);
 
     /// <summary>The next place that fits is worked into; false, with a note of what is missing, when there is none.</summary>
     /// <param name="place">What is asked for.</param>
@@ -223,8 +228,7 @@ internal sealed class CrochetCursor
 
     private void Work(int place)
     {
-        At = place + 1;
-        Last = place;
+        (At, Last) = (place + 1, place);
         FirstWorked = FirstWorked < 0 ? place : FirstWorked;
         WorkedSpaces |= _tops[place].Kind == TopKind.Space;
     }
@@ -393,8 +397,7 @@ internal sealed class CrochetCursor
         {
             if (_tops[i].Kind is TopKind.TurningChain or TopKind.BareTurningChain)
             {
-                At = Math.Max(At, i + 1);
-                Last = i;
+                (At, Last) = (Math.Max(At, i + 1), i);
                 return true;
             }
         }
@@ -407,12 +410,7 @@ internal sealed class CrochetCursor
     {
         for (var i = At; i < _tops.Length; i++)
         {
-            var size = 1;
-            while (i + size < _tops.Length && _tops[i].Counts && TopGroups.AreTogether(_tops[i], _tops[i + size]))
-            {
-                size++;
-            }
-
+            var size = TopGroups.SizeFrom(_tops, i);
             if (size >= Math.Max(2, number ?? 3) && _tops[i].Counts)
             {
                 Work(i + (number is { } n ? n - 1 : size / 2));
@@ -447,21 +445,23 @@ internal sealed class CrochetCursor
             return;
         }
 
-        _tops = [.. _tops[Last..], .. _tops[..Last]];
-        At -= Last;
-        Last = 0;
+        Rotate(Last);
         FirstWorked = FirstWorked < 0 ? FirstWorked : 0;
-        Count();
     }
 
     /// <summary>The round is seen to begin at the first place that was worked into.</summary>
     public void Wrap()
     {
-        var first = FirstWorked;
+        Rotate(FirstWorked);
+        FirstWorked = 0;
+    }
+
+    private void Rotate(int first)
+    {
         _tops = [.. _tops[first..], .. _tops[..first]];
+        _order = _order.IsDefault ? _order : [.. _order[first..], .. _order[..first]];
         At -= first;
         Last -= first;
-        FirstWorked = 0;
         Count();
     }
 
@@ -472,6 +472,7 @@ internal sealed class CrochetCursor
     public void Prepend(int chains)
     {
         _tops = [.. Enumerable.Repeat(Top.FoundationChain, chains), .. _tops];
+        _order = _order.IsDefault ? _order : [.. Enumerable.Range(0, chains).Select(i => CrochetNotes.OwnChain - i), .. _order];
         At = 0;
         Count();
     }
@@ -480,6 +481,7 @@ internal sealed class CrochetCursor
     public void OtherSide(int places)
     {
         _tops = [.. Enumerable.Repeat(Top.FoundationChain, Math.Max(0, places))];
+        _order = _order.IsDefault ? _order : [];
         At = 0;
         Last = -1;
         Count();
@@ -487,7 +489,6 @@ internal sealed class CrochetCursor
 
     private void Count()
     {
-        _points = null;
         _stitches = new int[_tops.Length + 1];
         _spaces = new int[_tops.Length + 1];
         for (var i = 0; i < _tops.Length; i++)

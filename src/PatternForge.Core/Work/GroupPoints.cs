@@ -15,6 +15,7 @@ internal sealed class GroupPoints
     /// <param name="isRound">True in a round, whose groups may lie across its start.</param>
     public GroupPoints(ImmutableArray<Top> tops, bool isRound)
     {
+        Tops = tops;
         if (tops.IsEmpty || tops.Any(t => t.Kind == TopKind.Space))
         {
             return;
@@ -23,12 +24,7 @@ internal sealed class GroupPoints
         var groups = new List<(int First, int Size)>();
         for (var i = 0; i < tops.Length;)
         {
-            var size = 1;
-            while (i + size < tops.Length && tops[i].Counts && TopGroups.AreTogether(tops[i], tops[i + size]))
-            {
-                size++;
-            }
-
+            var size = TopGroups.SizeFrom(tops, i);
             if (size > 1)
             {
                 groups.Add((i, size));
@@ -54,6 +50,9 @@ internal sealed class GroupPoints
             _corners.UnionWith(groups.Select(g => g.First + (g.Size / 2)));
         }
     }
+
+    /// <summary>The row looked over.</summary>
+    public ImmutableArray<Top> Tops { get; }
 
     /// <summary>True when the row has several groups of three or more stitches, and no spaces.</summary>
     public bool HasGroups { get; }

@@ -85,6 +85,35 @@ public sealed class ReadmeTests : IDisposable
     ]);
 
     [Fact]
+    public void Every_key_of_the_project_file_is_listed() => MarkedPart.Match("README.md", "project keys",
+    [
+        "| key | values | without it | what it settles |",
+        "|---|---|---|---|",
+        .. HouseFile.Keys.Select(k => $"| `{k.Path}` | {Cell(k.Values)} | {Cell(k.Usual)} | {Cell(k.About)} |"),
+    ]);
+
+    [Fact]
+    public void The_project_file_that_is_shown_is_read_without_a_finding()
+    {
+        var file = HouseFile.Read(new SourceText(HouseFile.Name, Block(after: "## The project file")));
+        Assert.Empty(file.Findings.Select(f => $"{f.Rule.Code} {f.Message}"));
+        Assert.Equal("Ilsa Merrowby", file.House.Defaults.Designer);
+    }
+
+    [Fact]
+    public void The_commands_of_the_workflow_are_taken()
+    {
+        Directory.CreateDirectory(Path.Combine(_folder.FullName, "designs"));
+        var cuff = Block(after: "A source file is a YAML header").Replace("36 (40, 43)", "36 (40, 44)", StringComparison.Ordinal);
+        File.WriteAllText(Path.Combine(_folder.FullName, "designs", "cuff.pattern.md"), cuff);
+        var commands = Regex.Matches(Block(after: "### In a workflow"), "run: patternforge (.+)").Select(m => m.Groups[1].Value.Split(' ')).ToArray();
+        Assert.Equal(["lint", "build"], commands.Select(c => c[0]));
+        Assert.All(commands, c => Assert.Equal(0, Run(c).Code));
+        Assert.True(File.Exists(Path.Combine(_folder.FullName, "pages", "cuff.html")));
+        Assert.Equal(0, Run("lint", "designs", "--diff").Code);
+    }
+
+    [Fact]
     public void Every_knitting_stitch_is_listed() => MarkedPart.Match("README.md", "stitches",
     [
         "| written | stitch | uses | makes |",

@@ -5,7 +5,7 @@ namespace PatternForge.Tests.House;
 public class WordingTests
 {
     // Addresses that stand for a published format; every other one in a file is an example.
-    private static readonly string[] KnownHosts = ["example.com", "example.org", "example.net", "www.w3.org", "docs.oasis-open.org"];
+    private static readonly string[] KnownHosts = ["example.com", "example.org", "example.net", "www.w3.org", "docs.oasis-open.org", "json-schema.org", "ns.adobe.com"];
 
     [Fact]
     public void No_file_knows_the_machine_it_was_written_on()

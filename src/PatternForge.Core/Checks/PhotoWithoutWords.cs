@@ -1,0 +1,45 @@
+using PatternForge.Core.Findings;
+using PatternForge.Core.Reference;
+
+namespace PatternForge.Core.Checks;
+
+/// <summary>A photo without its text alternative.</summary>
+internal sealed class PhotoWithoutWords : PatternCheck
+{
+    /// <inheritdoc/>
+    public override Rule Rule { get; } = new(
+        "PF907", "photo-without-words", Area.Assets, Severity.Warning,
+        "A photo has no words for those who do not see it.",
+        "Screen readers read the words in place of the picture, and they stand on the page where it cannot be shown. Say what a maker would look for: who wears which size, how it fits, what the stitch looks like.")
+    {
+        Bad = """
+            ---
+            title: Harbour hat
+            photos:
+              - file: front.jpg
+                ^^^^^^^^^^^^^^^
+            ---
+            """,
+        Good = """
+            ---
+            title: Harbour hat
+            photos:
+              - file: front.jpg
+                alt: The hat from the front, its brim folded once
+            ---
+            """,
+        Sources = [Sources.Wcag],
+    };
+
+    /// <inheritdoc/>
+    public override void Run(CheckContext context)
+    {
+        foreach (var photo in context.Facts.Photos)
+        {
+            if (string.IsNullOrWhiteSpace(photo.Alt) && !context.IsExcused("photos", "photos.alt"))
+            {
+                context.Bag.Add(Rule, photo.Origin, "this photo has no words for those who do not see it", "add what it shows: `alt: The hat from the front`");
+            }
+        }
+    }
+}
