@@ -48,7 +48,16 @@ public static class Compiler
         var pattern = new Pattern(facts, body.Sections);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
-        CheckList.Run(new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers, House = options.House, LookAtPhoto = options.LookAtPhoto });
+        CheckList.Run(new CheckContext(pattern, worked, read, bag)
+        {
+            Abbreviations = body.Abbreviations,
+            Words = body.Words,
+            Charts = charts,
+            Tolerances = options.Tolerances,
+            Answers = options.Answers,
+            House = options.House,
+            LookAtPhoto = options.LookAtPhoto,
+        });
         UnknownEditions(facts, bag);
         return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }

@@ -21,6 +21,7 @@ internal sealed class SectionBuilder
     private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
 
     private readonly string _name;
+    private Dictionary<string, string>? _names;
 
     /// <summary>Prepares for one pattern.</summary>
     /// <param name="compilation">The pattern.</param>
@@ -152,13 +153,23 @@ internal sealed class SectionBuilder
         }
     }
 
+    /// <summary>What the pattern calls a stitch: the first of its own abbreviations for it, else the usual one.</summary>
+    private string NameOf(Operation operation)
+    {
+        var terms = _compilation.Pattern.Facts.TermsInForce ?? Dialect.Us;
+        _names ??= _compilation.Abbreviations.Where(a => !a.IsSpecial)
+            .Select(a => (a.Name, Id: (OperationTable.Find(Craft.Knitting, terms, a.Name) ?? OperationTable.Find(Craft.Knitting, Dialect.Any, a.Name))?.Id))
+            .Where(a => a.Id is not null).DistinctBy(a => a.Id, StringComparer.Ordinal).ToDictionary(a => a.Id!, a => a.Name, StringComparer.Ordinal);
+        return _names.TryGetValue(operation.Id, out var name) ? name : ChartWords.NameOf(operation, terms);
+    }
+
     /// <summary>The drawings that a block asks for; those that stand at the end of a section where it is null.</summary>
     private IEnumerable<BlockView> DrawnIn(Block? block, Section section)
     {
         bool Ends(int number) => ReferenceEquals(_compilation.Pattern.Sections[number - 1], section);
         var facts = _compilation.Pattern.Facts;
         var terms = facts.TermsInForce ?? Dialect.Us;
-        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes))
+        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf))
             .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d))).OfType<Drawing>())
             .Select(View);
     }
@@ -176,7 +187,7 @@ internal sealed class SectionBuilder
             Title = drawing.Title,
             Description = drawing.Description,
             Address = Uri.EscapeDataString(ReleaseName.OfDrawing(_name, drawing.Id)),
-            Picture = new PictureText(drawing.Svg),
+            Pictures = [.. drawing.Sheets.Select(s => new PictureText(s))],
             Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
             Notes = drawing.Notes,
             Alone = drawing.Alone,

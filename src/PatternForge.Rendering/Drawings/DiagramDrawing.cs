@@ -56,7 +56,7 @@ public static class DiagramDrawing
             Id = id,
             Title = title,
             Description = words,
-            Svg = inPage.Finish(),
+            Sheets = [inPage.Finish()],
             Alone = alone.Finish() + "\n",
             Width = (int)Math.Ceiling(width),
             Key = [.. marks.Select(m => new KeyEntry(Picture(m), m.Name, m.Meaning))],

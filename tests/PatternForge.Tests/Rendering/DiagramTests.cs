@@ -172,7 +172,7 @@ public sealed class DiagramTests
         var diagram = Only(DiagramSources.Motifs[name]);
         var first = Drawing(diagram, SizeSet.One);
         Assert.Equal(first.Alone, Drawing(Only(DiagramSources.Motifs[name]), SizeSet.One).Alone);
-        foreach (var text in new[] { first.Svg, first.Alone })
+        foreach (var text in new[] { first.Sheets[0], first.Alone })
         {
             var root = XDocument.Parse(text).Root!;
             Assert.DoesNotContain(root.DescendantsAndSelf(), e => e.Name.LocalName is "script" or "style" or "image" or "foreignObject" or "a" or "use");
