@@ -36,7 +36,7 @@ internal static class CrochetGroupReader
             steps[i] = steps[i] switch
             {
                 ShellStep { Place.Kind: PlaceKind.Each, Times: null } shell when shell.Place.Thing != whole.Thing => new InsteadStep(shell.Origin, shell.Body, shell.Place.Thing),
-                CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each, Thing.Kind: ThingKind.Space or ThingKind.Named } other } stitch when other.Thing != whole.Thing => new InsteadStep(stitch.Origin, [stitch with { Place = null }], other.Thing),
+                CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each, Thing: { Kind: ThingKind.Space or ThingKind.Named } or { IsCorner: true } } other } stitch when other.Thing != whole.Thing => new InsteadStep(stitch.Origin, [stitch with { Place = null }], other.Thing),
                 var step => step,
             };
         }
