@@ -408,7 +408,27 @@ public sealed class BodyBinder
             WantsCount = body.WantsCount,
         };
         context.Scope = [];
-        return label is null ? row : LabelBinder.Bind(row, label, context);
+        return EachRow(label is null ? row : LabelBinder.Bind(row, label, context));
+    }
+
+    /// <summary>"Rows 3-6: ... (1 st dec'd each row)": four in all; of rows told in words it is not known how many there are.</summary>
+    private static BoundRow EachRow(BoundRow row)
+    {
+        if (!row.Claims.Any(c => c.IsEachRow))
+        {
+            return row;
+        }
+
+        var isKnown = !row.Steps.Any(s => s is RowsStep);
+        var rows = row.Count ?? RowContext.Constant(row.IsRange ? Math.Max(1, row.Numbers.Length) : 1, row.Origin);
+        return row with { Claims = [.. row.Claims.Select(c => c.IsEachRow ? c with { IsEachRow = false, IsTrusted = c.IsTrusted && isKnown, Values = Product(c.Values, rows.Values) } : c)] };
+    }
+
+    private static PerSize<int?> Product(PerSize<int?> changes, PerSize<int?> rows)
+    {
+        int? Of(int size) => changes[size] is { } change && rows[size] is { } count ? (int)Math.Clamp((long)change * count, -1_000_000, 1_000_000) : null;
+        var sizes = Math.Max(changes.Values.Length, rows.Values.Length);
+        return sizes == 1 ? PerSize.Shared(Of(0)) : PerSize.Each([.. Enumerable.Range(0, sizes).Select(Of)]);
     }
 
     /// <summary>The sizes that a row is for: those it names, else those of a line "Size XL only:" above it; empty for all.</summary>

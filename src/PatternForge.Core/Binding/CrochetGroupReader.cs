@@ -57,6 +57,16 @@ internal static class CrochetGroupReader
         }
     }
 
+    /// <summary>"Work in pattern as established, sk first sc of each row": the first is skipped before the rest is worked.</summary>
+    public static void FirstSkipped(List<Step> steps)
+    {
+        if (steps.FindAll(s => s is not (RemarkStep or SentenceStep)) is [EvenRowsStep { Rows: null, Named: null } even, SkipStep { Place: { Kind: PlaceKind.First, Count: null } } skip])
+        {
+            steps[steps.IndexOf(even)] = skip;
+            steps[steps.LastIndexOf(skip)] = new RunStep(even.Origin, StitchBook.InPattern, new Target(Extent.End));
+        }
+    }
+
     /// <summary>"[3 dc, ch 2] 3 times into ring": where else.</summary>
     public static void EatRing(PhraseCursor cursor, RowContext context)
     {

@@ -83,7 +83,7 @@ internal sealed class CrochetGroups
 
                 if (Below.LeftBefore(place.Thing, place.Until) is { } there)
                 {
-                    return there;
+                    return there + (place.Also is { } also ? Below.LeftBefore(also, place.Until) ?? 0 : 0);
                 }
 
                 Below.Lack(place with { Thing = place.Until });
