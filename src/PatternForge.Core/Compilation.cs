@@ -28,6 +28,12 @@ public sealed record Compilation
     /// <summary>The charts of its rows, in the order of the source.</summary>
     public ImmutableArray<Chart> Charts { get; init; } = [];
 
+    /// <summary>The outlines of its pieces, in the order of the source; made when they are first wanted.</summary>
+    public ImmutableArray<PieceOutline> Outlines => LazyOutlines.Value;
+
+    /// <summary>Makes the outlines.</summary>
+    internal Lazy<ImmutableArray<PieceOutline>> LazyOutlines { get; init; } = new([]);
+
     /// <summary>Abbreviations used by the rows, sorted as the table prints them.</summary>
     public required ImmutableArray<AbbreviationUse> Abbreviations { get; init; }
 

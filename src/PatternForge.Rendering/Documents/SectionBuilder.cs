@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Model;
+using PatternForge.Core.Shapes;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Work;
 using PatternForge.Rendering.Drawings;
@@ -21,6 +22,7 @@ internal sealed class SectionBuilder
     private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
 
     private readonly string _name;
+    private readonly SchematicBuilder _schematics;
 
     /// <summary>Prepares for one pattern.</summary>
     /// <param name="compilation">The pattern.</param>
@@ -31,6 +33,7 @@ internal sealed class SectionBuilder
         _compilation = compilation;
         _sizes = compilation.Pattern.Facts.Sizes.Count;
         _rows = new RowBuilder(_sizes);
+        _schematics = new SchematicBuilder(compilation, Id);
     }
 
     /// <summary>Groups of source sections: one of the first or second rank with the lower ones after it.</summary>
@@ -132,6 +135,9 @@ internal sealed class SectionBuilder
                 case FencedBlock { Info: FencedBlock.Chart } when ChartsIn(block).ToArray() is { Length: > 0 } charts:
                     blocks.AddRange(charts);
                     break;
+                case FencedBlock { Info: SchematicRequest.Word } fenced when SchematicRequest.Read(fenced.Text) is { } request:
+                    blocks.AddRange(_schematics.Asked(request, section).Select(Figure));
+                    break;
                 case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
                     break;
@@ -157,22 +163,30 @@ internal sealed class SectionBuilder
     private BlockView Drawn(Chart chart)
     {
         var facts = _compilation.Pattern.Facts;
-        var drawing = ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes);
-        return new BlockView
+        return Figure(ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes));
+    }
+
+    private BlockView Figure(Drawing drawing) => new()
+    {
+        Kind = "drawing",
+        Drawing = new DrawingView
         {
-            Kind = "drawing",
-            Drawing = new DrawingView
-            {
-                Id = drawing.Id,
-                Title = drawing.Title,
-                Description = drawing.Description,
-                Address = Uri.EscapeDataString(ReleaseName.OfDrawing(_name, drawing.Id)),
-                Picture = new PictureText(drawing.Svg),
-                Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
-                Notes = drawing.Notes,
-                Alone = drawing.Alone,
-            },
-        };
+            Id = drawing.Id,
+            Title = drawing.Title,
+            Description = drawing.Description,
+            Address = Uri.EscapeDataString(ReleaseName.OfDrawing(_name, drawing.Id)),
+            Picture = new PictureText(drawing.Svg),
+            Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
+            Notes = drawing.Notes,
+            Alone = drawing.Alone,
+        },
+    };
+
+    /// <summary>The schematics that a garment gets without being asked for; null where it gets none.</summary>
+    public SectionView? Schematics()
+    {
+        var blocks = _schematics.ByItself().Select(Figure).ToImmutableArray();
+        return blocks.IsEmpty ? null : new SectionView { Id = Id("Schematics"), Heading = "Schematics", Role = "schematic", HasRows = false, Parts = [new PartView { Heading = null, Rank = 3, Blocks = blocks }] };
     }
 
     /// <summary>The blocks of a section and of those below it, whose headings become words of their own.</summary>
