@@ -34,6 +34,12 @@ public sealed record Compilation
     /// <summary>Makes the outlines.</summary>
     internal Lazy<ImmutableArray<PieceOutline>> LazyOutlines { get; init; } = new([]);
 
+    /// <summary>Its crochet diagrams, in the order of the source; drawn up when somebody asks for the first time.</summary>
+    public ImmutableArray<CrochetDiagram> Diagrams => LazyDiagrams.Value;
+
+    /// <summary>Draws up the diagrams; a compilation that is only linted never does.</summary>
+    internal Lazy<ImmutableArray<CrochetDiagram>> LazyDiagrams { get; init; } = new(() => []);
+
     /// <summary>Abbreviations used by the rows, sorted as the table prints them.</summary>
     public required ImmutableArray<AbbreviationUse> Abbreviations { get; init; }
 

@@ -49,11 +49,21 @@ public static class Compiler
         var pattern = new Pattern(facts, body.Sections);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
-        var context = new CheckContext(pattern, worked, read, bag) { Abbreviations = body.Abbreviations, Words = body.Words, Tolerances = options.Tolerances, Answers = options.Answers, House = options.House, LookAtPhoto = options.LookAtPhoto, Outlines = new Lazy<ImmutableArray<PieceOutline>>(() => OutlineMaker.Of(new CheckContext(pattern, worked, read, new FindingBag(read)), body.Lines)) };
+        var context = new CheckContext(pattern, worked, read, bag)
+        {
+            Abbreviations = body.Abbreviations,
+            Words = body.Words,
+            Charts = charts,
+            Tolerances = options.Tolerances,
+            Answers = options.Answers,
+            House = options.House,
+            LookAtPhoto = options.LookAtPhoto,
+            Outlines = new(() => OutlineMaker.Of(new CheckContext(pattern, worked, read, new FindingBag(read)), body.Lines)),
+        };
         CheckList.Run(context);
         SchematicRequest.Check(context);
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyOutlines = context.Outlines };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyOutlines = context.Outlines, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>

@@ -27,7 +27,7 @@ public class HouseFileTests
         folder.Write("patternforge.yaml", "defaults:\n  omit: [designer]\n");
         Assert.DoesNotContain("designer", Outcome.WithInput(folder, Hat, "lint", "-").Out, StringComparison.Ordinal);
         File.Delete(folder.At("patternforge.yaml"));
-        Assert.Contains("not said yet: designer", Outcome.WithInput(folder, Hat, "lint", "-").Out, StringComparison.Ordinal);
+        Assert.Contains("to decide by: designer,", Outcome.WithInput(folder, Hat, "lint", "-").Out, StringComparison.Ordinal);
     }
 
     [Fact]

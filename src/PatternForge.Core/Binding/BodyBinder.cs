@@ -135,7 +135,7 @@ public sealed class BodyBinder
         }
 
         var pattern = _stitchPatterns.FirstOrDefault(p => p.Section == _section);
-        if (ChartBinder.Bind(grid, _section, _source, _book, pattern, _bag) is not var (chart, rows))
+        if (ChartBinder.Bind(grid, _section, _source, _book, pattern, _facts, _bag) is not var (chart, rows))
         {
             return;
         }

@@ -18,13 +18,17 @@ internal sealed class ChartBinder
     private readonly FindingBag _bag;
     private readonly ChartGrid _grid;
     private readonly StitchPattern? _pattern;
+    private readonly string[] _labels;
 
-    private ChartBinder(ChartGrid grid, SourceText source, StitchBook book, StitchPattern? pattern, FindingBag bag) =>
+    private ChartBinder(ChartGrid grid, SourceText source, StitchBook book, StitchPattern? pattern, PatternFacts facts, FindingBag bag)
+    {
         (_grid, _source, _book, _pattern, _bag) = (grid, source, book, pattern, bag);
+        _labels = [.. facts.Yarns.Select(y => y.Label).OfType<string>()];
+    }
 
     /// <summary>A chart and its rows from the first to the last; null where something in it is wrong, which has been told.</summary>
-    public static (Chart Chart, ImmutableArray<BoundRow> Rows)? Bind(ChartGrid grid, int section, SourceText source, StitchBook book, StitchPattern? pattern, FindingBag bag) =>
-        new ChartBinder(grid, source, book, pattern, bag).Bind(section);
+    public static (Chart Chart, ImmutableArray<BoundRow> Rows)? Bind(ChartGrid grid, int section, SourceText source, StitchBook book, StitchPattern? pattern, PatternFacts facts, FindingBag bag) =>
+        new ChartBinder(grid, source, book, pattern, facts, bag).Bind(section);
 
     private (Chart Chart, ImmutableArray<BoundRow> Rows)? Bind(int section)
     {
@@ -96,10 +100,10 @@ internal sealed class ChartBinder
         {
             from = line.RepeatTo == i + 1 ? column : from;
             var name = _source.ToString(line.Squares[i]);
-            var operation = name == ChartGrid.NoStitch ? null : Find(name, line.Squares[i]);
+            var (operation, colour) = name == ChartGrid.NoStitch ? (null, null) : Find(name, line.Squares[i]);
             isKnown &= operation is not null || name == ChartGrid.NoStitch;
             var span = Math.Max(1, operation?.Makes ?? 1);
-            cells.Add(new ChartCell(operation is null ? null : StitchLook.For(operation, side), column, span));
+            cells.Add(new ChartCell(operation is null ? null : StitchLook.For(operation, side), column, span) { Colour = colour });
             column += span;
             to = line.RepeatFrom == i ? column : to;
         }
@@ -107,17 +111,27 @@ internal sealed class ChartBinder
         return isKnown ? (cells.ToImmutable(), column, from is { } f && to is { } t ? (f, t) : null) : null;
     }
 
-    private Operation? Find(string name, TextSpan span)
+    /// <summary>The stitch of a square and its yarn: "k2tog", "k CC", or the letters of a yarn alone for a knit stitch in it.</summary>
+    private (Operation? Operation, string? Colour) Find(string name, TextSpan span)
     {
         foreach (var (word, meaning) in _grid.Key)
         {
             if (string.Equals(word, name, StringComparison.Ordinal))
             {
-                return _book.Find(_source.ToString(meaning)) is { } meant ? meant : Unknown(_source.ToString(meaning), meaning);
+                (name, span) = (_source.ToString(meaning), meaning);
+                break;
             }
         }
 
-        return _book.Find(name) is { } operation and not { Takes: 0, Makes: 0 } ? operation : Unknown(name, span);
+        if (_labels.Contains(name, StringComparer.Ordinal))
+        {
+            return (_book.Find("k"), name);
+        }
+
+        var last = name.LastIndexOf(' ');
+        var colour = last > 0 && _labels.Contains(name[(last + 1)..], StringComparer.Ordinal) ? name[(last + 1)..] : null;
+        var stitch = colour is null ? name : name[..last].EndsWith(" in", StringComparison.Ordinal) ? name[..(last - 3)] : name[..last];
+        return _book.Find(stitch) is { } operation and not { Takes: 0, Makes: 0 } ? (operation, colour) : (Unknown(stitch, span), colour);
     }
 
     private Operation? Unknown(string name, TextSpan span)
@@ -148,13 +162,13 @@ internal sealed class ChartBinder
 
     private static ImmutableArray<Step> Steps(ChartCell[] cells, ChartRepeat? repeat, TextSpan origin)
     {
-        if (cells.Length > 0 && cells.All(c => c.Operation!.Id == "k" || c.Operation.Id == "p") && cells.All(c => c.Operation!.Id == cells[0].Operation!.Id))
+        if (cells.Length > 0 && cells.All(c => c.Operation!.Id == "k" || c.Operation.Id == "p") && cells.All(c => c.Operation!.Id == cells[0].Operation!.Id && c.Colour == cells[0].Colour))
         {
-            return [new RunStep(origin, cells[0].Operation!, new Target(Extent.End))];
+            return [new RunStep(origin, cells[0].Operation!, new Target(Extent.End)) { Colour = cells[0].Colour }];
         }
 
         bool IsWithin(ChartCell cell) => repeat is not null && cell.Column >= repeat.From && cell.Column < repeat.From + repeat.Columns;
-        ImmutableArray<Step> Each(IEnumerable<ChartCell> of) => [.. of.Select(c => (Step)new OperationStep(origin, c.Operation!, null))];
+        ImmutableArray<Step> Each(IEnumerable<ChartCell> of) => [.. of.Select(c => (Step)new OperationStep(origin, c.Operation!, null) { Colour = c.Colour })];
         var first = cells.TakeWhile(c => !IsWithin(c)).ToArray();
         var body = cells.Where(IsWithin).ToArray();
         if (body.Length == 0)

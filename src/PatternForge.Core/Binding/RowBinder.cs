@@ -56,6 +56,7 @@ internal sealed class RowBinder
             draft.HasUnread = true; // what is said to be worked was not understood
         }
 
+        steps = StepColours.Mark(steps, context);
         return new Body(steps, [.. context.Claims], draft.HasUnread || context.HasBadNumber, draft.BareGroup, draft.WantsCount);
     }
 

@@ -10,7 +10,7 @@ internal static class YarnBinder
 {
     private static readonly KeySet Keys = new(
         "yarn", "name|yarn", "fibre|fiber|content|composition", "weight|class|yarn-weight", "put-up|putup|put", "needs|need|amount|quantity", "colours|colors|colour|color",
-        "label", "alternatives|alternative|substitutes");
+        "label", "shade", "alternatives|alternative|substitutes");
 
     private static readonly KeySet AlternativeKeys = new("yarn.alternatives", "name|yarn", "note|notes", "put-up|putup", "fibre|fiber", "weight");
 
@@ -51,12 +51,31 @@ internal static class YarnBinder
                 "put-up" => PutUp(context, node, path) is { } putUp ? yarn with { PutUpMass = putUp.Mass, PutUpLength = putUp.Length } : yarn,
                 "needs" => yarn with { Needs = QuantityBinder.Read(context, node, path, Dimension.YarnLength, Dimension.Mass, Dimension.Count), NeedsOrigin = context.FirstLine(node.Span) },
                 "colours" => yarn with { Colours = [.. context.Texts(node, path, atCommas: true).Select(t => t.Value)] },
+                "shade" => Shade(context, node, path) is { } shade ? yarn with { Shade = shade } : yarn,
                 "label" => yarn with { Label = context.Text(node, path) },
                 _ => yarn with { Alternatives = Alternatives(context, node, path) },
             };
         }
 
         return yarn;
+    }
+
+    /// <summary>A shade as web pages write it: "#335577".</summary>
+    private static string? Shade(HeaderContext context, HeaderNode node, string path)
+    {
+        var said = context.Text(node, path)?.Trim().ToLowerInvariant();
+        if (said is null)
+        {
+            return null;
+        }
+
+        if (said.Length == 7 && said[0] == '#' && said[1..].All(char.IsAsciiHexDigitLower))
+        {
+            return said;
+        }
+
+        context.WrongKind(node, path, "a colour as web pages write it, such as \"#335577\"");
+        return null;
     }
 
     private static string? Fibre(HeaderContext context, HeaderNode node, string path) =>

@@ -64,14 +64,15 @@ public static class ChartComparison
             for (var at = 0; at < most; at++)
             {
                 var (one, other) = (at < drawn.Stitches.Length ? drawn.Stitches[at] : null, at < written.Stitches.Length ? written.Stitches[at] : null);
-                if (one is not null && other is not null && one.Takes == other.Takes && one.Makes == other.Makes && (one.Id == other.Id || StitchLook.Of(one, drawn.Side) == StitchLook.Of(other, drawn.Side)))
+                var (first, second) = (at < drawn.Colours.Length ? drawn.Colours[at] : null, at < written.Colours.Length ? written.Colours[at] : null);
+                if ((first is null || second is null || first == second) && one is not null && other is not null && one.Takes == other.Takes && one.Makes == other.Makes && (one.Id == other.Id || StitchLook.Of(one, drawn.Side) == StitchLook.Of(other, drawn.Side)))
                 {
                     continue;
                 }
 
                 var name = chart.IsRound ? "round" : "row";
                 bag.Add(new Finding(Rule, bag.Source, source.Rows.First(r => r.Numbers[0] == drawn.Number).Origin, string.Create(CultureInfo.InvariantCulture,
-                    $"{name} {drawn.Number}, stitch {at + 1}: the chart has {one?.Id ?? "nothing"}, the words have {other?.Id ?? "nothing"}"))
+                    $"{name} {drawn.Number}, stitch {at + 1}: the chart has {Named(one, first)}, the words have {Named(other, second)}"))
                 {
                     Labels = [new Label(written.Origin, "the words of this row")],
                     Help = "correct the one that is wrong; a chart alone writes its own words",
@@ -80,4 +81,6 @@ public static class ChartComparison
             }
         }
     }
+
+    private static string Named(Stitches.Operation? operation, string? colour) => operation is null ? "nothing" : colour is null ? operation.Id : $"{operation.Id} {colour}";
 }

@@ -23,6 +23,8 @@ internal static class ChartLayout
 
         public required int Made { get; init; }
 
+        public string? Colour { get; init; }
+
         public int Column { get; set; }
 
         public int Span => Math.Max(1, Operation.Makes);
@@ -60,9 +62,11 @@ internal static class ChartLayout
     {
         var cells = new List<Cell>();
         var (at, made) = (0, 0);
-        foreach (var operation in row.Side == FabricSide.Right ? row.Stitches : row.Stitches.Reverse())
+        for (var i = 0; i < row.Stitches.Length; i++)
         {
-            cells.Add(new Cell { Operation = operation, Base = at, Made = made });
+            var index = row.Side == FabricSide.Right ? i : row.Stitches.Length - 1 - i;
+            var operation = row.Stitches[index];
+            cells.Add(new Cell { Operation = operation, Base = at, Made = made, Colour = row.Colours[index] });
             at += operation.Takes;
             made += operation.Makes;
         }
@@ -205,7 +209,7 @@ internal static class ChartLayout
                 squares.Add(new ChartCell(null, column, 1));
             }
 
-            squares.Add(new ChartCell(cell.Operation, column, cell.Span));
+            squares.Add(new ChartCell(cell.Operation, column, cell.Span) { Colour = cell.Colour });
             column += cell.Span;
         }
 

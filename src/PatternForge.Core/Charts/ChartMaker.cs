@@ -52,7 +52,17 @@ public sealed class ChartMaker
     /// <param name="bag">Where differences are reported.</param>
     public static ImmutableArray<Chart> Of(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<ChartSource> sources, ImmutableArray<WorkedLine> worked, CompileOptions options, FindingBag bag)
     {
-        if (pattern.Facts.Craft != Craft.Knitting || !(lines.Any(l => l.Pattern is not null) || pattern.Sections.Any(s => s.Blocks.Any(IsRequest))))
+        if (pattern.Facts.Craft != Craft.Knitting)
+        {
+            return [];
+        }
+
+        if (pattern.Facts.Yarns.Count(y => y.Label is not null) > 1)
+        {
+            FloatCheck.Report(lines, worked, new FabricWorker(options, PatternBook.Of(lines)), pattern.Facts.Sizes, options.Tolerances.LongestFloat, bag);
+        }
+
+        if (!(lines.Any(l => l.Pattern is not null) || pattern.Sections.Any(s => s.Blocks.Any(IsRequest))))
         {
             return [];
         }
@@ -243,5 +253,5 @@ public sealed class ChartMaker
 
     /// <summary>Two charts with the same words are the same drawing.</summary>
     private static string SameKey(Chart chart) =>
-        $"{chart.Columns} {chart.Repeat?.From} {chart.Repeat?.Columns} " + string.Join('/', chart.Rows.Select(r => string.Join(' ', r.Cells.Select(c => $"{c.Operation?.Id}{c.Column}"))));
+        $"{chart.Columns} {chart.Repeat?.From} {chart.Repeat?.Columns} " + string.Join('/', chart.Rows.Select(r => string.Join(' ', r.Cells.Select(c => $"{c.Operation?.Id}{c.Column}{c.Colour}"))));
 }

@@ -8,7 +8,7 @@ namespace PatternForge.Core.Charts;
 internal static class ChartRepeats
 {
     /// <summary>One square in a column: the stitch it belongs to, and how far into it.</summary>
-    private readonly record struct Square(string? Id, int Within, int Span);
+    private readonly record struct Square(string? Id, int Within, int Span, string? Colour);
 
     /// <summary>The chart's rows with the repeat once; as they are, and null, where nothing comes twice.</summary>
     /// <param name="rows">The rows, laid out.</param>
@@ -52,7 +52,7 @@ internal static class ChartRepeats
         {
             for (var i = 0; i < cell.Span; i++)
             {
-                squares[cell.Column + i] = new Square(cell.Operation?.Id, i, cell.Span);
+                squares[cell.Column + i] = new Square(cell.Operation?.Id, i, cell.Span, cell.Colour);
             }
         }
 

@@ -15,6 +15,9 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>The words of the instruction lines as they are written, each once.</summary>
     public ImmutableArray<string> Words { get; init; } = [];
 
+    /// <summary>The charts that are drawn of its rows.</summary>
+    public ImmutableArray<Chart> Charts { get; init; } = [];
+
     /// <summary>How far figures may stand apart.</summary>
     public Tolerances Tolerances { get; init; } = Tolerances.Default;
 

@@ -1,4 +1,5 @@
 using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
@@ -189,10 +190,31 @@ internal sealed class Stretches
                 _found.Add(new Stretch(section.Span, StretchKind.Heading));
             }
 
-            foreach (var block in section.Blocks.Where(b => b.Kind != BlockKind.Fence))
+            foreach (var block in section.Blocks)
             {
+                if (block.Kind == BlockKind.Fence)
+                {
+                    Key(block);
+                    continue;
+                }
+
                 _found.Add(new Stretch(block.Content, rows.Contains(block.Content) ? StretchKind.Row : StretchKind.Prose));
             }
+        }
+    }
+
+    /// <summary>The key of a chart names stitches and yarns; its squares hold short names, which stay.</summary>
+    private void Key(BlockNode block)
+    {
+        if (block.Info != FencedBlock.Chart || ChartGrid.Read(_text, block.Content) is not { } grid)
+        {
+            return;
+        }
+
+        foreach (var (_, meaning) in grid.Key)
+        {
+            var isYarn = _plain.Pattern.Facts.Yarns.Any(y => string.Equals(y.Label, _text.ToString(meaning), StringComparison.Ordinal));
+            _found.Add(new Stretch(meaning, isYarn ? StretchKind.YarnLabel : StretchKind.Row));
         }
     }
 

@@ -8,7 +8,11 @@ namespace PatternForge.Core.Model;
 /// <param name="Operation">What is worked; null for a square where there is no stitch.</param>
 /// <param name="Column">Its rightmost column.</param>
 /// <param name="Span">How many columns it covers: as many as it makes stitches, and at least one.</param>
-public sealed record ChartCell(Operation? Operation, int Column, int Span);
+public sealed record ChartCell(Operation? Operation, int Column, int Span)
+{
+    /// <summary>The letters of the yarn; null where the row does not say.</summary>
+    public string? Colour { get; init; }
+}
 
 /// <summary>One row of a chart.</summary>
 /// <param name="Number">Its number.</param>

@@ -37,9 +37,9 @@ public static class ChartWords
             return "";
         }
 
-        if (cells.All(c => c.Operation!.Id == "k") || cells.All(c => c.Operation!.Id == "p"))
+        if (cells.All(c => c.Colour == cells[0].Colour) && (cells.All(c => c.Operation!.Id == "k") || cells.All(c => c.Operation!.Id == "p")))
         {
-            return cells[0].Operation!.Id == "k" ? "knit" : "purl";
+            return $"{(cells[0].Colour is { } yarn ? $"with {yarn}, " : "")}{(cells[0].Operation!.Id == "k" ? "knit" : "purl")}";
         }
 
         if (row.Side == FabricSide.Wrong)
@@ -68,11 +68,13 @@ public static class ChartWords
         for (var i = 0; i < cells.Length;)
         {
             var operation = cells[i].Operation!;
-            var times = cells.Skip(i).TakeWhile(c => c.Operation!.Id == operation.Id).Count();
+            var colour = cells[i].Colour;
+            var times = cells.Skip(i).TakeWhile(c => c.Operation!.Id == operation.Id && c.Colour == colour).Count();
             var name = NameOf(operation, terms);
-            parts.Add(Counted.Contains(operation.Id, StringComparer.Ordinal) ? string.Create(CultureInfo.InvariantCulture, $"{name}{(operation.Id == "sl" ? " " : "")}{times}")
-                : times == 1 ? name
-                : string.Create(CultureInfo.InvariantCulture, $"({name}) {times} times"));
+            var with = colour is null ? "" : " " + colour;
+            parts.Add(Counted.Contains(operation.Id, StringComparer.Ordinal) ? string.Create(CultureInfo.InvariantCulture, $"{name}{(operation.Id == "sl" ? " " : "")}{times}{with}")
+                : times == 1 ? name + with
+                : string.Create(CultureInfo.InvariantCulture, $"({name}{with}) {times} times"));
             i += times;
         }
 

@@ -102,6 +102,9 @@ public sealed record Yarn(TextSpan Origin)
     /// <summary>Colour names.</summary>
     public ImmutableArray<string> Colours { get; init; } = [];
 
+    /// <summary>The shade that drawings show it in, "#rrggbb" in small letters; null for letters and tints alone.</summary>
+    public string? Shade { get; init; }
+
     /// <summary>Other yarns that will do.</summary>
     public ImmutableArray<YarnAlternative> Alternatives { get; init; } = [];
 

@@ -52,7 +52,11 @@ public enum Extent
 public sealed record Target(Extent Extent, Amount? Stitches = null, string? MarkerName = null);
 
 /// <summary>One bound step of a row: what to do, in the pattern's own sizes.</summary>
-public abstract record Step(TextSpan Origin);
+public abstract record Step(TextSpan Origin)
+{
+    /// <summary>The letters of the yarn that it is worked with, in a row of several colours; null where the row does not say.</summary>
+    public string? Colour { get; init; }
+}
 
 /// <summary>An operation worked so many times; null for once.</summary>
 public sealed record OperationStep(TextSpan Origin, Operation Operation, Amount? Times) : Step(Origin);

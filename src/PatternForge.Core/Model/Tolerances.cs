@@ -9,6 +9,9 @@ public sealed record Tolerances
     /// <summary>A worked width or length against the finished measurement that the header declares.</summary>
     public decimal Measurement { get; init; } = 0.05m;
 
+    /// <summary>The most stitches that a yarn is carried over on the back before it is told.</summary>
+    public int LongestFloat { get; init; } = 5;
+
     /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
     public decimal Grist { get; init; } = 0.1m;
 

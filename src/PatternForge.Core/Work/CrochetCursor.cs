@@ -10,6 +10,7 @@ namespace PatternForge.Core.Work;
 internal sealed class CrochetCursor
 {
     private ImmutableArray<Top> _tops;
+    private ImmutableArray<int> _order; // where each top stood in the row below; default where nobody asked
     private int[] _stitches = [];
     private int[] _spaces = [];
     private int _within;
@@ -17,16 +18,17 @@ internal sealed class CrochetCursor
     // A turning chain serves as a space only where the row has come near it.
     private const int NearTurningChain = 3;
 
-    public CrochetCursor(RowBelow below)
+    public CrochetCursor(RowBelow below, bool keepsOrder = false)
     {
         Row = below;
         IsRing = below.IsRing;
         _tops = IsRing ? [] : below.Tops;
+        _order = keepsOrder ? [.. Enumerable.Range(0, _tops.Length)] : default;
         Count();
     }
 
     /// <summary>Where a cursor stands, to go back to.</summary>
-    public readonly record struct Mark(ImmutableArray<Top> Tops, int[] Stitches, int[] Spaces, int At, int Last, int Missing, Place? NoPlace, bool NotKnown, bool WorkedSpaces, bool WentRound, int Within);
+    public readonly record struct Mark(ImmutableArray<Top> Tops, ImmutableArray<int> Order, int[] Stitches, int[] Spaces, int At, int Last, int Missing, Place? NoPlace, bool NotKnown, bool WorkedSpaces, bool WentRound, int Within);
 
     /// <summary>The row below as it was made.</summary>
     public RowBelow Row { get; }
@@ -85,10 +87,13 @@ internal sealed class CrochetCursor
     /// <summary>True when the row below does not tell whether its last stitch is a turning chain.</summary>
     public bool MayEndInTurningChain => (Row.IsCountOnly && _tops[^1].Stitch is null) || Row.IsTold;
 
-    public Mark Save() => new(_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within);
+    /// <summary>Where a place stood in the row below, or the sign of <see cref="CrochetNotes"/> for one that is not of it.</summary>
+    public int SourceOf(int place) => place < 0 || place >= _order.Length ? CrochetNotes.Nowhere : _order[place];
+
+    public Mark Save() => new(_tops, _order, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within);
 
     public void Restore(Mark mark) =>
-        (_tops, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within) = (mark.Tops, mark.Stitches, mark.Spaces, mark.At, mark.Last, mark.Missing, mark.NoPlace, mark.NotKnown, mark.WorkedSpaces, mark.WentRound, mark.Within);
+        (_tops, _order, _stitches, _spaces, At, Last, Missing, NoPlace, NotKnown, WorkedSpaces, WentRound, _within) = (mark.Tops, mark.Order, mark.Stitches, mark.Spaces, mark.At, mark.Last, mark.Missing, mark.NoPlace, mark.NotKnown, mark.WorkedSpaces, mark.WentRound, mark.Within);
 
     /// <summary>The next place that fits is worked into; false, with a note of what is missing, when there is none.</summary>
     /// <param name="place">What is asked for.</param>
@@ -438,21 +443,23 @@ internal sealed class CrochetCursor
             return;
         }
 
-        _tops = [.. _tops[Last..], .. _tops[..Last]];
-        At -= Last;
-        Last = 0;
+        Rotate(Last);
         FirstWorked = FirstWorked < 0 ? FirstWorked : 0;
-        Count();
     }
 
     /// <summary>The round is seen to begin at the first place that was worked into.</summary>
     public void Wrap()
     {
-        var first = FirstWorked;
+        Rotate(FirstWorked);
+        FirstWorked = 0;
+    }
+
+    private void Rotate(int first)
+    {
         _tops = [.. _tops[first..], .. _tops[..first]];
+        _order = _order.IsDefault ? _order : [.. _order[first..], .. _order[..first]];
         At -= first;
         Last -= first;
-        FirstWorked = 0;
         Count();
     }
 
@@ -463,6 +470,7 @@ internal sealed class CrochetCursor
     public void Prepend(int chains)
     {
         _tops = [.. Enumerable.Repeat(Top.FoundationChain, chains), .. _tops];
+        _order = _order.IsDefault ? _order : [.. Enumerable.Range(0, chains).Select(i => CrochetNotes.OwnChain - i), .. _order];
         At = 0;
         Count();
     }
@@ -471,6 +479,7 @@ internal sealed class CrochetCursor
     public void OtherSide(int places)
     {
         _tops = [.. Enumerable.Repeat(Top.FoundationChain, Math.Max(0, places))];
+        _order = _order.IsDefault ? _order : [];
         At = 0;
         Last = -1;
         Count();

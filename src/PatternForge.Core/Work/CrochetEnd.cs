@@ -59,6 +59,7 @@ internal static class CrochetEnd
     {
         if (run.ToUnseen is { } between)
         {
+            run.Tops.Notes?.Spoil();
             run.Tops.Make(between, run.Below.StitchesLeft, -1); // all that stood between the spaces
             return false;
         }

@@ -228,6 +228,7 @@ internal sealed class CrochetGroups
                 return false;
             case PlaceKind.Gap:
                 _run.MayLeave = true; // n stitches have n - 1 gaps
+                _run.Tops.Notes?.Spoil();
                 Below.Next(place with { Thing = new Thing(ThingKind.Any) });
                 return true;
             case PlaceKind.Ring or PlaceKind.Edge or PlaceKind.First:
@@ -288,6 +289,7 @@ internal sealed class CrochetGroups
                     break;
                 case CrochetStep { Operation.Id: "sl st" }:
                     _run.Tops.Anchor(Below.Last);
+                    _run.Tops.Notes?.At(NoteKind.Slip);
                     break;
                 case CrochetStep stitch:
                     _run.LastStitch = stitch.Operation;

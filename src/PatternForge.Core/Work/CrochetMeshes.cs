@@ -25,6 +25,11 @@ internal sealed class CrochetMeshes
             return;
         }
 
+        if (!step.IsOpen || _run.Tops.TurningChain is null)
+        {
+            _run.Tops.Notes?.Spoil(); // where they go is told in squares
+        }
+
         _run.WorkedStitches = true;
         _run.Depth = Math.Max(1, _run.Depth);
         if (Below.Row.Tops.Any(t => t.Stitch is { IsSpecial: true, Id: "meshes" } mesh && t.Counts))

@@ -43,6 +43,7 @@ internal sealed class CrochetMoves
         else if (place.Kind is PlaceKind.Same or PlaceKind.Ring)
         {
             _run.Tops.Anchor(Below.Last);
+            _run.Tops.Notes?.At(NoteKind.Slip);
         }
         else if (place.Kind == PlaceKind.Next && _run.InTheRound && _run.Tops.HasStitches && Below.StitchesLeft < _run.In(place.Count) && place.Thing.Kind == ThingKind.Stitch)
         {
@@ -89,6 +90,7 @@ internal sealed class CrochetMoves
         var before = Below.StitchesLeft;
         if (place is { Thing.Kind: ThingKind.Chain } && !Below.IsFoundation && (Below.NextChain() || Below.NextSpaceChain()))
         {
+            _run.Tops.Notes?.At(NoteKind.Slip);
             return; // "sl st in next 3 chs": on into the space
         }
 
@@ -103,6 +105,8 @@ internal sealed class CrochetMoves
 
                 return;
             }
+
+            _run.Tops.Notes?.At(NoteKind.Slip);
         }
 
         _run.BeganAt += before - Below.StitchesLeft;
@@ -118,6 +122,7 @@ internal sealed class CrochetMoves
 
         if (!_run.Tops.HasStitches && _run.Foundation > 0)
         {
+            _run.Tops.Notes?.Chains(NoteKind.Ring, _run.Tops.Chains);
             _run.Tops.TakeChains(); // "Ch 4, join.": a ring
             _run.MadeRing = Below.IsRing = true;
             return;
@@ -125,6 +130,7 @@ internal sealed class CrochetMoves
 
         _run.Overhang = _run.Tops.Chains > 0 ? _run.Tops.Chains + 1 : 0;
         _run.Tops.Anchor(Below.Last);
+        _run.Tops.Notes?.Join();
         _run.Closed = true;
     }
 
@@ -204,6 +210,7 @@ internal sealed class CrochetMoves
     /// <summary>Along the other side of the chain: all its chains but the ones skipped at the hook; the one that was turned round in may be worked into again.</summary>
     public void OtherSide()
     {
+        _run.Tops.Notes?.Spoil();
         Below.OtherSide(Math.Max(_run.Foundation, Below.Length));
         _run.MayLeave = true;
     }

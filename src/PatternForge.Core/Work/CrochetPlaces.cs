@@ -126,6 +126,7 @@ internal sealed class CrochetPlaces
                 else if (_run is { InTheRound: true, Tops: { HasStitches: true, Chains: > 0 } } && count == 1)
                 {
                     CloseWith(stitch); // into the first stitch of this round
+                    _run.Tops.Notes?.IntoFirst();
                     Make(stitch, makes);
                 }
                 else if (takes > 1 && place.Count is not null && count % takes == 0 && Below.First(place.Thing, 1))
@@ -190,6 +191,7 @@ internal sealed class CrochetPlaces
             case PlaceKind.Gap:
                 Several(place with { Kind = PlaceKind.Next, Thing = new Thing(ThingKind.Any) }, count, stitch, makes, 1);
                 _run.MayLeave = true; // n stitches have n - 1 gaps
+                _run.Tops.Notes?.Spoil();
                 break;
             case PlaceKind.Unclear or PlaceKind.JustMade:
                 _run.NotKnown = true;
@@ -270,6 +272,7 @@ internal sealed class CrochetPlaces
         for (var i = 0; i < takes; i++)
         {
             Below.Next(place, mayGoRound);
+            _run.Tops.Notes?.Leg();
         }
 
         if (Below.WentRound && !went)
@@ -409,12 +412,14 @@ internal sealed class CrochetPlaces
 
         if (_run.Tops.Chains > 0 && (Below.IsEmpty || Below.IsFoundation || _run.Tops.Chains >= number))
         {
+            _run.Tops.Notes?.Chains(NoteKind.Foundation, _run.Tops.Chains);
             Below.Prepend(_run.Tops.TakeChains());
         }
         else if (_run.Tops.TurningChain is { } made && made >= number)
         {
             Below.Prepend(made);
             _run.Tops.Restore(default); // no turning chain after all
+            _run.Tops.Notes?.Chains(NoteKind.Foundation, made);
         }
 
         if (!Below.IsFoundation)

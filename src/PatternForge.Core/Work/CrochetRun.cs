@@ -14,8 +14,9 @@ internal sealed class CrochetRun
         IsTunisian = isTunisian;
         Trial = trial;
         Row = row;
-        Below = new CrochetCursor(below) { MayWrap = inTheRound && !below.IsFoundation, SpacesUnseen = below.IsCountOnly && CrochetSteps.GoesToSpaces(row.Steps) };
-        Tops = new CrochetTops(trial.Budget.MostStitches);
+        var draws = trial.State.Drawn is not null;
+        Below = new CrochetCursor(below, draws) { MayWrap = inTheRound && !below.IsFoundation, SpacesUnseen = below.IsCountOnly && CrochetSteps.GoesToSpaces(row.Steps) };
+        Tops = new CrochetTops(trial.Budget.MostStitches) { Notes = draws ? new CrochetNotes(Below) : null };
         InTheRound = inTheRound;
     }
 

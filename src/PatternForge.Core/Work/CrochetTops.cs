@@ -14,7 +14,10 @@ internal sealed class CrochetTops
     public CrochetTops(int most) => _most = most;
 
     /// <summary>How far a row has come, to go back to.</summary>
-    public readonly record struct Mark(int Tops, int Groups, int Chains, int Group, bool HasStitches, int Picots);
+    public readonly record struct Mark(int Tops, int Groups, int Chains, int Group, bool HasStitches, int Picots, int Notes);
+
+    /// <summary>Each stitch as it is worked, for a diagram; null where nobody asked.</summary>
+    public CrochetNotes? Notes { get; init; }
 
     public int Count => _tops.Count;
 
@@ -42,17 +45,22 @@ internal sealed class CrochetTops
     /// <summary>The length of the turning chain that the row began with; null for none.</summary>
     public int? TurningChain => _tops.Count > 0 && _tops[0].Kind is TopKind.TurningChain or TopKind.BareTurningChain ? _tops[0].Length : null;
 
-    public Mark Save() => new(_tops.Count, _groups.Count, Chains, _group, HasStitches, Picots);
+    public Mark Save() => new(_tops.Count, _groups.Count, Chains, _group, HasStitches, Picots, Notes?.Count ?? 0);
 
     public void Restore(Mark mark)
     {
         _tops.RemoveRange(mark.Tops, _tops.Count - mark.Tops);
         _groups.RemoveRange(mark.Groups, _groups.Count - mark.Groups);
         (Chains, _group, HasStitches, Picots) = (mark.Chains, mark.Group, mark.HasStitches, mark.Picots);
+        Notes?.Restore(mark.Notes);
     }
 
     /// <summary>Chains that will be a space when the next stitch anchors them.</summary>
-    public void Chain(int count) => Chains = (int)Math.Min((long)Chains + Math.Max(0, count), _most);
+    public void Chain(int count)
+    {
+        Notes?.Chains(NoteKind.Chains, count);
+        Chains = (int)Math.Min((long)Chains + Math.Max(0, count), _most);
+    }
 
     /// <summary>Takes the chains made last: they are no space.</summary>
     public int TakeChains()
@@ -65,6 +73,7 @@ internal sealed class CrochetTops
     /// <summary>The chains made last become a picot, which adds nothing to the row.</summary>
     public void Picot()
     {
+        Notes?.Chains(NoteKind.Picot, Chains);
         Chains = 0;
         Picots++;
     }
@@ -74,6 +83,7 @@ internal sealed class CrochetTops
     {
         if (Chains > 0)
         {
+            Notes?.Chains(NoteKind.Space, Chains);
             Add(new Top(TopKind.Space, null, Chains, place, _group));
             Chains = 0;
         }
@@ -84,6 +94,7 @@ internal sealed class CrochetTops
     {
         Anchor(place);
         HasStitches = true;
+        Notes?.Stitch(stitch, count, place);
         var top = new Top(TopKind.Stitch, stitch, 0, place, _group);
         for (var i = 0; i < count && !IsTooMany; i++)
         {
@@ -99,6 +110,7 @@ internal sealed class CrochetTops
             return false;
         }
 
+        Notes?.Spoil();
         for (var i = _tops.Count - 1; i >= 0 && count > 0; i--)
         {
             if (_tops[i].Kind == TopKind.Stitch)
@@ -112,8 +124,14 @@ internal sealed class CrochetTops
     }
 
     /// <summary>Puts the row's turning chain in its place, where an earlier one has not led to a stitch.</summary>
-    public void BeginWith(Operation stitch, int length, bool counts, int place)
+    /// <param name="stitch">The stitch whose height it has.</param>
+    /// <param name="length">Its chains.</param>
+    /// <param name="counts">True when it counts as that stitch.</param>
+    /// <param name="place">The place that it stands on.</param>
+    /// <param name="upright">How many of its chains stand upright; the others are a space, or lie below.</param>
+    public void BeginWith(Operation stitch, int length, bool counts, int place, int upright)
     {
+        Notes?.Turning(stitch, upright, counts, place);
         _tops.Clear();
         Chains = 0;
         HasStitches = counts;

@@ -143,6 +143,11 @@ internal sealed class CrochetWork : ILiveWork
         _open = worker.Open is { } open ? (open.Height, inTheRound, open.Counts) : null;
         trial.State.IsKnown &= isKnown;
         Keep(run, turned: row.Steps.Any(s => s is TurnStep));
+        if (run.Tops.Notes is { } notes)
+        {
+            trial.State.Drawn!.Add(new CrochetRow(row.Origin, below, notes, run.Foundation, run.MadeRing, run.Tops.HasStitches, inTheRound, _below.IsTurned));
+        }
+
         if (!inTheRound)
         {
             trial.State.TurnSide();

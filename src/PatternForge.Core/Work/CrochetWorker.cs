@@ -131,6 +131,11 @@ internal sealed class CrochetWorker
                 break;
             case BeginAtStep begin:
                 _moves.Begin(begin.Place);
+                if (begin.IsJoin)
+                {
+                    _run.Tops.Notes?.At(NoteKind.NewYarn);
+                }
+
                 _run.JoinedAt = begin.IsJoin;
                 break;
             case CloseStep close:
@@ -138,6 +143,7 @@ internal sealed class CrochetWorker
                 break;
             case RingStep:
                 _run.MadeRing = true;
+                _run.Tops.Notes?.Chains(NoteKind.Ring, _run.Tops.Chains);
                 if (_run.Tops.TakeChains() > 0 || _run.Below.IsEmpty)
                 {
                     _run.Below.IsRing = true;
@@ -191,6 +197,7 @@ internal sealed class CrochetWorker
     /// <summary>A stitch pattern over part of the row: a stitch in each of them, where it fits.</summary>
     private void Pattern(PatternRowStep step)
     {
+        _run.Tops.Notes?.Spoil();
         var over = step.Over is not null ? _run.In(step.Over)
             : step.To is { Extent: Extent.LastStitches } last ? Math.Max(0, _run.Below.StitchesLeft - _run.In(last.Stitches))
             : step.To is not null ? _run.Below.StitchesLeft
@@ -223,6 +230,7 @@ internal sealed class CrochetWorker
             return;
         }
 
+        _run.Tops.Notes?.Spoil();
         var below = _run.Below;
         if (_run.Tops.Stitches <= (_run.Tops.HasOnlyTurningChain ? 1 : 0) && below.StitchesLeft > 0)
         {

@@ -11,7 +11,11 @@ namespace PatternForge.Core.Work;
 /// <param name="Stitches">The operations in the order in which they were worked.</param>
 /// <param name="RepeatAt">How many of them came before the first repeat; null where nothing is repeated.</param>
 /// <param name="Origin">Where it is written.</param>
-public sealed record FabricRow(int Number, FabricSide Side, ImmutableArray<Operation> Stitches, int? RepeatAt, TextSpan Origin);
+public sealed record FabricRow(int Number, FabricSide Side, ImmutableArray<Operation> Stitches, int? RepeatAt, TextSpan Origin)
+{
+    /// <summary>The letters of the yarn of each operation; null where the row does not say.</summary>
+    public required ImmutableArray<string?> Colours { get; init; }
+}
 
 /// <summary>A piece of fabric, row by row from the bottom.</summary>
 /// <param name="Rows">Its rows.</param>

@@ -54,6 +54,22 @@ internal sealed class FabricWorker
         return new Fabric(worked.ToImmutable(), stitches, isRound);
     }
 
+    /// <summary>A row by itself over so many stitches, and whether it is a round; null where it cannot be followed stitch by stitch.</summary>
+    public (FabricRow Row, bool IsRound)? One(BoundRow row, int stitches, int size)
+    {
+        if (stitches is <= 0 or > StitchNotes.Most || row.HasUnread)
+        {
+            return null;
+        }
+
+        var work = new NeedleWork();
+        work.Set(stitches);
+        work.KnowsPlaces = true;
+        var isRound = row.IsRound == true;
+        var state = new SizeState(size, work) { IsKnown = true, InTheRound = isRound, NextSide = FabricSide.Right, Patterns = _patterns };
+        return Row(row, row.Numbers.IsEmpty ? 0 : row.Numbers[0], state) is { } made ? (made, isRound) : null;
+    }
+
     /// <summary>One row under the first of its readings that fits; null for none.</summary>
     private FabricRow? Row(BoundRow row, int number, SizeState state)
     {
@@ -74,7 +90,7 @@ internal sealed class FabricWorker
             state.Live.WorkRow(new RowTask(steps, row.Origin, row.StatedIn(state.Size), row.BareGroup), new Trial(state, choices, new Budget(_options), outcome) { Stitches = notes });
             if (notes.IsWhole && outcome.Problems.Count == 0 && state.IsKnown && !notes.Stitches.IsEmpty)
             {
-                return new FabricRow(number, side, notes.Stitches, notes.RepeatAt, row.Origin);
+                return new FabricRow(number, side, notes.Stitches, notes.RepeatAt, row.Origin) { Colours = notes.Colours };
             }
 
             if (choices.Next() is not { } next)

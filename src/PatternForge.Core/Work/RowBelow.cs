@@ -66,8 +66,11 @@ public sealed class RowBelow
     /// <summary>Chains in all its spaces.</summary>
     public int ChainsInSpaces { get; }
 
+    /// <summary>True when it is met in the other order than it was made in.</summary>
+    public bool IsTurned { get; init; }
+
     /// <summary>The same row seen from the other side, after turning.</summary>
-    public RowBelow Turned() => new([.. Tops.Reverse()], _groups, Terms) { IsRing = IsRing, IsCountOnly = IsCountOnly, IsGuess = IsGuess, IsTold = IsTold, Picots = Picots, ClosedWithStitch = ClosedWithStitch };
+    public RowBelow Turned() => new([.. Tops.Reverse()], _groups, Terms) { IsTurned = !IsTurned, IsRing = IsRing, IsCountOnly = IsCountOnly, IsGuess = IsGuess, IsTold = IsTold, Picots = Picots, ClosedWithStitch = ClosedWithStitch };
 
     /// <summary>True for a corner among the spaces: the longest of those worked within a group, else the longest.</summary>
     public bool IsCorner(Top space) => (_longestInGroups == 0 || space.Group > 0) && space.Length == (_longestInGroups > 0 ? _longestInGroups : _longest);

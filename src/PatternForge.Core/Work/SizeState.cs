@@ -36,6 +36,9 @@ internal sealed class SizeState
     /// <summary>Physical rows of this section, oldest first.</summary>
     public List<WorkedRow> History { get; } = [];
 
+    /// <summary>Crochet: each row stitch by stitch, for a diagram; null where nobody asked.</summary>
+    public List<CrochetRow>? Drawn { get; init; }
+
     /// <summary>Rows by number.</summary>
     public Dictionary<int, BoundRow> Numbered { get; } = [];
 
@@ -117,7 +120,7 @@ internal sealed class SizeState
     }
 
     /// <summary>The stitches alone, for trying a reading: rows and names are shared.</summary>
-    public Snapshot Save() => new(Live.Copy(), IsKnown, InTheRound, NextSide, History.Count);
+    public Snapshot Save() => new(Live.Copy(), IsKnown, InTheRound, NextSide, History.Count, Drawn?.Count ?? 0);
 
     public void Restore(Snapshot saved)
     {
@@ -126,6 +129,7 @@ internal sealed class SizeState
         InTheRound = saved.InTheRound;
         NextSide = saved.NextSide;
         History.RemoveRange(saved.HistoryCount, Math.Max(0, History.Count - saved.HistoryCount));
+        Drawn?.RemoveRange(saved.DrawnCount, Math.Max(0, Drawn.Count - saved.DrawnCount));
     }
 
     /// <summary>A piece begins here: nothing is live yet.</summary>
@@ -142,5 +146,5 @@ internal sealed class SizeState
         IsKnown = true;
     }
 
-    internal sealed record Snapshot(ILiveWork Live, bool IsKnown, bool InTheRound, FabricSide? NextSide, int HistoryCount);
+    internal sealed record Snapshot(ILiveWork Live, bool IsKnown, bool InTheRound, FabricSide? NextSide, int HistoryCount, int DrawnCount);
 }

@@ -40,6 +40,11 @@ internal sealed class StepWorker
                 return;
             }
 
+            if (_run.Trial.Stitches is { } stitches && steps[i].Colour is { } colour)
+            {
+                stitches.Colour = colour;
+            }
+
             var ended = _run.EndsWithGroup;
             if (_run.Trial.Notes is { } notes)
             {

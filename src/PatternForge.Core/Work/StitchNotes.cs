@@ -16,6 +16,7 @@ internal sealed class StitchNotes
     private static readonly Lazy<(Operation Knit, Operation BindOff)> Plainest = new(() => (ById("k"), ById("bo")));
 
     private readonly List<Operation> _stitches = [];
+    private readonly List<string?> _colours = [];
     private int _heldAt = -1;
     private int _held;
     private bool? _inFront;
@@ -29,6 +30,12 @@ internal sealed class StitchNotes
 
     /// <summary>The operations in the order in which they were worked.</summary>
     public ImmutableArray<Operation> Stitches => [.. _stitches];
+
+    /// <summary>The yarn of each of them.</summary>
+    public ImmutableArray<string?> Colours => [.. _colours];
+
+    /// <summary>The yarn that is worked with now; null where the row does not say.</summary>
+    public string? Colour { get; set; }
 
     /// <summary>Something that cannot be shown has been worked.</summary>
     public void Spoil() => IsWhole = false;
@@ -57,7 +64,7 @@ internal sealed class StitchNotes
             }
             else if (operation.Takes > 0 || operation.Makes > 0)
             {
-                _stitches.Add(operation);
+                Push(operation);
             }
         }
     }
@@ -99,13 +106,13 @@ internal sealed class StitchNotes
 
         Operation[] between = [.. _stitches.Skip(_heldAt)];
         var (over, under) = _inFront == true ? (_fromHeld.ToArray(), between) : (between, [.. _fromHeld]);
-        _stitches.RemoveRange(_heldAt, between.Length);
+        Drop(between.Length);
         var purled = under.Length > 0 && under.All(o => o.Id == "p");
         var isPlain = over.All(o => o.Id == "k") && (purled || under.All(o => o.Id == "k")) && _held == _fromHeld.Count;
         var name = $"{over.Length}/{under.Length} {(_inFront == true ? "L" : "R")}{(purled ? "P" : "")}C";
         if (isPlain && CableNames.Find(name) is { } crossing)
         {
-            _stitches.Add(crossing);
+            Push(crossing);
         }
         else
         {
@@ -137,8 +144,8 @@ internal sealed class StitchNotes
             return;
         }
 
-        _stitches.RemoveRange(_stitches.Count - from, from);
-        _stitches.Add(ById(id));
+        Drop(from);
+        Push(ById(id));
     }
 
     /// <summary>The last operation and the one that comes over it are one decrease.</summary>
@@ -151,6 +158,18 @@ internal sealed class StitchNotes
         }
 
         _stitches[^1] = Composite(takes, 1, $"{last.Spoken}, {over.Spoken}", "lean-right-2", Family.Decrease, lean, $"{last.Names[0].Text}1, {over.Names[0].Text}");
+    }
+
+    private void Push(Operation operation)
+    {
+        _stitches.Add(operation);
+        _colours.Add(Colour);
+    }
+
+    private void Drop(int count)
+    {
+        _stitches.RemoveRange(_stitches.Count - count, count);
+        _colours.RemoveRange(_colours.Count - count, count);
     }
 
     private static Operation Composite(int takes, int makes, string spoken, string symbol, Family family, Lean lean, string name) => new()

@@ -52,7 +52,7 @@ internal sealed class TurningChains
             _run.Below.First(new Thing(ThingKind.Stitch), 1); // it stands over the first stitch
         }
 
-        _run.Tops.BeginWith(Plain(chain.As ?? stitch), length, counts, _run.Below.Last);
+        _run.Tops.BeginWith(Plain(chain.As ?? stitch), length, counts, _run.Below.Last, counts ? length - Math.Min(over, length) : length);
         if (counts && over > 0)
         {
             _run.Tops.Chain(over);
@@ -64,12 +64,13 @@ internal sealed class TurningChains
     {
         var height = HeightOf(stitch);
         var counts = SkippedCounts(_run.Row.Steps) ?? (height >= 3 ? skipped >= height : height == 2 && skipped >= 2 && Choose(place.Origin, height, byDefault: false));
+        _run.Tops.Notes?.Chains(NoteKind.Skipped, skipped);
         if (!counts || height < 2)
         {
             return;
         }
 
-        _run.Tops.BeginWith(Plain(stitch), skipped, counts: true, 0);
+        _run.Tops.BeginWith(Plain(stitch), skipped, counts: true, 0, Math.Min(height, skipped));
         if (skipped - height >= 2)
         {
             _run.Tops.Chain((skipped - height) / 2); // mesh: the space, over as many base chains

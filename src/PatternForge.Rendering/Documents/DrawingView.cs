@@ -21,8 +21,8 @@ public sealed record DrawingView
     /// <summary>The address of the file that holds it alone, beside the page.</summary>
     public required string Address { get; init; }
 
-    /// <summary>The drawing itself.</summary>
-    public required PictureText Picture { get; init; }
+    /// <summary>The drawing itself: one picture, or several from the top down where it is too long for a sheet of paper.</summary>
+    public required ImmutableArray<PictureText> Pictures { get; init; }
 
     /// <summary>Its key, only with what is used; empty where there is none.</summary>
     public ImmutableArray<KeyView> Key { get; init; } = [];

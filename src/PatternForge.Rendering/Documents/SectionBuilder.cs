@@ -23,6 +23,7 @@ internal sealed class SectionBuilder
 
     private readonly string _name;
     private readonly SchematicBuilder _schematics;
+    private Dictionary<string, string>? _names;
 
     /// <summary>Prepares for one pattern.</summary>
     /// <param name="compilation">The pattern.</param>
@@ -132,11 +133,11 @@ internal sealed class SectionBuilder
                     }
 
                     break;
-                case FencedBlock { Info: FencedBlock.Chart } when ChartsIn(block).ToArray() is { Length: > 0 } charts:
+                case FencedBlock { Info: FencedBlock.Chart } when DrawnIn(block, section).ToArray() is { Length: > 0 } charts:
                     blocks.AddRange(charts);
                     break;
                 case FencedBlock { Info: SchematicRequest.Word } fenced when SchematicRequest.Read(fenced.Text) is { } request:
-                    blocks.AddRange(_schematics.Asked(request, section).Select(Figure));
+                    blocks.AddRange(_schematics.Asked(request, section).Select(View));
                     break;
                 case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
@@ -145,7 +146,7 @@ internal sealed class SectionBuilder
         }
 
         Flush();
-        blocks.AddRange(_compilation.Charts.Where(c => c.Block is null && ReferenceEquals(_compilation.Pattern.Sections[c.Section - 1], section)).Select(Drawn));
+        blocks.AddRange(DrawnIn(null, section));
         return blocks.ToImmutable();
 
         void Flush()
@@ -158,15 +159,39 @@ internal sealed class SectionBuilder
         }
     }
 
-    private IEnumerable<BlockView> ChartsIn(Block block) => _compilation.Charts.Where(c => c.Block == block.Origin).Select(Drawn);
-
-    private BlockView Drawn(Chart chart)
+    /// <summary>What the pattern calls a stitch: the first of its own abbreviations for it, else the usual one.</summary>
+    private string NameOf(Operation operation)
     {
-        var facts = _compilation.Pattern.Facts;
-        return Figure(ChartDrawing.Of(chart, Id("Chart " + chart.Name), facts.TermsInForce ?? Dialect.Us, facts.Sizes));
+        var terms = _compilation.Pattern.Facts.TermsInForce ?? Dialect.Us;
+        _names ??= _compilation.Abbreviations.Where(a => !a.IsSpecial)
+            .Select(a => (a.Name, Id: (OperationTable.Find(Craft.Knitting, terms, a.Name) ?? OperationTable.Find(Craft.Knitting, Dialect.Any, a.Name))?.Id))
+            .Where(a => a.Id is not null).DistinctBy(a => a.Id, StringComparer.Ordinal).ToDictionary(a => a.Id!, a => a.Name, StringComparer.Ordinal);
+        return _names.TryGetValue(operation.Id, out var name) ? name : ChartWords.NameOf(operation, terms);
     }
 
-    private BlockView Figure(Drawing drawing) => new()
+    /// <summary>The schematics that a garment gets without being asked for; null where it gets none.</summary>
+    public SectionView? Schematics()
+    {
+        var blocks = _schematics.ByItself().Select(View).ToImmutableArray();
+        return blocks.IsEmpty ? null : new SectionView { Id = Id("Schematics"), Heading = "Schematics", Role = "schematic", HasRows = false, Parts = [new PartView { Heading = null, Rank = 3, Blocks = blocks }] };
+    }
+
+    /// <summary>The drawings that a block asks for; those that stand at the end of a section where it is null.</summary>
+    private IEnumerable<BlockView> DrawnIn(Block? block, Section section)
+    {
+        bool Ends(int number) => ReferenceEquals(_compilation.Pattern.Sections[number - 1], section);
+        var facts = _compilation.Pattern.Facts;
+        var terms = facts.TermsInForce ?? Dialect.Us;
+        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf))
+            .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d))))
+            .Select(View);
+    }
+
+    /// <summary>The rows of a diagram as the page prints them.</summary>
+    private string WordsOf(CrochetDiagram diagram) =>
+        string.Join(" ", diagram.Lines.Select(i => _compilation.Lines[i]).Select(l => l.Label.Length > 0 ? $"{l.Label}: {l.Text}" : l.Text));
+
+    private BlockView View(Drawing drawing) => new()
     {
         Kind = "drawing",
         Drawing = new DrawingView
@@ -175,19 +200,12 @@ internal sealed class SectionBuilder
             Title = drawing.Title,
             Description = drawing.Description,
             Address = Uri.EscapeDataString(ReleaseName.OfDrawing(_name, drawing.Id)),
-            Picture = new PictureText(drawing.Svg),
+            Pictures = [.. drawing.Sheets.Select(s => new PictureText(s))],
             Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
             Notes = drawing.Notes,
             Alone = drawing.Alone,
         },
     };
-
-    /// <summary>The schematics that a garment gets without being asked for; null where it gets none.</summary>
-    public SectionView? Schematics()
-    {
-        var blocks = _schematics.ByItself().Select(Figure).ToImmutableArray();
-        return blocks.IsEmpty ? null : new SectionView { Id = Id("Schematics"), Heading = "Schematics", Role = "schematic", HasRows = false, Parts = [new PartView { Heading = null, Rank = 3, Blocks = blocks }] };
-    }
 
     /// <summary>The blocks of a section and of those below it, whose headings become words of their own.</summary>
     public ImmutableArray<BlockView> Remarks(ImmutableArray<Section> group)

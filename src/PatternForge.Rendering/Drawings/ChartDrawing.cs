@@ -14,30 +14,35 @@ public static class ChartDrawing
     private const double Margin = 34;
     private const double KeyLine = 30;
 
+    // As many rows as stand on a sheet of A4 or Letter in squares of the usual size, with their key beside them.
+    private const int MostRowsOfSheet = 36;
+
     /// <summary>The drawing of a chart.</summary>
     /// <param name="chart">The chart.</param>
     /// <param name="id">Its identifier, not used by another drawing of the pattern.</param>
     /// <param name="terms">Whose names to use.</param>
     /// <param name="sizes">The sizes of the pattern.</param>
-    public static Drawing Of(Chart chart, string id, Dialect terms, SizeSet sizes)
+    /// <param name="yarns">The yarns of the pattern.</param>
+    /// <param name="nameOf">What the pattern calls a stitch; the usual name in its terms when null.</param>
+    public static Drawing Of(Chart chart, string id, Dialect terms, SizeSet sizes, ImmutableArray<Yarn> yarns, Func<Operation, string>? nameOf = null)
     {
+        var name = nameOf ?? (operation => ChartWords.NameOf(operation, terms));
+        var inks = new YarnInks(yarns);
         var words = string.Join(" ", chart.Rows.Select(r => ChartWords.Row(r, chart, terms)));
         var title = $"Chart: {chart.Name}{(sizes.Describe(chart.Sizes) is { Length: > 0 } which ? $", {which}" : "")}";
-        var marks = Marks(chart, terms);
-        var (width, height) = (SizeOf(chart).Width, SizeOf(chart).Height);
-        var inPage = new SvgPage(width, height, id, title, words);
-        Grid(inPage, chart);
-        var keyWidth = Math.Max(width, 24 + marks.Max(m => (m.Span * KnitMarks.Square) + 16 + (6.4 * (m.Name.Length + m.Meaning.Length + 4))));
+        var marks = Marks(chart, name).AddRange(Yarns(chart, inks));
+        var (width, height) = SizeOf(chart);
+        var keyWidth = Math.Max(Math.Max(width, 24 + (8.4 * title.Length)), 24 + marks.Max(m => (m.Span * KnitMarks.Square) + 16 + (6.4 * (m.Name.Length + m.Meaning.Length + 4))));
         var alone = new SvgPage(keyWidth, height + 30 + (marks.Length * KeyLine), id, title, words, alone: true);
         alone.Words(12, 20, title, 14, "start", bold: true);
         alone.Begin((keyWidth - width) / 2, 24);
-        Grid(alone, chart);
+        Grid(alone, chart, inks);
         alone.End();
         var y = height + 26;
         foreach (var mark in marks)
         {
             alone.Begin(12, y);
-            Mark(alone, mark);
+            Mark(alone, mark, inks);
             alone.End();
             alone.Words(12 + (mark.Span * KnitMarks.Square) + 10, y + 16, $"{mark.Name}: {mark.Meaning}", 12, "start");
             y += KeyLine;
@@ -48,21 +53,69 @@ public static class ChartDrawing
             Id = id,
             Title = title,
             Description = words,
-            Svg = inPage.Finish(),
+            Sheets = Sheets(chart, id, title, words, terms, inks),
             Alone = alone.Finish() + "\n",
             Width = (int)Math.Ceiling(width),
-            Key = [.. marks.Select(m => new KeyEntry(OwnPicture(m), m.Name, m.Meaning))],
+            Key = [.. marks.Select(m => new KeyEntry(OwnPicture(m, inks), m.Name, m.Meaning))],
             Notes = Notes(chart, sizes),
         };
     }
 
+    /// <summary>The chart in sheets, the top one first; each but the lowest shows the last row of the one below it once more.</summary>
+    private static ImmutableArray<string> Sheets(Chart chart, string id, string title, string words, Dialect terms, YarnInks inks)
+    {
+        var rows = chart.Rows;
+        var count = (rows.Length + MostRowsOfSheet - 1) / MostRowsOfSheet;
+        if (count == 1)
+        {
+            return [Sheet(chart, id, title, words, inks, again: false)];
+        }
+
+        // Sheets of about the same length that begin with a right-side row where there are both.
+        var each = (rows.Length + count - 1) / count;
+        each += each % 2;
+        var sheets = ImmutableArray.CreateBuilder<string>();
+        for (var from = 0; from < rows.Length; from += each)
+        {
+            var part = chart with { Rows = [.. rows.Skip(Math.Max(0, from - 1)).Take(each + (from > 0 ? 1 : 0))] };
+            var own = part.Rows.Skip(from > 0 ? 1 : 0).ToArray();
+            var name = string.Create(CultureInfo.InvariantCulture, $"{title}, {(chart.IsRound ? "rounds" : "rows")} {own[0].Number} to {own[^1].Number}");
+            sheets.Insert(0, Sheet(part, string.Create(CultureInfo.InvariantCulture, $"{id}-{from}"), name, string.Join(" ", own.Select(r => ChartWords.Row(r, chart, terms))), inks, again: from > 0));
+        }
+
+        return sheets.ToImmutable();
+    }
+
+    private static string Sheet(Chart chart, string id, string title, string words, YarnInks inks, bool again)
+    {
+        var (width, height) = SizeOf(chart);
+        var page = new SvgPage(width, height, id, title, words);
+        Grid(page, chart, inks);
+        if (again)
+        {
+            // The lowest row stands on the sheet below too.
+            var y = 10 + ((chart.Rows.Length - 1) * KnitMarks.Square);
+            page.Dashes($"M4 {SvgPage.Number(y)}H{SvgPage.Number(width - 4)}");
+        }
+
+        return page.Finish();
+    }
+
     /// <summary>One mark of the key.</summary>
-    private sealed record KeyMark(Operation? Operation, FabricSide Side, int Span, string Name, string Meaning);
+    private sealed record KeyMark(Operation? Operation, FabricSide Side, int Span, string Name, string Meaning)
+    {
+        public string? Colour { get; init; }
+    }
+
+    /// <summary>The yarns that a chart is worked with, as marks of its key.</summary>
+    private static IEnumerable<KeyMark> Yarns(Chart chart, YarnInks inks) =>
+        chart.Rows.SelectMany(r => r.Cells).Select(c => c.Colour).OfType<string>().Distinct(StringComparer.Ordinal).OrderBy(inks.Order)
+            .Select(c => new KeyMark(null, FabricSide.Right, 1, c, inks.Name(c)) { Colour = c });
 
     private static (double Width, double Height) SizeOf(Chart chart) =>
         ((2 * Margin) + (chart.Columns * KnitMarks.Square), 10 + (chart.Rows.Length * KnitMarks.Square) + 24 + (chart.Repeat is null ? 0 : 22));
 
-    private static void Grid(SvgPage page, Chart chart)
+    private static void Grid(SvgPage page, Chart chart, YarnInks inks)
     {
         var (square, rows) = (KnitMarks.Square, chart.Rows.Length);
         double Right(int column) => Margin + ((chart.Columns - column) * square);
@@ -77,6 +130,13 @@ public static class ChartDrawing
                 {
                     page.Ink($"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(square)}v{SvgPage.Number(square)}h{SvgPage.Number(-square)}Z", 0.28);
                     continue;
+                }
+
+                if (cell.Colour is { } colour)
+                {
+                    page.Begin(x, y);
+                    inks.Draw(page, colour, cell.Span, withLetters: StitchLook.Of(cell.Operation, row.Side) == "knit");
+                    page.End();
                 }
 
                 page.Line($"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(square * cell.Span)}v{SvgPage.Number(square)}h{SvgPage.Number(-square * cell.Span)}Z", 0.7, 0.55);
@@ -119,7 +179,7 @@ public static class ChartDrawing
     }
 
     /// <summary>The marks that are used, each once, in the order in which a maker meets them.</summary>
-    private static ImmutableArray<KeyMark> Marks(Chart chart, Dialect terms)
+    private static ImmutableArray<KeyMark> Marks(Chart chart, Func<Operation, string> name)
     {
         var groups = new List<(string Key, int Span, List<(Operation Operation, FabricSide Side)> Uses)>();
         foreach (var row in chart.Rows)
@@ -141,16 +201,16 @@ public static class ChartDrawing
             }
         }
 
-        var marks = groups.Select(g => Entry(g.Span, g.Uses, terms)).ToImmutableArray();
+        var marks = groups.Select(g => Entry(g.Span, g.Uses, name)).ToImmutableArray();
         return chart.Rows.Any(r => r.Cells.Any(c => c.Operation is null))
             ? marks.Add(new KeyMark(null, FabricSide.Right, 1, "no stitch", "nothing is worked here; go on to the next square"))
             : marks;
     }
 
-    private static KeyMark Entry(int span, List<(Operation Operation, FabricSide Side)> uses, Dialect terms)
+    private static KeyMark Entry(int span, List<(Operation Operation, FabricSide Side)> uses, Func<Operation, string> name)
     {
         var (first, side) = uses[0];
-        string Names(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => ChartWords.NameOf(u.Operation, terms)));
+        string Names(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => name(u.Operation)));
         string Meanings(FabricSide on) => string.Join(" or ", uses.Where(u => u.Side == on).Select(u => u.Operation.Spoken));
         var (rs, ws) = (Names(FabricSide.Right), Names(FabricSide.Wrong));
         return rs.Length > 0 && ws.Length > 0
@@ -160,18 +220,25 @@ public static class ChartDrawing
             : new KeyMark(first, side, span, $"{ws} on WS", $"{Meanings(FabricSide.Wrong)} on wrong-side rows");
     }
 
-    private static string OwnPicture(KeyMark mark)
+    private static string OwnPicture(KeyMark mark, YarnInks inks)
     {
         var page = new SvgPage((mark.Span * KnitMarks.Square) + 2, KnitMarks.Square + 2);
         page.Begin(1, 1);
-        Mark(page, mark);
+        Mark(page, mark, inks);
         page.End();
         return page.Finish();
     }
 
-    private static void Mark(SvgPage page, KeyMark mark)
+    private static void Mark(SvgPage page, KeyMark mark, YarnInks inks)
     {
         var width = SvgPage.Number(mark.Span * KnitMarks.Square);
+        if (mark.Colour is { } colour)
+        {
+            inks.Draw(page, colour, 1, withLetters: true);
+            page.Box(0, 0, KnitMarks.Square, KnitMarks.Square, "none", 0.8);
+            return;
+        }
+
         if (mark.Operation is null)
         {
             page.Ink($"M0 0H{width}V24H0Z", 0.28);

@@ -20,8 +20,8 @@ public sealed record Drawing
     /// <summary>The same in words, for those who cannot see it.</summary>
     public required string Description { get; init; }
 
-    /// <summary>The SVG element for a page, in the page's own colours, without its key.</summary>
-    public required string Svg { get; init; }
+    /// <summary>The SVG elements for a page, in the page's own colours, without the key: one, or several that follow each other from the top where it is too long for a sheet of paper.</summary>
+    public required ImmutableArray<string> Sheets { get; init; }
 
     /// <summary>The file that stands alone, its key drawn in it.</summary>
     public required string Alone { get; init; }

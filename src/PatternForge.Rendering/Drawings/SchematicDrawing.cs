@@ -44,7 +44,7 @@ public static class SchematicDrawing
             Id = id,
             Title = title,
             Description = description,
-            Svg = inPage.Finish(),
+            Sheets = [inPage.Finish()],
             Alone = alone.Finish() + "\n",
             Width = (int)Math.Ceiling(layout.Width),
             Key = [.. entries.Select(e => new KeyEntry(Mark(e.Letter), e.Name, e.Value))],

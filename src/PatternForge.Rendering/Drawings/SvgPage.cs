@@ -81,6 +81,18 @@ internal sealed class SvgPage
         _xml.WriteEndElement();
     }
 
+    /// <summary>A broken line.</summary>
+    public void Dashes(string path)
+    {
+        _xml.WriteStartElement("path", Namespace);
+        Attribute("d", path);
+        Attribute("fill", "none");
+        Attribute("stroke", "currentColor");
+        Attribute("stroke-width", "1.6");
+        Attribute("stroke-dasharray", "6 4");
+        _xml.WriteEndElement();
+    }
+
     /// <summary>A shape filled with the ink, thinned down where the opacity says so.</summary>
     public void Ink(string path, double opacity = 1)
     {
@@ -92,6 +104,15 @@ internal sealed class SvgPage
             Attribute("fill-opacity", Number(opacity));
         }
 
+        _xml.WriteEndElement();
+    }
+
+    /// <summary>A shape filled with a colour of its own, "#rrggbb".</summary>
+    public void Shade(string path, string colour)
+    {
+        _xml.WriteStartElement("path", Namespace);
+        Attribute("d", path);
+        Attribute("fill", colour);
         _xml.WriteEndElement();
     }
 
@@ -130,14 +151,14 @@ internal sealed class SvgPage
     }
 
     /// <summary>Words: anchored at their "start", "middle" or "end".</summary>
-    public void Words(double x, double y, string words, double size, string anchor = "middle", bool bold = false)
+    public void Words(double x, double y, string words, double size, string anchor = "middle", bool bold = false, string? ink = null)
     {
         _xml.WriteStartElement("text", Namespace);
         Attribute("x", Number(x));
         Attribute("y", Number(y));
         Attribute("font-size", Number(size));
         Attribute("text-anchor", anchor);
-        Attribute("fill", "currentColor");
+        Attribute("fill", ink ?? "currentColor");
         if (bold)
         {
             Attribute("font-weight", "bold");

@@ -98,7 +98,7 @@ internal static class ViewScript
     /// <summary>A drawing.</summary>
     public static readonly ViewMembers<DrawingView> Drawing = new()
     {
-        { "id", v => v.Id }, { "title", v => v.Title }, { "description", v => v.Description }, { "address", v => v.Address }, { "picture", (v, p) => new Ready(p.Picture(v.Picture)) },
+        { "id", v => v.Id }, { "title", v => v.Title }, { "description", v => v.Description }, { "address", v => v.Address }, { "pictures", (v, p) => new ScriptArray(v.Pictures.Select(picture => new Ready(p.Picture(picture)))) },
         { "key", (v, p) => List(v.Key, Key, p) }, { "notes", v => List(v.Notes) },
     };
 

@@ -88,7 +88,7 @@ public class SchematicTests
         var outline = Outlines.Named(compilation, piece);
         Drawing Draw() => SchematicDrawing.Of(outline, "piece", compilation.Pattern.Facts.Sizes, null, 0, cm => string.Join(" ", cm.Select(v => $"{v:0}")));
         var drawing = Draw();
-        foreach (var svg in new[] { drawing.Svg, drawing.Alone })
+        foreach (var svg in new[] { drawing.Sheets[0], drawing.Alone })
         {
             var root = XDocument.Parse(svg).Root!;
             Assert.Equal("title", root.Elements().First().Name.LocalName);
@@ -99,7 +99,7 @@ public class SchematicTests
 
         Assert.True(drawing.Width <= 340);
         Assert.Equal(outline.Measures.Length, drawing.Key.Length);
-        Assert.Equal((drawing.Svg, drawing.Alone), (Draw().Svg, Draw().Alone));
+        Assert.Equal((drawing.Sheets[0], drawing.Alone), (Draw().Sheets[0], Draw().Alone));
     }
 
     public static TheoryData<string, string> Pieces() => new()
