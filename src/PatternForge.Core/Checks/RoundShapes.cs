@@ -59,7 +59,7 @@ internal static class RoundShapes
             }
 
             ImmutableArray<WorkedLine> rounds = [.. group.Where(l => l.Numbers.Length > 0)];
-            if (rounds.Length >= 3 && rounds[0].Numbers[0] == 1 && rounds.All(l => l is { Status: LineStatus.Checked, InTheRound: true, Rows.IsEmpty: false } && StitchOf(l) is not null))
+            if (rounds.Length >= 3 && rounds[0].Numbers[0] == 1 && rounds.All(l => l is { Status: LineStatus.Checked, InTheRound: true, Rows.IsEmpty: false, Kinds.IsEmpty: true }))
             {
                 yield return rounds;
             }

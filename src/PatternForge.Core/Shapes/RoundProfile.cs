@@ -52,7 +52,8 @@ internal static class RoundProfile
         levels.Add(new OutlineLevel(lines[0].Worked.Index, 0, 0, 0, 0));
         for (var i = 0; i < counts.Count; i++)
         {
-            var around = counts.Skip(Math.Max(0, i - Shared)).Take(Math.Min(counts.Count, i + Shared + 1) - Math.Max(0, i - Shared)).Average(c => (decimal)c.Count);
+            var beside = Math.Min(Shared, Math.Min(i, counts.Count - 1 - i));
+            var around = counts.Skip(i - beside).Take((2 * beside) + 1).Average(c => (decimal)c.Count);
             var wide = (gauge.Across(around) ?? 0) / (2 * Pi);
             var rise = (double)((tall * tall) - ((wide - radius) * (wide - radius)));
             (height, radius) = (height + (rise > 0 ? (decimal)Math.Sqrt(rise) : 0), wide);

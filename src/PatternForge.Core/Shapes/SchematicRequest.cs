@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PatternForge.Core.Checks;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Shapes;
 
@@ -80,19 +81,21 @@ public sealed record SchematicRequest(string? Of, string? Size)
         var outlines = context.Outlines;
         foreach (var (request, block, section) in In(context.Pattern))
         {
+            var end = context.Source.Text.IndexOf('\n', block.Origin.Start);
+            var place = new TextSpan(block.Origin.Start, end < 0 ? block.Origin.Length : Math.Min(block.Origin.Length, end - block.Origin.Start));
             var meant = request.Meant(outlines.Value, section);
             var sizes = context.Facts.Sizes;
             if (meant.IsEmpty)
             {
-                context.Bag.Add(new Finding(Rule, context.Source, block.Origin, request.Of is { } of ? $"there is no piece `{of}` to draw" : "there is no piece to draw") { Help = outlines.Value.IsEmpty ? null : $"the pieces are {string.Join(", ", outlines.Value.Select(o => o.Name))}" });
+                context.Bag.Add(new Finding(Rule, context.Source, place, request.Of is { } of ? $"there is no piece `{of}` to draw" : "there is no piece to draw") { Help = outlines.Value.IsEmpty ? null : $"the pieces are {string.Join(", ", outlines.Value.Select(o => o.Name))}" });
             }
             else if (request.Size is { } size && sizes.IndexOf(size) < 0)
             {
-                context.Bag.Add(new Finding(Rule, context.Source, block.Origin, $"there is no size `{size}` to draw") { Help = $"the sizes are {string.Join(", ", sizes.Names)}" });
+                context.Bag.Add(new Finding(Rule, context.Source, place, $"there is no size `{size}` to draw") { Help = $"the sizes are {string.Join(", ", sizes.Names)}" });
             }
             else if (meant.All(o => !o.IsDrawn))
             {
-                context.Bag.Add(new Finding(Rule, context.Source, block.Origin, $"{meant[0].Name} cannot be drawn: {meant[0].Reason}"));
+                context.Bag.Add(new Finding(Rule, context.Source, place, $"{meant[0].Name} cannot be drawn: {meant[0].Reason}"));
             }
         }
     }

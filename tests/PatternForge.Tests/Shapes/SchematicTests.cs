@@ -1,6 +1,5 @@
 using System.Xml.Linq;
 using PatternForge.Core;
-using PatternForge.Core.Model;
 using PatternForge.Core.Text;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Drawings;
