@@ -53,7 +53,7 @@ public static class Compiler
         {
             Abbreviations = body.Abbreviations,
             Words = body.Words,
-            Charts = charts,
+            IsCharted = !charts.IsEmpty || body.Lines.Any(l => l.Pattern is not null),
             Tolerances = options.Tolerances,
             Answers = options.Answers,
             House = options.House,

@@ -22,6 +22,8 @@ public sealed record BoundBody(ImmutableArray<Section> Sections, ImmutableArray<
 /// <summary>Tells prose from instruction lines, and binds the lines.</summary>
 public sealed class BodyBinder
 {
+    private const int MostOfName = 40;
+
     private readonly SourceText _source;
     private readonly PatternFacts _facts;
     private readonly StitchBook _book;
@@ -202,6 +204,7 @@ public sealed class BodyBinder
             return;
         }
 
+        ProsePlaceholders(block.Content);
         var text = block.Kind == BlockKind.ListItem ? "- " + markdown : markdown;
         var joins = (block.Kind is BlockKind.ListItem || (block.Kind == BlockKind.Other && text[0] is '|' or '>') || BodyParser.IsNumbered(text)) && blocks.Count > 0
             && blocks[^1] is ProseBlock before && before.Markdown.Length > 0 && (before.Markdown[0] == text[0] || (BodyParser.IsNumbered(text) && BodyParser.IsNumbered(before.Markdown))) && before.Origin.End + 3 >= block.Content.Start - 6;
@@ -350,18 +353,39 @@ public sealed class BodyBinder
         {
             if (token.Kind == TokenKind.Placeholder)
             {
-                Placeholder(token.Span, context);
+                Placeholder(token.Span, context.Bag);
             }
         }
     }
 
-    private void Placeholder(TextSpan span, RowContext context)
+    /// <summary>Reports names in braces that stand in prose, would be printed as they stand, and are neither a number of the header nor a stitch.</summary>
+    private void ProsePlaceholders(TextSpan place)
+    {
+        var text = _source.ToString(place);
+        for (var at = text.IndexOf('{', StringComparison.Ordinal); at >= 0; at = text.IndexOf('{', at + 1))
+        {
+            var close = at + 1;
+            while (close < text.Length && close - at < MostOfName && (char.IsAsciiLetterOrDigit(text[close]) || text[close] is '-' or '_'))
+            {
+                close++;
+            }
+
+            if (close > at + 2 && close < text.Length && text[close] == '}' && char.IsAsciiLetter(text[at + 1]) && (at == 0 || text[at - 1] is not ('`' or '{' or '$'))
+                && text.LastIndexOf("<!--", at, StringComparison.Ordinal) <= text.LastIndexOf("-->", at, StringComparison.Ordinal) && text[(at + 1)..close] is var name
+                && _book.Find(name) is null && TradeWords.Find(Dialect.Any, name) is null && name != "count")
+            {
+                Placeholder(new TextSpan(place.Start + at, close + 1 - at), _bag);
+            }
+        }
+    }
+
+    private void Placeholder(TextSpan span, FindingBag bag)
     {
         var name = _source.ToString(span)[1..^1];
         if (name != "count" && !_facts.Numbers.Any(n => string.Equals(n.Name, name, StringComparison.OrdinalIgnoreCase)))
         {
             var near = Suggest.Nearest(name, _facts.Numbers.Select(n => n.Name).Append("count"));
-            context.Bag.Add(RowRules.UnknownNumber, span, $"there is no number called `{name}` in the header", near.Count > 0 ? $"did you mean `{near[0]}`?" : "define it under `numbers`");
+            bag.Add(RowRules.UnknownNumber, span, $"there is no number called `{name}` in the header", near.Count > 0 ? $"did you mean `{near[0]}`?" : "define it under `numbers`");
         }
     }
 
@@ -384,7 +408,27 @@ public sealed class BodyBinder
             WantsCount = body.WantsCount,
         };
         context.Scope = [];
-        return label is null ? row : LabelBinder.Bind(row, label, context);
+        return EachRow(label is null ? row : LabelBinder.Bind(row, label, context));
+    }
+
+    /// <summary>"Rows 3-6: ... (1 st dec'd each row)": four in all; of rows told in words it is not known how many there are.</summary>
+    private static BoundRow EachRow(BoundRow row)
+    {
+        if (!row.Claims.Any(c => c.IsEachRow))
+        {
+            return row;
+        }
+
+        var isKnown = !row.Steps.Any(s => s is RowsStep);
+        var rows = row.Count ?? RowContext.Constant(row.IsRange ? Math.Max(1, row.Numbers.Length) : 1, row.Origin);
+        return row with { Claims = [.. row.Claims.Select(c => c.IsEachRow ? c with { IsEachRow = false, IsTrusted = c.IsTrusted && isKnown, Values = Product(c.Values, rows.Values) } : c)] };
+    }
+
+    private static PerSize<int?> Product(PerSize<int?> changes, PerSize<int?> rows)
+    {
+        int? Of(int size) => changes[size] is { } change && rows[size] is { } count ? (int)Math.Clamp((long)change * count, -1_000_000, 1_000_000) : null;
+        var sizes = Math.Max(changes.Values.Length, rows.Values.Length);
+        return sizes == 1 ? PerSize.Shared(Of(0)) : PerSize.Each([.. Enumerable.Range(0, sizes).Select(Of)]);
     }
 
     /// <summary>The sizes that a row is for: those it names, else those of a line "Size XL only:" above it; empty for all.</summary>

@@ -82,6 +82,13 @@ internal static class ClaimReader
         var isLoops = context.Facts.Craft == Craft.Tunisian && c.Eat("loop|loops|lp|lps") && (c.EatAll("on", "hook") || c.EatAll("on", "the", "hook") || c.IsDone);
         if (context.IsCrochet && !isLoops && !c.Is("st") && KindOf(c, context) is { } kind)
         {
+            if (kind.Kind == CountedKind.Stitch && c.Is("inc'd|dec'd|inc|dec") && c.Is("each|every|per", 1) && c.Is("row|rnd", 2) && c.Peek(3) is null)
+            {
+                var isDown = c.Is("dec'd|dec");
+                c.At += 3;
+                return Change(number, isDown, c, start, context) with { IsEachRow = true }; // "1 sc dec each row"
+            }
+
             var at = c.At;
             var isWhole = Tail(c);
             if (!c.IsDone && !c.Is("and"))
@@ -99,9 +106,10 @@ internal static class ClaimReader
             var down = sign < 0 || c.Is("dec'd|dec|fewer|less");
             c.Eat("inc'd|dec'd|inc|dec|more|fewer|less");
             c.EatAll("in", "total");
-            c.Eat("each|every|per|this");
+            var isEach = c.Eat("each|every|per");
+            c.Eat("this");
             c.Eat("row|rnd");
-            return c.IsDone ? Change(number, down, c, start, context) : null;
+            return c.IsDone ? Change(number, down, c, start, context) with { IsEachRow = isEach } : null;
         }
 
         if (context.IsCrochet && noun)

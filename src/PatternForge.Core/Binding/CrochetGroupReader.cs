@@ -36,7 +36,7 @@ internal static class CrochetGroupReader
             steps[i] = steps[i] switch
             {
                 ShellStep { Place.Kind: PlaceKind.Each, Times: null } shell when shell.Place.Thing != whole.Thing => new InsteadStep(shell.Origin, shell.Body, shell.Place.Thing),
-                CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each, Thing.Kind: ThingKind.Space or ThingKind.Named } other } stitch when other.Thing != whole.Thing => new InsteadStep(stitch.Origin, [stitch with { Place = null }], other.Thing),
+                CrochetStep { Operation.Id: not "sl st", Place: { Kind: PlaceKind.Each, Thing: { Kind: ThingKind.Space or ThingKind.Named } or { IsCorner: true } } other } stitch when other.Thing != whole.Thing => new InsteadStep(stitch.Origin, [stitch with { Place = null }], other.Thing),
                 var step => step,
             };
         }
@@ -54,6 +54,16 @@ internal static class CrochetGroupReader
                 steps[i - 2] = new ShellStep(first.Origin.Cover(last.Origin), [first, chain, last with { Place = null }], corner);
                 i--;
             }
+        }
+    }
+
+    /// <summary>"Work in pattern as established, sk first sc of each row": the first is skipped before the rest is worked.</summary>
+    public static void FirstSkipped(List<Step> steps)
+    {
+        if (steps.FindAll(s => s is not (RemarkStep or SentenceStep)) is [EvenRowsStep { Rows: null, Named: null } even, SkipStep { Place: { Kind: PlaceKind.First, Count: null } } skip])
+        {
+            steps[steps.IndexOf(even)] = skip;
+            steps[steps.LastIndexOf(skip)] = new RunStep(even.Origin, StitchBook.InPattern, new Target(Extent.End));
         }
     }
 

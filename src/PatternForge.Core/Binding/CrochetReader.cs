@@ -152,7 +152,7 @@ internal static class CrochetReader
         }
 
         var steps = With(c, context, start, operation, number);
-        return isInstead && steps is [CrochetStep { Place: { Kind: PlaceKind.Each, Thing.Kind: ThingKind.Space or ThingKind.Named } each } stitch]
+        return isInstead && steps is [CrochetStep { Place: { Kind: PlaceKind.Each, Thing: { Kind: ThingKind.Space or ThingKind.Named } or { IsCorner: true } } each } stitch]
             ? [new InsteadStep(stitch.Origin, [stitch with { Place = null }], each.Thing)] // "..., working 3 sc in each ch-2 sp"
             : steps;
     }
@@ -229,6 +229,12 @@ internal static class CrochetReader
             }
 
             place = new Place(PlaceKind.Edge, new Thing(ThingKind.Any), c.SpanFrom(start));
+        }
+
+        if (place is null && isEven && number is null && before == c.At)
+        {
+            PlaceReader.SkipToNext(c);
+            place = new Place(PlaceKind.Unclear, new Thing(ThingKind.Any), c.SpanFrom(start)); // "inc evenly": how many the count alone can tell
         }
 
         if (place is { Kind: PlaceKind.Each, Until: { Kind: ThingKind.Stitch, Named: null } } && isEven && number is not null)

@@ -92,7 +92,7 @@ internal static class PlaceReader
             if (c.Eat("last"))
             {
                 var count = c.EatNumber();
-                if (ThingReader.TryRead(c, context) is { } until)
+                if ((ThingReader.TryRead(c, context) ?? (count is not null && (c.IsDone || c.Is("and|then")) ? AnyStitch : null)) is { } until) // "sc to last 2"
                 {
                     return new Place(PlaceKind.EachToLast, AnyStitch, origin) { Until = until, Count = count is null ? RowContext.Constant(1, origin) : context.AmountOf(count) };
                 }
@@ -166,6 +166,11 @@ internal static class PlaceReader
 
         var many = c.At > start + 1 && spaces;
         c.Eat("the");
+        if (many && GroupGap(c, start) is { } gap)
+        {
+            return new Place(gap, new Thing(ThingKind.Gap), origin);
+        }
+
         c.Eat("next");
         var number = c.EatNumber();
         var isPlain = c.Eat("st|dc|tr|sc|hdc|htr|sts") && (c.IsDone || c.Is("and|then"));
@@ -176,6 +181,33 @@ internal static class PlaceReader
 
         c.At = c.Lexemes.Count;
         return new Place(PlaceKind.Unclear, AnyStitch, origin);
+    }
+
+    // "each sp between groups", "next space between 3-dc groups": which of them; null with the cursor unmoved
+    private static PlaceKind? GroupGap(PhraseCursor c, int start)
+    {
+        var at = c.At;
+        c.Eat("2|two");
+        if (c.IsNumber() && c.Peek(1)?.Atom.Kind == Syntax.TokenKind.Dash)
+        {
+            c.At += 2;
+        }
+
+        c.Eat("st|dc|tr|hdc|htr");
+        if (c.Eat("group|groups|grp|grps|cluster|clusters") && (c.Eat("across") || c.IsDone || c.Is("and|then")) && (c.IsDone || c.Is("and|then")))
+        {
+            return c.Lexemes[start].Norm switch
+            {
+                "each" or "every" => PlaceKind.Each,
+                "first" => PlaceKind.First,
+                "last" => PlaceKind.Last,
+                "next" => PlaceKind.Next,
+                _ => null,
+            };
+        }
+
+        c.At = at;
+        return null;
     }
 
     private static Place? Ring(PhraseCursor c, TextSpan origin)
@@ -233,9 +265,14 @@ internal static class PlaceReader
             return null;
         }
 
-        if (ThingReader.TryRead(c, context) is { Kind: ThingKind.Stitch or ThingKind.Named } && c.Eat("of|in"))
+        if (ThingReader.TryRead(c, context) is { Kind: ThingKind.Stitch or ThingKind.Named } && c.Eat("of|in|at"))
         {
             c.Eat("the");
+            if (number is null && CornerOf(c, origin) is { } corner)
+            {
+                return corner;
+            }
+
             c.Eat("next|each|same|foll|first");
             var group = c.EatNumber() is not null;
             if (c.Lexemes.Skip(c.At).Take(4).Any(l => l.Norm is "shell" or "shells" or "group" or "grp" or "fan" or "cluster" or "v-st") || group)
@@ -243,6 +280,27 @@ internal static class PlaceReader
                 SkipToNext(c);
                 return new Place(PlaceKind.InGroup, AnyStitch, origin) { Count = number };
             }
+        }
+
+        c.At = start;
+        return null;
+    }
+
+    /// <summary>"(center sc) of each corner", "of next 3-sc corner": the stitch at a corner's point; null with the cursor unmoved.</summary>
+    private static Place? CornerOf(PhraseCursor c, TextSpan origin)
+    {
+        var start = c.At;
+        var kind = c.Eat("each|every|all") ? PlaceKind.Each : c.Eat("first") ? PlaceKind.First : PlaceKind.Next;
+        c.Eat("next|foll|of|the");
+        if (c.IsNumber() && (c.Peek(1)?.Atom.Kind == Syntax.TokenKind.Dash || c.Is("st|sc|dc|hdc|tr|htr", 1)))
+        {
+            c.At += c.Peek(1)!.Atom.Kind == Syntax.TokenKind.Dash ? 3 : 2;
+        }
+
+        if (c.Eat("corner|corners") && (c.IsDone || c.Is("and|then|across|around")))
+        {
+            c.Eat("across|around");
+            return new Place(kind, new Thing(ThingKind.Stitch, IsCorner: true), origin);
         }
 
         c.At = start;
@@ -362,7 +420,12 @@ internal static class PlaceReader
         }
 
         int? fromStart = ordinal?[0] is > 1 and var skipped && !FollowsSkip(context, skipped) ? skipped : null;
-        if (isCorner || (fromStart is not null && found.Kind is not (ThingKind.Stitch or ThingKind.Named)))
+        if (isCorner)
+        {
+            found = new Thing(ThingKind.Stitch, IsCorner: true);
+        }
+
+        if (fromStart is not null && (isCorner || found.Kind is not (ThingKind.Stitch or ThingKind.Named)))
         {
             return new Place(PlaceKind.Unclear, found, origin);
         }

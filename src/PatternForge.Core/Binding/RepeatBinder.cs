@@ -81,6 +81,12 @@ internal sealed class RepeatBinder
             return step with { To = new Target(Model.Extent.End) };
         }
 
+        if (cursor.Is("until") && cursor.Lexemes.Exists(l => l.Is("measure")) && step.Body.Any(s => s is SlideStep or TurnStep))
+        {
+            cursor.At = cursor.Lexemes.Count; // "*k4, slide; rep from * until cord measures 10 cm": each pass is a row
+            return step with { Times = RowContext.Constant(1, step.Origin) };
+        }
+
         if ((_draft.Context.IsCrochet ? CrochetReader.TryTarget(cursor, _draft.Context) : null) is { } crochetTarget)
         {
             return step with { To = crochetTarget };

@@ -135,6 +135,7 @@ internal sealed class RowBinder
         if (_draft.Context.IsCrochet)
         {
             CrochetGroupReader.InOneSpace(steps);
+            CrochetGroupReader.FirstSkipped(steps);
         }
 
         if (_draft.Context.IsCrochet && isTop)

@@ -80,6 +80,20 @@ internal sealed class RowContext
     /// <summary>The name by which the stitch read last was called, without its number.</summary>
     public string LastName { get; set; } = "";
 
+    /// <summary>True for the letters that one of the header's yarns goes by in the rows.</summary>
+    public bool IsYarn(ReadOnlySpan<char> word)
+    {
+        foreach (var yarn in Facts.Yarns)
+        {
+            if (yarn.Label is { Length: > 0 } label && word.Equals(label, label.Length == 1 ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Notes the use of a stitch that is always known by that name.</summary>
     public void UseNamed(string name, TextSpan span)
     {

@@ -40,10 +40,13 @@ internal static class RowPhrases
         yield return ("sl the? next? {n} st? to|on|onto a? cn ...", (m, c) => CableNeedleReader.Held(m.Span, c.AmountOf(m.Numbers[0]), c));
 
         // Holders.
+        yield return ("place|return|transfer|move|sl|put the? {n} {w}? st from ... hold|holder|yarn ... needle ...", (m, c) => new ReturnStep(m.Span, c.AmountOf(m.Numbers[0])));
+        yield return ("place|return|transfer|move|sl|put the? hold|rem? {w}? st from ... hold|holder|yarn ... needle ...", (m, _) => new ReturnStep(m.Span, null));
         yield return ("place|sl|put|leave|transfer|move this {n}? {w}? st on|onto|to|in ... hold|holder ...", (m, c) => new HoldStep(m.Span, m.Numbers.Count > 0 ? c.AmountOf(m.Numbers[0]) : null, FromRight: true));
         yield return ("place|sl|put|leave|transfer|move the? next|foll|first|rem {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
         yield return ("place|sl|put|leave|transfer|move {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
         yield return ("place|sl|put|leave|transfer|move the? all|rem? rem? st ... hold|holder ...", (m, _) => new HoldStep(m.Span, null, FromRight: false));
+        yield return ("place|return|transfer|move|sl the? hold {n} st ... needle ...", (m, c) => new ReturnStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("place|return|transfer|move|sl the? hold ... st ... needle ...", (m, _) => new ReturnStep(m.Span, null));
         yield return ("place|return|transfer|move|sl the? {n} hold st ... needle ...", (m, c) => new ReturnStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("sl this {n}? st back to left-needle and k|p this again ...", Remark);

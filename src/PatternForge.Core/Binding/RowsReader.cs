@@ -132,6 +132,11 @@ internal static class RowsReader
         }
 
         step = step with { Reference = c.SpanFrom(reference) };
+        if (c.Is("but|except") && c.Is("with|using|in", 1) && c.Peek(2) is { } yarn && c.Peek(3) is null && (context.IsYarn(yarn.Atom.Text) || yarn.Is("mc") || yarn.Is("cc")))
+        {
+            c.At += 3; // "as Row 9 but with CC"
+        }
+
         c.Eat("only");
         c.Eat("inclusive|incl");
         if (c.EatAll("of", "patt|pattern") || c.EatAll("of", "the|this", "patt|pattern"))

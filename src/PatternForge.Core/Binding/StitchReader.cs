@@ -17,7 +17,7 @@ internal static class StitchReader
     {
         var start = cursor.At;
         var used = context.Used.Count;
-        var step = IncreaseReader.TryRead(cursor, context) ?? Named(cursor, context);
+        var step = IncreaseReader.TryRead(cursor, context) ?? InYarn(cursor, context) ?? Named(cursor, context);
         if (step is null)
         {
             cursor.At = start;
@@ -77,7 +77,8 @@ internal static class StitchReader
         StitchWords.Modifiers(c);
         var noun = c.At;
         StitchWords.Noun(c);
-        var isOfPart = count is not null && c.Lexemes[noun..c.At].Exists(l => l.Is("instep") || l.Is("sole") || l.Is("hold"));
+        var ofPiece = count is not null && StitchWords.OfPiece(c);
+        var isOfPart = ofPiece || count is not null && c.Lexemes[noun..c.At].Exists(l => l.Is("instep") || l.Is("sole") || l.Is("hold"));
         if (operation.Family == Family.Slip && count is not null)
         {
             context.SlippedTogether = c.Eat("tog"); // "sl 2 tog knitwise"
@@ -208,7 +209,7 @@ internal static class StitchReader
             if (length == 1)
             {
                 // "k1A, k1B": the letter is the yarn.
-                var (stem, digits) = Split(name.Length > 2 && name[^1] is >= 'A' and <= 'J' && char.IsAsciiDigit(name[^2]) ? name[..^1] : name);
+                var (stem, digits) = Split(WithoutYarn(name, context));
                 if (stem.Length > 0 && digits >= 0 && context.Book.Find(stem) is { Takes: > 0 } or { Makes: > 0 } && context.Book.Find(stem) is { } known)
                 {
                     c.At++;
@@ -219,6 +220,42 @@ internal static class StitchReader
         }
 
         return default;
+    }
+
+    /// <summary>"k2A", "k3CC": the stitches without the letters of their yarn.</summary>
+    private static string WithoutYarn(string name, RowContext context)
+    {
+        if (name.Length > 2 && name[^1] is >= 'A' and <= 'J' && char.IsAsciiDigit(name[^2]))
+        {
+            return name[..^1];
+        }
+
+        var digit = name.AsSpan().LastIndexOfAnyInRange('0', '9');
+        return digit > 0 && digit < name.Length - 1 && context.IsYarn(name.AsSpan(digit + 1)) ? name[..(digit + 1)] : name;
+    }
+
+    /// <summary>"2 MC, 3 CC", "2A": so many stitches in that yarn, where the header has it; null with the cursor unmoved.</summary>
+    private static OperationStep? InYarn(PhraseCursor c, RowContext context)
+    {
+        var start = c.At;
+        if (start > 0 || context.IsCrochet)
+        {
+            return null;
+        }
+
+        if (c.EatNumber() is { } number && c.Peek() is { Atom.Kind: TokenKind.Word } yarn && context.IsYarn(yarn.Atom.Text) && c.At++ > 0 && (c.IsDone || c.Is("and|then")))
+        {
+            return new OperationStep(c.SpanFrom(start), StitchBook.InPattern, context.AmountOf(number));
+        }
+
+        c.At = start;
+        if (c.Peek() is { Atom: { Kind: TokenKind.Word, Text: [>= '0' and <= '9', ..] text } } word && text.AsSpan().IndexOfAnyExceptInRange('0', '9') is > 0 and < 4 and var digits && context.IsYarn(text.AsSpan(digits)) && (c.Peek(1) is null || c.Is("and|then", 1)))
+        {
+            c.At++;
+            return new OperationStep(word.Span, StitchBook.InPattern, RowContext.Constant(int.Parse(text.AsSpan(0, digits), CultureInfo.InvariantCulture), word.Span));
+        }
+
+        return null;
     }
 
     /// <summary>"k5" is k and 5. A word without digits at its end gives -1.</summary>

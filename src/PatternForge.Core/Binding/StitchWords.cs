@@ -84,6 +84,28 @@ internal static class StitchWords
         }
     }
 
+    /// <summary>"(K30) of the front", "of left front sts": the piece that the stitches belong to; false with the cursor unmoved.</summary>
+    public static bool OfPiece(PhraseCursor c)
+    {
+        var start = c.At;
+        if (c.Eat("of"))
+        {
+            c.Eat("the");
+            c.Eat("left|right|upper|lower");
+            if (c.Eat("front|back|sleeve|body|yoke|neck|shoulder|underarm|thumb|gusset|heel"))
+            {
+                c.Eat("st");
+                if (c.IsDone || c.Is("and|then"))
+                {
+                    return true;
+                }
+            }
+        }
+
+        c.At = start;
+        return false;
+    }
+
     private static bool IsCommon(Lexeme? word) =>
         word is { IsNumber: false, Atom.Kind: TokenKind.Word } && word.Norm is not ("to" or "in" or "into" or "until" or "k" or "p" or "next" or "each" or "across" or "and" or "at" or "all" or "every" or "rem");
 

@@ -11,7 +11,7 @@ internal static class UnknownWords
     private static readonly HashSet<string> Plain = new[]
     {
         "a", "an", "the", "and", "of", "to", "on", "in", "it", "is", "at", "by", "for", "from", "then", "next", "off", "up", "all", "each", "end", "now", "with", "your", "you", "this", "that", "as", "or", "so", "not", "do", "if",
-        "be", "will", "once", "row", "yarn", "wool", "join", "turn", "cut", "both", "side", "edge", "over", "into", "mc", "cc", "b", "c", "d", "rs", "ws", "rib", "tie", "knot", "back", "here", "gap", "hem", "cuff", "body", "pm", "sm", "rm",
+        "but", "save", "be", "will", "once", "row", "yarn", "wool", "join", "turn", "cut", "both", "side", "edge", "over", "into", "mc", "cc", "b", "c", "d", "rs", "ws", "rib", "tie", "knot", "back", "here", "gap", "hem", "cuff", "body", "pm", "sm", "rm",
     }.ToHashSet(StringComparer.OrdinalIgnoreCase);
 
     private static readonly Dictionary<string, string> CrochetOnly = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase)
@@ -58,6 +58,20 @@ internal static class UnknownWords
     {
         static string Letters(string text) => string.Concat(text.ToLowerInvariant().Order());
         return word.Length is > 2 and <= 12 && !Plain.Contains(word) && Letters(word) is var letters && Suggest.Nearest(word, context.Book.Names).Any(name => Letters(name) == letters);
+    }
+
+    /// <summary>True when a word without vowels, or with a figure in it, is one letter off a crochet stitch: "scc", "hdcc", "sc2tg".</summary>
+    public static bool IsNearStitch(string word, RowContext context)
+    {
+        if (word.Length is < 3 or > 8 || Plain.Contains(word) || !word.All(char.IsAsciiLetterOrDigit) || TradeWords.Find(Dialect.Any, word) is not null
+            || context.IsYarn(word) || context.Facts.Abbreviations?.Any(a => a.Name.StartsWith(word, StringComparison.OrdinalIgnoreCase)) == true
+            || (word.Any(c => char.ToLowerInvariant(c) is 'a' or 'e' or 'i' or 'o' or 'u' or 'y') && !word.Any(char.IsAsciiDigit)))
+        {
+            return false;
+        }
+
+        var lower = word.ToLowerInvariant();
+        return context.Book.Names.Any(name => name.Length > 1 && Math.Abs(name.Length - lower.Length) < 2 && name[0] == lower[0] && Suggest.Distance(lower, name) == 1 && (name.Length > 2 || lower.Length > name.Length));
     }
 
     /// <summary>What the word is in another craft; null when it is nothing there.</summary>

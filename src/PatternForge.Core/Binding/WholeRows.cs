@@ -40,6 +40,11 @@ internal sealed class WholeRows
             return last;
         }
 
+        if (steps.TrueForAll(s => s is RemarkStep) && Fabric(nodes, at, cursor, steps) is { } behind)
+        {
+            return behind;
+        }
+
         // "Work even in K1, P1 rib for 2 in" is cut at its comma.
         var isFabric = cursor.Is("work|cont") && (cursor.Lexemes.Count <= 2 || cursor.Lexemes.Exists(l => l.Is("in") || l.Is("row") || l.Is("rnd")));
         if (isFabric && Merged(nodes, at, phrase, steps) is { } fabric)
@@ -59,6 +64,56 @@ internal sealed class WholeRows
         }
 
         return !isFabric && cursor.Is("inc|dec|rep|beg|k|p") ? Merged(nodes, at, phrase, steps) : null;
+    }
+
+    /// <summary>"St st, 4 rows, beg K": a fabric by its name, how many rows of it and how it begins, parted by commas; null for other words.</summary>
+    private int? Fabric(ImmutableArray<StepNode> nodes, int at, PhraseCursor cursor, List<Step> steps)
+    {
+        if (_draft.Context.IsCrochet || !IsFabric(cursor))
+        {
+            return null;
+        }
+
+        Amount? rows = null;
+        var last = at;
+        while (last + 1 < nodes.Length && nodes[last + 1] is PhraseNode { Before: Separator.Comma or Separator.Semicolon } next)
+        {
+            var c = new PhraseCursor(Vocabulary.Normalise(next.Atoms));
+            if (c.EatNumber() is { } number && c.Eat("row|rnd"))
+            {
+                rows = _draft.Context.AmountOf(number);
+            }
+            else if (!(c.At == 0 && c.Eat("beg")) || !(c.Eat("with") | c.Eat("a") | c.Eat("k|p|rs|ws")))
+            {
+                break;
+            }
+
+            c.Eat("k|p|rs|ws");
+            c.Eat("row|rnd");
+            if (!c.IsDone)
+            {
+                break;
+            }
+
+            last++;
+        }
+
+        if (last + 1 < nodes.Length && nodes[last + 1].Before != Separator.Stop)
+        {
+            return null;
+        }
+
+        steps.Add(new EvenRowsStep(nodes[at].Span.Cover(nodes[last].Span), rows));
+        return last;
+    }
+
+    private static bool IsFabric(PhraseCursor cursor)
+    {
+        var start = cursor.At;
+        cursor.Eat("rev|reverse");
+        var isFabric = (cursor.Eat("stst|stockinette|stocking|garter|seed|moss") || cursor.EatAll("st", "st")) && (cursor.Eat("st") || cursor.IsDone) && cursor.IsDone;
+        cursor.At = start;
+        return isFabric;
     }
 
     /// <summary>"Continue decreasing in this manner, working 1 fewer st between decs, until 8 sts rem": to the count that the sentence names; null for other words.</summary>

@@ -53,6 +53,11 @@ internal sealed class WordBinder
                 continue;
             }
 
+            if (start == 0 && IsYarnAlone(cursor, steps))
+            {
+                continue;
+            }
+
             if (ClaimReader.TryReadTotal(cursor, _draft.Context) is { } total)
             {
                 _draft.Context.Claims.Add(total);
@@ -135,6 +140,20 @@ internal sealed class WordBinder
 
         steps.Add(stitch with { Origin = place.Origin, Place = place });
         return true;
+    }
+
+    /// <summary>"MC: k2, CC: k3", "as Row 9, but with CC": the yarn of what stands beside it.</summary>
+    private bool IsYarnAlone(PhraseCursor cursor, List<Step> steps)
+    {
+        var yarn = cursor.Lexemes.Count - 1;
+        var isBut = cursor.Is("but|except") && cursor.Is("with|using|in", 1) && yarn is 2 or 3;
+        if (!(isBut || (yarn == 0 && !_draft.Context.IsCrochet)) || !(_draft.Context.IsYarn(cursor.Lexemes[yarn].Atom.Text) || (isBut && cursor.Is("mc|cc|color|colour|yarn|needle|hook|a|b|c|d", yarn))))
+        {
+            return false;
+        }
+
+        steps.Add(new RemarkStep(cursor.SpanFrom(0).Cover(cursor.Lexemes[yarn].Span)));
+        return ToTheEnd(cursor);
     }
 
     private static bool ToTheEnd(PhraseCursor cursor)
@@ -228,6 +247,13 @@ internal sealed class WordBinder
         cursor.Lexemes.Count >= 4 && cursor.Lexemes[0].Atom.Text.ToLowerInvariant() is "the" or "this" or "these" or "it" or "you" or "your" or "there" or "they" or "if" or "when" or "each"
         && !Enumerable.Range(0, cursor.Lexemes.Count - 1).Any(i => cursor.Lexemes[i].IsNumber && cursor.Is("st|row|rnd|times|more", i + 1));
 
+    /// <summary>"scc in next 5 sts", "5 hdcc": where a stitch stands, a word one letter off a stitch's name and no word of English.</summary>
+    private Lexeme? MisspeltStitch(PhraseCursor cursor)
+    {
+        var at = cursor.IsNumber() ? 1 : 0;
+        return cursor.Peek(at) is { Atom.Kind: TokenKind.Word } word && (cursor.Peek(at + 1) is null || cursor.Is("in|into|around|across|evenly", at + 1) || cursor.IsNumber(at + 1)) && UnknownWords.IsNearStitch(word.Atom.Text, _draft.Context) ? word : null;
+    }
+
     private void NotUnderstood(PhraseCursor cursor, List<Step> steps)
     {
         if (cursor.At == 0 && IsSentence(cursor))
@@ -258,7 +284,12 @@ internal sealed class WordBinder
             return;
         }
 
-        if (_draft.Context.IsCrochet && lexeme.Atom.Kind == TokenKind.Word && cursor.Is("in|into|around", 1) && cursor.Is("next|each|same|first|last|every|the", 2) && UnknownWords.IsMisspelt(lexeme.Atom.Text, _draft.Context))
+        if (_draft.Context.IsCrochet && MisspeltStitch(cursor) is { } slip)
+        {
+            UnknownWords.Report(slip.Atom, _draft.Context);
+            _draft.HasUnread = true;
+        }
+        else if (_draft.Context.IsCrochet && lexeme.Atom.Kind == TokenKind.Word && cursor.Is("in|into|around", 1) && cursor.Is("next|each|same|first|last|every|the", 2) && UnknownWords.IsMisspelt(lexeme.Atom.Text, _draft.Context))
         {
             UnknownWords.Report(lexeme.Atom, _draft.Context);
             _draft.HasUnread = true;

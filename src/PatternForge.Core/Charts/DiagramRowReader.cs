@@ -36,7 +36,7 @@ internal sealed class DiagramRowReader
             Read(notes[i], i + 1 < notes.Length ? notes[i + 1] : null);
         }
 
-        if (_start == DiagramStart.Chain && _skipped > _lifted && _marks.FindIndex(m => m.Mark == DiagramMark.TurningChain) is >= 0 and var turning)
+        if (_start == DiagramStart.Chain && _skipped > _lifted && _marks.FindIndex(m => m.Mark == DiagramMark.TurningChain) is >= 0 and var turning && _marks[turning].Chains == _lifted)
         {
             _marks[turning] = _marks[turning] with { Bases = [new DiagramBase(DiagramPlace.Below, _lifted)] }; // it stands on a chain that lies below
         }

@@ -65,11 +65,15 @@ internal sealed class DiagramRows
         if (first is { } number && !_isRound && rows.FirstOrDefault(r => r.Number == number) is { } from && rows.IndexOf(from) is > 0 and var at)
         {
             (start, _startCount, _lifted) = (DiagramStart.EarlierRow, rows[at - 1].Tops, 0);
-            rows = rows[at..];
+            rows = [Met(rows[at], _startCount), .. rows[(at + 1)..]];
         }
 
         return new CrochetDiagram { Name = "", Section = 1, IsRound = _isRound, Start = start, StartCount = _startCount, Lifted = _lifted, Rows = rows, Lines = [.. _lines] };
     }
+
+    /// <summary>A row whose places are counted as it meets them: the row below was worked the other way.</summary>
+    private static DiagramRow Met(DiagramRow row, int below) =>
+        row with { Stitches = [.. row.Stitches.Select(s => s with { Bases = [.. s.Bases.Select(b => b.Kind == DiagramPlace.Below ? b with { Top = below - 1 - b.Top } : b)] })] };
 
     private bool IsPast(CrochetRow row, int? last) => row.HasStitches && last is { } most && NumberOf(row) > most;
 

@@ -66,7 +66,7 @@ internal sealed class PartsNotSaid : PatternCheck
         var facts = context.Facts;
         var isFitted = WornPiece.IsFitted(facts) && !hazards.IsToy;
         var isBlocked = !hazards.IsToy && !facts.Gauges.Any(g => g.Blocked == false);
-        var chart = context.Pattern.Sections.SelectMany(s => s.Blocks).OfType<FencedBlock>().Any(b => b.Info == FencedBlock.Chart) || !context.Charts.IsEmpty;
+        var chart = context.Pattern.Sections.SelectMany(s => s.Blocks).OfType<FencedBlock>().Any(b => b.Info == FencedBlock.Chart) || context.IsCharted;
         return
         [
             ("to decide by",

@@ -15,8 +15,8 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>The words of the instruction lines as they are written, each once.</summary>
     public ImmutableArray<string> Words { get; init; } = [];
 
-    /// <summary>The charts that are drawn of its rows.</summary>
-    public ImmutableArray<Chart> Charts { get; init; } = [];
+    /// <summary>True when charts are drawn of its rows, or will be once they come out.</summary>
+    public bool IsCharted { get; init; }
 
     /// <summary>How far figures may stand apart.</summary>
     public Tolerances Tolerances { get; init; } = Tolerances.Default;

@@ -23,6 +23,9 @@ public sealed record Claim(TextSpan Origin, ClaimKind Kind, PerSize<int?> Values
     /// <summary>What is counted, in crochet, where it is a kind of stitch, spaces or groups; null for stitches alone.</summary>
     public Counted? Of { get; init; }
 
+    /// <summary>True for a change told of each row ("1 st dec'd each row"), until it has been multiplied by the rows of the label.</summary>
+    public bool IsEachRow { get; init; }
+
     /// <summary>The sections that it is told in ("26 sts each front, 44 back"), in their order, each as often as it is said; empty where it is one number.</summary>
     public ImmutableArray<PerSize<int?>> Sections { get; init; } = [];
 }

@@ -20,13 +20,16 @@ public enum ThingKind
 
     /// <summary>A stitch or a chain space.</summary>
     Any,
+
+    /// <summary>The gap between two groups of stitches worked in one place, as in a granny stripe.</summary>
+    Gap,
 }
 
 /// <summary>A thing of the row below that can be worked into or passed over.</summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="Named">The stitch named; null for others.</param>
 /// <param name="Length">Chains of the space that is named ("ch-2 sp"); null for any.</param>
-/// <param name="IsCorner">True for a space at a corner ("in corner sp").</param>
+/// <param name="IsCorner">True for a space at a corner ("in corner sp"), or for the stitch at a corner's point ("center sc of corner").</param>
 public readonly record struct Thing(ThingKind Kind, Operation? Named = null, int? Length = null, bool IsCorner = false);
 
 /// <summary>Where crochet stitches go.</summary>

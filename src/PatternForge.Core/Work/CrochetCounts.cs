@@ -17,6 +17,8 @@ internal static class CrochetCounts
                 return counted.Length is { } length && row.Tops.Any(t => row.IsClosingSpace(t, length)) ? [spaces + 1, spaces] : [spaces];
             case CountedKind.Picot:
                 return row.Picots > 0 ? [row.Picots] : [];
+            case CountedKind.Other when counted.Name is "meshes" or "boxes" or "arches" or "eyelets":
+                return Meshes(row);
             case CountedKind.Group:
                 return row.HasGroup(counted.Name) ? [row.Groups(counted.Name)] : [];
             case CountedKind.Stitch when counted.Stitch is { } stitch:
@@ -35,5 +37,26 @@ internal static class CrochetCounts
             default:
                 return [];
         }
+    }
+
+    /// <summary>Meshes, boxes, arches: its spaces, in a row that is nothing but spaces of one length with a stitch between.</summary>
+    private static ImmutableArray<int> Meshes(RowBelow row)
+    {
+        var spaces = row.Tops.Where(t => t.Kind == TopKind.Space).ToList();
+        if (spaces.Count < 2 || spaces.Exists(s => s.Length != spaces[0].Length) || Math.Abs(row.Count - spaces.Count) > 1)
+        {
+            return [];
+        }
+
+        for (var i = 1; i < row.Tops.Length; i++)
+        {
+            if (row.Tops[i].Kind == TopKind.Space == (row.Tops[i - 1].Kind == TopKind.Space))
+            {
+                return [];
+            }
+        }
+
+        // A tall turning chain, or a tall stitch that closes the round, may hold one more.
+        return row.ClosedWithStitch || row.Tops.Any(t => t.Kind is TopKind.TurningChain or TopKind.BareTurningChain && t.Length > 3) ? [spaces.Count, spaces.Count + 1] : [spaces.Count];
     }
 }

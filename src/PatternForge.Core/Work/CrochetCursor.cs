@@ -14,6 +14,7 @@ internal sealed class CrochetCursor
     private int[] _stitches = [];
     private int[] _spaces = [];
     private int _within;
+    private GroupPoints? _points;
 
     // A turning chain serves as a space only where the row has come near it.
     private const int NearTurningChain = 3;
@@ -71,9 +72,11 @@ internal sealed class CrochetCursor
     public bool WentRound { get; private set; }
 
     /// <summary>True when the next place is a chain space.</summary>
-    public bool IsAtSpace => At < _tops.Length && _tops[At].Kind == TopKind.Space;
+    public bool IsAtSpace => At < Length && _tops[At].Kind == TopKind.Space;
 
     public int Length => _tops.Length;
+
+    private GroupPoints Points => _points?.Tops == _tops ? _points : _points = new GroupPoints(_tops, MayWrap);
 
     /// <summary>Stitches (or chains) not yet worked.</summary>
     public int StitchesLeft => _stitches[^1] - _stitches[Math.Min(At, _tops.Length)];
@@ -111,6 +114,7 @@ internal sealed class CrochetCursor
             if (Fits(i, place.Thing))
             {
                 Work(i);
+                WorkedSpaces |= place.Thing.Kind == ThingKind.Gap;
                 return true;
             }
         }
@@ -148,7 +152,7 @@ internal sealed class CrochetCursor
     /// <summary>The next chain of the chain space ahead is worked into, each of its chains by itself; false when no space is ahead.</summary>
     public bool NextChain()
     {
-        if (At >= _tops.Length || _tops[At].Kind != TopKind.Space)
+        if (!IsAtSpace)
         {
             return false;
         }
@@ -185,14 +189,17 @@ internal sealed class CrochetCursor
     // What is left of a space whose chains were worked into is passed over.
     private void LeaveSpace()
     {
-        At += _within > 0 ? 1 : 0;
-        _within = 0;
+        (At, _within) = (At + (_within > 0 ? 1 : 0), 0);
     }
 
     /// <summary>Notes that a place is not there.</summary>
     public void Lack(Place place)
     {
-        if (place.Thing.IsCorner && Row.Tops.Any(t => t.Kind == TopKind.Space))
+        if (place.Thing.Kind == ThingKind.Gap || IsCornerStitch(place.Thing) || (place.Thing is { Kind: ThingKind.Space, Length: null } && _spaces[^1] == 0 && Points.HasGroups))
+        {
+            NotKnown = true; // gaps between groups may be called spaces
+        }
+        else if (place.Thing.IsCorner && Row.Tops.Any(t => t.Kind == TopKind.Space))
         {
             NotKnown = true; // which spaces are corners is a maker's eye, not a count
         }
@@ -212,14 +219,16 @@ internal sealed class CrochetCursor
 
     /// <summary>True when a top is what is asked for; a named group stands for its chain space or, where it has none, its middle stitch.</summary>
     private bool Fits(int place, Thing thing) =>
-        thing.IsCorner ? _tops[place].Is(thing) && Row.IsCorner(_tops[place]) : thing is { Kind: ThingKind.Named, Named.IsSpecial: true } && Row.GroupOf(_tops[place]) is { } group && string.Equals(group, thing.Named.Id, StringComparison.OrdinalIgnoreCase)
+        thing.Kind == ThingKind.Gap ? Points.IsGap(place) : IsCornerStitch(thing) ? Points.IsCorner(place) : thing.IsCorner ? _tops[place].Is(thing) && Row.IsCorner(_tops[place]) : thing is { Kind: ThingKind.Named, Named.IsSpecial: true } && Row.GroupOf(_tops[place]) is { } group && string.Equals(group, thing.Named.Id, StringComparison.OrdinalIgnoreCase)
             ? place == TopGroups.CentreOf(_tops, place)
             : _tops[place].Is(thing) || (thing is { Kind: ThingKind.Space, Length: { } length } && Row.IsClosingSpace(_tops[place], length));
 
+    /// <summary>True for the stitch at a corner's point; "in corner" means it where the row below has no spaces.</summary>
+    private bool IsCornerStitch(Thing thing) => thing.IsCorner && (thing.Kind == ThingKind.Stitch || (thing is { Kind: ThingKind.Space, Length: null } && _spaces[^1] == 0));
+
     private void Work(int place)
     {
-        At = place + 1;
-        Last = place;
+        (At, Last) = (place + 1, place);
         FirstWorked = FirstWorked < 0 ? place : FirstWorked;
         WorkedSpaces |= _tops[place].Kind == TopKind.Space;
     }
@@ -247,8 +256,7 @@ internal sealed class CrochetCursor
 
     private void LeaveSpaceBefore(int place)
     {
-        _within = At == place ? _within : 0;
-        At = place;
+        (At, _within) = (place, At == place ? _within : 0);
     }
 
     /// <summary>True when such a place has been passed: it was there.</summary>
@@ -389,8 +397,7 @@ internal sealed class CrochetCursor
         {
             if (_tops[i].Kind is TopKind.TurningChain or TopKind.BareTurningChain)
             {
-                At = Math.Max(At, i + 1);
-                Last = i;
+                (At, Last) = (Math.Max(At, i + 1), i);
                 return true;
             }
         }
@@ -403,12 +410,7 @@ internal sealed class CrochetCursor
     {
         for (var i = At; i < _tops.Length; i++)
         {
-            var size = 1;
-            while (i + size < _tops.Length && _tops[i].Counts && TopGroups.AreTogether(_tops[i], _tops[i + size]))
-            {
-                size++;
-            }
-
+            var size = TopGroups.SizeFrom(_tops, i);
             if (size >= Math.Max(2, number ?? 3) && _tops[i].Counts)
             {
                 Work(i + (number is { } n ? n - 1 : size / 2));

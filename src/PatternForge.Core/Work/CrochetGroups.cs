@@ -83,7 +83,7 @@ internal sealed class CrochetGroups
 
                 if (Below.LeftBefore(place.Thing, place.Until) is { } there)
                 {
-                    return there;
+                    return there + (place.Also is { } also ? Below.LeftBefore(also, place.Until) ?? 0 : 0);
                 }
 
                 Below.Lack(place with { Thing = place.Until });
@@ -118,6 +118,7 @@ internal sealed class CrochetGroups
         }
 
         things.AddRange(_instead.Select(i => i.Thing));
+        _run.NotKnown |= _instead.Any(i => i.Thing.IsCorner && Below.Left(i.Thing) == 0); // no corner to be seen
         count += _instead.Where(i => !Covers(place, i.Thing)).Sum(i => Below.Left(i.Thing));
         for (var i = 0; i < count && _run.Go() && Below.NextOf(things); i++)
         {
@@ -132,7 +133,7 @@ internal sealed class CrochetGroups
         }
     }
 
-    private static bool Covers(Place place, Thing thing) => place.Thing.Kind == ThingKind.Any || place.Thing == thing || (place.Also is { } also && (also == thing || (also.Kind == thing.Kind && also.Length is null)));
+    private static bool Covers(Place place, Thing thing) => place.Thing.Kind == ThingKind.Any || place.Thing == thing || (thing is { Kind: ThingKind.Stitch, IsCorner: true } && place.Thing.Kind is ThingKind.Stitch or ThingKind.Named) || (place.Also is { } also && (also == thing || (also.Kind == thing.Kind && also.Length is null)));
 
     /// <summary>Works a group at each place meant.</summary>
     public void Work(ShellStep shell)
@@ -180,7 +181,7 @@ internal sealed class CrochetGroups
             place = place with { Kind = PlaceKind.Next };
         }
 
-        _run.WorkedStitches |= place.Thing.Kind != ThingKind.Space;
+        _run.WorkedStitches |= place.Thing.Kind is not (ThingKind.Space or ThingKind.Gap);
         for (var i = 0; i < count && _run.Go(); i++)
         {
             if (!Reach(place, i))

@@ -86,7 +86,7 @@ internal sealed class CrochetPlaces
     public void At(Place place, Operation stitch, long makes, int takes)
     {
         var count = _run.In(place.Count);
-        _run.WorkedStitches |= place.Thing.Kind != ThingKind.Space;
+        _run.WorkedStitches |= place.Thing.Kind is not (ThingKind.Space or ThingKind.Gap);
         if (place is { Kind: PlaceKind.TurningChain, FromStart: 1 })
         {
             if (Below.IsEmpty && !_run.Tops.HasStitches && _run.Tops.Chains > 1)
@@ -311,7 +311,7 @@ internal sealed class CrochetPlaces
             return;
         }
 
-        if (place.Kind == PlaceKind.Each && there == 0 && thing.Kind is ThingKind.Space or ThingKind.Named)
+        if (place.Kind == PlaceKind.Each && there == 0 && thing.Kind is ThingKind.Space or ThingKind.Named or ThingKind.Gap)
         {
             _groups.LackEach(place with { Thing = thing });
             return;

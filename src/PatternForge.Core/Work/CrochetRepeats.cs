@@ -77,6 +77,12 @@ internal sealed class CrochetRepeats
             return true;
         }
 
+        if (space is { Kind: ThingKind.Gap } && Left() == 0)
+        {
+            _run.NotKnown = true; // which gaps are meant a maker sees
+            return true;
+        }
+
         var available = Left() - stop;
         var (size, passes) = (0, 0);
         while (Left() > stop && _run.Go())
@@ -226,6 +232,11 @@ internal sealed class CrochetRepeats
                 SkipStep skip => skip.Place,
                 _ => null,
             };
+            if (place?.Thing.Kind == ThingKind.Gap)
+            {
+                return place.Thing;
+            }
+
             if (place?.Thing.Kind == ThingKind.Space)
             {
                 return place.Thing.Length is null ? null : place.Thing;
@@ -238,8 +249,8 @@ internal sealed class CrochetRepeats
     private static bool UsesStitches(ImmutableArray<Step> body) => body.Any(step => step switch
     {
         CrochetStep { Operation.Id: "sl st", Place.Kind: PlaceKind.ChainFromHook or PlaceKind.Same } => false,
-        CrochetStep { Place: null or { Thing.Kind: not ThingKind.Space, Kind: not (PlaceKind.Same or PlaceKind.Ring) } } => true,
-        ShellStep { Place: { Thing.Kind: not ThingKind.Space, Kind: not (PlaceKind.Same or PlaceKind.Ring) } } => true,
+        CrochetStep { Place: null or { Thing.Kind: not (ThingKind.Space or ThingKind.Gap), Kind: not (PlaceKind.Same or PlaceKind.Ring) } } => true,
+        ShellStep { Place: { Thing.Kind: not (ThingKind.Space or ThingKind.Gap), Kind: not (PlaceKind.Same or PlaceKind.Ring) } } => true,
         SkipStep { Place.Thing.Kind: not ThingKind.Space } => true,
         GroupStep group => UsesStitches(group.Body),
         RepeatStep repeat => UsesStitches(repeat.Body),

@@ -6,6 +6,9 @@ namespace PatternForge.Core.Work;
 /// <summary>Steps at the edges of the work and beside it: stitches cast on and bound off, held and taken up again, crossed on a cable needle; markers.</summary>
 internal static class Edges
 {
+    // A number this near to what was held is a slip; one further off belongs to another piece.
+    private const int NearHeld = 5;
+
     /// <summary>Carries out one step; nothing for steps that change neither stitches nor marks.</summary>
     public static void Work(RowRun run, Step step)
     {
@@ -174,9 +177,39 @@ internal static class Edges
             return;
         }
 
-        var at = said is { } wanted ? Math.Max(0, held.IndexOf(wanted)) : 0;
-        run.Needles.PutLeft(StitchKind.InPattern, held[at]);
-        held.RemoveAt(at);
+        var at = said is null ? 0 : held.IndexOf(said.Value);
+        if (at >= 0)
+        {
+            run.Needles.PutLeft(StitchKind.InPattern, held[at]);
+            held.RemoveAt(at);
+            return;
+        }
+
+        NotAsHeld(run, step, said!.Value);
+    }
+
+    /// <summary>Another number than was held comes back: a part of it, several holders at once, a slip, or stitches of a piece that is not known.</summary>
+    private static void NotAsHeld(RowRun run, ReturnStep step, int said)
+    {
+        var held = run.Work.Held;
+        var last = held[^1];
+        if (held.Sum() == said)
+        {
+            held.Clear();
+        }
+        else if (held.Count == 1 && said > last && said - last <= Math.Max(2, last / NearHeld))
+        {
+            run.Report(new Problem(ProblemKind.NamedCount, step.Origin, said, last));
+            held.Clear();
+            run.Needles.PutLeft(StitchKind.InPattern, last);
+            return;
+        }
+        else if (held.FindIndex(h => h > said) is >= 0 and var part)
+        {
+            held[part] -= said;
+        }
+
+        run.Needles.PutLeft(StitchKind.InPattern, Math.Min(said, run.Budget.MostStitches));
     }
 
     private static void CableNeedle(RowRun run, CableNeedleStep step)

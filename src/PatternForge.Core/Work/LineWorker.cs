@@ -326,7 +326,7 @@ internal sealed class LineWorker
 
         State.Live.Start(start, count, State);
         State.IsKnown = true;
-        State.Drift = 0;
+        State.Agrees();
         State.StartsLate = State.History.Count > 0;
         State.InTheRound = start.InTheRound ?? State.InTheRound;
     }

@@ -27,7 +27,7 @@ internal sealed class RowMessages
     /// <summary>A wrong claim whose help line waits for what the next claims say.</summary>
     private sealed class Pending
     {
-        public required Finding Finding { get; init; }
+        public required Finding Finding { get; set; }
 
         public required ImmutableArray<int> Sizes { get; init; }
 
@@ -116,9 +116,19 @@ internal sealed class RowMessages
             Problems(row, active, outcomes, states);
         }
 
+        if (row.Steps.Any(s => s is RepeatStep { To: not null }))
+        {
+            for (var i = 0; i < active.Length; i++)
+            {
+                states[active[i]].IsBorneOut |= outcomes[i] is { IsWrong: false, After: not null } && states[active[i]] is { Drift: 0, Suspected: null };
+            }
+        }
+
+        var told = _pending.Count;
         foreach (var claim in row.Claims)
         {
             Claim(row, claim, active, outcomes, states);
+            OneOfARow(told);
             if (!claim.Sections.IsEmpty)
             {
                 SectionMessages.Report(claim, active, states, _sizes, _bag);
@@ -145,12 +155,35 @@ internal sealed class RowMessages
         foreach (var group in groups)
         {
             Problem(row, [.. group.Select(g => g.Size)], [.. group.Select(g => g.Problem)]);
+            foreach (var (size, problem) in group)
+            {
+                Remember(states[size], problem);
+            }
         }
     }
 
-    /// <summary>True for a target that is reached from the count stated before, which has been told to be wrong: one mistake, one message.</summary>
-    private static bool FollowsFromDrift(Problem problem, SizeState state) =>
-        problem.Kind == ProblemKind.TargetMissed && state.Drift != 0 && problem.C != 0 && (problem.A - problem.B - state.Drift) % problem.C == 0;
+    /// <summary>True for a target that is reached from the count stated before, which has been told to be wrong, and for words that name it again: one mistake, one message.</summary>
+    private static bool FollowsFromDrift(Problem problem, SizeState state) => problem.Kind switch
+    {
+        ProblemKind.TargetMissed => problem.C != 0 && state.Explains(more => (problem.A - problem.B - more) % problem.C == 0),
+        ProblemKind.NamedCount or ProblemKind.TooFew => state.Explains(more => problem.A - problem.B == more),
+        ProblemKind.LeftOver => state.Explains(more => problem.A - problem.B == more),
+        ProblemKind.Misfit => problem.A > 0 && state.Explains(more => problem.B + more > 0 && (problem.B + more) % problem.A == 0),
+        _ => false,
+    };
+
+    /// <summary>What a wrong number, or a repeat that did not fit, says of the counts that follow.</summary>
+    private static void Remember(SizeState state, Problem problem)
+    {
+        if (problem.Kind == ProblemKind.NamedCount)
+        {
+            state.Drifts(problem.A, problem.B);
+        }
+        else if (problem is { Kind: ProblemKind.Misfit, A: > 1, D: > 0 } && problem.D < problem.A && !state.IsBorneOut)
+        {
+            state.Suspected ??= (problem.D, problem.A - problem.D);
+        }
+    }
 
     private void Problem(BoundRow row, ImmutableArray<int> sizes, ImmutableArray<Problem> problems)
     {
@@ -271,6 +304,19 @@ internal sealed class RowMessages
         return times < 0 ? "the shaping goes the other way" : $"{near} or {near + problem.C} can be reached";
     }
 
+    /// <summary>Several counts of one row that differ in the same sizes are one mistake: the first tells it, the others stand beside it.</summary>
+    private void OneOfARow(int from)
+    {
+        if (_pending.Count - from < 2 || !_pending[from].Sizes.SequenceEqual(_pending[^1].Sizes) || _pending[from].Finding.Rule != _pending[^1].Finding.Rule)
+        {
+            return;
+        }
+
+        var (first, other) = (_pending[from].Finding, _pending[^1].Finding);
+        _pending.RemoveAt(_pending.Count - 1);
+        _pending[from].Finding = first with { Labels = first.Labels.Add(new Label(other.Span, other.Message)) };
+    }
+
     private void Claim(BoundRow row, Claim claim, int[] active, RowOutcome[] outcomes, SizeState[] states)
     {
         List<int> sizes = [];
@@ -281,16 +327,18 @@ internal sealed class RowMessages
             var size = active[i];
             if (Differs(claim, size, outcomes[i]) is not var (said, made))
             {
-                if (claim is { IsTrusted: true, Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } } && claim.Values[size] is not null && outcomes[i].After is not null)
+                if (claim is { IsTrusted: true, Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } } && claim.Values[size] is not null)
                 {
-                    states[size].Drift = 0;
+                    states[size].Agrees();
+                    states[size].IsBorneOut |= outcomes[i].After is not null;
                 }
 
                 continue;
             }
 
-            if (claim is { Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } } && states[size].Drift == said - made && states[size].Drift != 0)
+            if (claim is { Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } } && states[size].GoesOn(said, made))
             {
+                states[size].Drifts(said, made);
                 // It goes on from a count reported before: told once.
                 if (_pending.LastOrDefault(p => p.Sizes.Contains(size)) is { } pending)
                 {
@@ -302,7 +350,7 @@ internal sealed class RowMessages
 
             if (claim is { Kind: ClaimKind.Total, Of: null or { Kind: CountedKind.Stitch } })
             {
-                states[size].Drift = said - made;
+                states[size].Drifts(said, made);
             }
             else if (claim.Kind == ClaimKind.Change && !row.Claims.Any(c => c.Kind == ClaimKind.Total))
             {

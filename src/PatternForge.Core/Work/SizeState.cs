@@ -69,7 +69,31 @@ internal sealed class SizeState
     /// <summary>How much more the last wrong claim stated than was worked; 0 when none is open.</summary>
     public int Drift { get; set; }
 
+    /// <summary>The count that the last wrong claim stated; null when none is open.</summary>
+    public int? DriftStated { get; private set; }
+
+    /// <summary>How many stitches fewer and more would have made a repeat fit that did not: what may have gone wrong before it. Null when no repeat has been told to be wrong.</summary>
+    public (int Fewer, int More)? Suspected { get; set; }
+
+    /// <summary>True once a stated count agreed or a repeat came out in this piece: what does not fit after that is the row's own fault.</summary>
+    public bool IsBorneOut { get; set; }
+
     public int Count => Live.Count;
+
+    /// <summary>A claim differs: what follows from it is not told again.</summary>
+    public void Drifts(int stated, int made) => (Drift, DriftStated) = (stated - made, stated);
+
+    /// <summary>A claim agrees with what was worked, or the work goes on from it.</summary>
+    public void Agrees() => (Drift, DriftStated, Suspected) = (0, null, null);
+
+    /// <summary>True when a wrong count goes on from one told before: by the same difference, in the same proportion (rows that multiply), or by what a repeat lacked.</summary>
+    public bool GoesOn(int stated, int made) =>
+        (Drift != 0 && (Drift == stated - made || (DriftStated is { } before && (long)stated * (before - Drift) == (long)made * before)))
+        || (Drift == 0 && Suspected is var (fewer, more) && (stated - made == -fewer || stated - made == more));
+
+    /// <summary>True when so many stitches more than there are would be explained by a count told before to be wrong.</summary>
+    public bool Explains(Func<int, bool> more) =>
+        (Drift != 0 && more(Drift)) || (Suspected is var (fewer, plus) && (more(-fewer) || more(plus)));
 
     /// <summary>The other side faces the maker next.</summary>
     public void TurnSide() => NextSide = NextSide switch
@@ -107,7 +131,8 @@ internal sealed class SizeState
         Others = null;
         LastNumber = null;
         NextSide = null;
-        Drift = 0;
+        Agrees();
+        IsBorneOut = false;
     }
 
     /// <summary>Forgets the oldest of very many rows: no line can repeat more than <paramref name="most"/>.</summary>

@@ -44,6 +44,7 @@ public readonly record struct Top(TopKind Kind, Operation? Stitch, int Length, i
     {
         ThingKind.Space => Kind == TopKind.Space && (thing.Length is null || Length == thing.Length),
         ThingKind.Chain => Kind == TopKind.Chain,
+        ThingKind.Gap => false, // nothing by itself: it is seen from the stitches beside it
         ThingKind.Any => Kind != TopKind.BareTurningChain,
         ThingKind.Named => Counts && (Stitch is null || Stitch.Id == thing.Named!.Id || Stitch.CountsAs == thing.Named.Id),
         _ => Counts || Kind == TopKind.Chain,

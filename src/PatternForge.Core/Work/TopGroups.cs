@@ -32,6 +32,18 @@ internal static class TopGroups
         return (first + last) / 2;
     }
 
+    /// <summary>How many stitches from a place on were worked together in one place; 1 for a stitch by itself.</summary>
+    public static int SizeFrom(ImmutableArray<Top> tops, int place)
+    {
+        var size = 1;
+        while (place + size < tops.Length && tops[place].Counts && AreTogether(tops[place], tops[place + size]))
+        {
+            size++;
+        }
+
+        return size;
+    }
+
     /// <summary>True when two stitches that follow each other were worked together in one place.</summary>
     public static bool AreTogether(Top a, Top b) => b.Counts && ((a.Group > 0 && a.Group == b.Group) || (a.Base >= 0 && a.Base == b.Base));
 }

@@ -12,6 +12,9 @@ internal static class CrochetMarks
 {
     private const double Ink = 1.3;
 
+    // Legs that are too many for strokes of their own.
+    private const int Many = 4;
+
     /// <summary>Draws a mark.</summary>
     public static void Draw(SvgPage page, PlacedMark mark)
     {
@@ -89,11 +92,16 @@ internal static class CrochetMarks
                     var swell = (leg - ((legs - 1) / 2.0)) * Math.Min(6.5, 15.0 / legs);
                     var belly = ((start + head) * 0.5) + (side * (swell * 1.7));
                     page.Line($"{Move(start)}Q{Pair(belly)} {Pair(head)}", Ink);
-                    if (kind != "puff")
+                    if (kind != "puff" && legs < Many)
                     {
                         Strokes(page, StrokesOf(stitch), ((start + head) * 0.5) + (side * (swell * 0.85)), up);
                     }
                 }
+            }
+
+            if (feet.Count == 1 && legs >= Many && kind != "puff")
+            {
+                Strokes(page, StrokesOf(stitch), (start + head) * 0.5, up, 8); // one stroke for all legs: single ones would run into each other
             }
 
             if (kind is "post-front" or "post-back" && i == 0)
@@ -174,12 +182,12 @@ internal static class CrochetMarks
             : stitch.IsSpecial && stitch.Height is null ? "own" : "";
     }
 
-    private static void Strokes(SvgPage page, int count, Spot middle, Spot up)
+    private static void Strokes(SvgPage page, int count, Spot middle, Spot up, double half = 4)
     {
         for (var i = 0; i < count; i++)
         {
             var at = middle + (up * (((count - 1) / 2.0 - i) * 4.5));
-            var slant = up.Turned(-Math.PI / 3) * 4;
+            var slant = up.Turned(-Math.PI / 3) * half;
             page.Line($"{Move(at - slant)}{To(at + slant)}", 1.1);
         }
     }

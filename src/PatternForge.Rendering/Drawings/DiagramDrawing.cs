@@ -10,17 +10,23 @@ public static class DiagramDrawing
 {
     private const double Margin = 16;
     private const double KeyLine = 30;
+    private const int LongestMeaning = 90;
     private const double KeyPicture = 34;
 
-    /// <summary>The drawing of a diagram.</summary>
+    /// <summary>The drawing of a diagram; null where its stitches lie so that nobody could read it.</summary>
     /// <param name="diagram">The diagram.</param>
     /// <param name="id">Its identifier, not used by another drawing of the pattern.</param>
     /// <param name="terms">Whose names to use.</param>
     /// <param name="sizes">The sizes of the pattern.</param>
     /// <param name="words">The rows as they are written.</param>
-    public static Drawing Of(CrochetDiagram diagram, string id, Dialect terms, SizeSet sizes, string words)
+    public static Drawing? Of(CrochetDiagram diagram, string id, Dialect terms, SizeSet sizes, string words)
     {
         var layout = DiagramLayout.Of(diagram);
+        if (!layout.IsClear)
+        {
+            return null;
+        }
+
         var which = diagram.Size is { } size ? sizes.Describe([size]) : "";
         var title = $"Chart: {diagram.Name}{(which is { Length: > 0 } ? $", {which}" : "")}";
         var points = layout.Points.ToArray();
@@ -177,7 +183,10 @@ public static class DiagramDrawing
     private static string MeaningOf(Operation stitch, Dialect terms)
     {
         var own = stitch.Names.Where(n => n.Dialect == terms).MaxBy(n => n.Text.Length)?.Text;
-        return stitch.IsSpecial ? stitch.Spoken == stitch.Id ? "see the special stitches" : stitch.Spoken : own ?? stitch.Spoken;
+        return !stitch.IsSpecial ? own ?? stitch.Spoken
+            : stitch.Spoken != stitch.Id ? stitch.Spoken
+            : stitch.Definition.Length is > 0 and <= LongestMeaning ? stitch.Definition.TrimEnd('.')
+            : "see the special stitches";
     }
 
     private static void Ovals(SvgPage page, IEnumerable<Oval> ovals, double half)

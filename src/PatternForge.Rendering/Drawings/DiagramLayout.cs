@@ -17,6 +17,13 @@ internal sealed class DiagramLayout
     /// <summary>The radius of a ring without chains; 0 for none.</summary>
     public double Ring { get; set; }
 
+    // A stem may be so many times as long as its stitch is tall, and so much longer, before a drawing is no help any more.
+    private const double LongStem = 3;
+    private const double LongLean = 30;
+
+    /// <summary>False where stems run across the drawing: then it is better left out.</summary>
+    public bool IsClear => Marks.All(m => m.Stitch.Mark != DiagramMark.Stitch || m.Feet.All(f => f.DistanceTo(m.Head) <= (LongStem * DiagramMeasures.HeightOf(m.Stitch)) + LongLean));
+
     /// <summary>The layout of a diagram.</summary>
     public static DiagramLayout Of(CrochetDiagram diagram) => diagram.IsRound ? new RoundLayout(diagram).Make() : new FlatLayout(diagram).Make();
 

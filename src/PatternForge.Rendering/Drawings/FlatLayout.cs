@@ -34,7 +34,7 @@ internal sealed class FlatLayout
         _tops = new Spot[_diagram.Start == DiagramStart.Nothing ? 0 : _diagram.StartCount];
         for (var i = 0; i < _tops.Length; i++)
         {
-            var way = _diagram.Start == DiagramStart.Chain ? -1 : _diagram.Rows[0].IsFront ? 1 : -1; // an earlier row was worked the other way
+            var way = _diagram.Rows[0].IsFront ? -1 : 1; // counted as the first row meets them
             var at = new Spot(way * i * DiagramMeasures.Pitch, 0);
             _tops[i] = at + new Spot(0, 3.5);
             if (i >= _diagram.Lifted)
@@ -53,7 +53,7 @@ internal sealed class FlatLayout
         var wanted = new double[heads.Count];
         for (var i = 0; i < heads.Count; i++)
         {
-            wanted[i] = heads[i].IsBeside || Below(heads[i]).Count == 0 ? double.NaN : Below(heads[i]).Average(s => s.X * way) + heads[i].Fan;
+            wanted[i] = IsPastChain(heads[i]) ? (_tops[_diagram.Lifted].X * way) - DiagramMeasures.Pitch : heads[i].IsBeside || Below(heads[i]).Count == 0 ? double.NaN : Below(heads[i]).Average(s => s.X * way) + heads[i].Fan;
         }
 
         for (var i = heads.Count - 1; i >= 0; i--)
@@ -107,6 +107,10 @@ internal sealed class FlatLayout
         _ridge.RemoveAll(p => p.Y < tops.Min(t => t.Y) - 120);
         _ridge.AddRange(tops);
     }
+
+    /// <summary>Foundation chains that count as a stitch stand beside those that lie.</summary>
+    private bool IsPastChain(DiagramHead head) =>
+        head.Mark is { Row: 0, Stitch: { Mark: DiagramMark.TurningChain, Counts: true, Bases: [{ Kind: DiagramPlace.Nothing }] } } && _diagram.Start == DiagramStart.Chain && _diagram.Lifted < _tops.Length;
 
     private List<Spot> Below(DiagramHead head) => [.. head.Mark.Stitch.Bases.Where(b => b.Kind == DiagramPlace.Below && b.Top >= 0 && b.Top < _tops.Length).Select(b => _tops[b.Top])];
 

@@ -55,13 +55,13 @@ internal static class RoundCorners
         {
             var longest = spaces.Max(i => tops[i].Chains);
             var found = spaces.Length <= Most ? spaces : [.. spaces.Where(i => tops[i].Chains == longest)];
-            return found.Length is >= Fewest and <= Most ? [.. found.Select(i => (double)tops[i].Top)] : [];
+            return found.Length is >= Fewest and <= Most && AreEven(found, n) ? [.. found.Select(i => (double)tops[i].Top)] : [];
         }
 
         // Three in one among single stitches.
         var threes = Enumerable.Range(0, n).Where(i => BaseOf(tops[i]) is >= 0 and var at && BaseOf(tops[(i + n - 1) % n]) == at && BaseOf(tops[(i + 1) % n]) == at).ToArray();
         var singles = n - (3 * threes.Length);
-        return threes.Length is >= Fewest and <= Most && singles > 0 && threes.Select(i => BaseOf(tops[i])).Distinct().Count() == threes.Length ? [.. threes.Select(i => (double)tops[i].Top)] : [];
+        return threes.Length is >= Fewest and <= Most && singles > 0 && threes.Select(i => BaseOf(tops[i])).Distinct().Count() == threes.Length && AreEven(threes, n) ? [.. threes.Select(i => (double)tops[i].Top)] : [];
     }
 
     /// <summary>The places in the row below that corners are worked into; null where one has none.</summary>
@@ -94,8 +94,14 @@ internal static class RoundCorners
             return false;
         }
 
-        var sides = places.Select((p, i) => (places[(i + 1) % places.Length] - p + row.Tops) % row.Tops).ToArray();
-        return sides.Max() - sides.Min() <= 2;
+        return AreEven([.. places.Select(p => (int)p)], row.Tops);
+    }
+
+    /// <summary>True when the sides between corners are about the same: else it is no polygon with equal sides.</summary>
+    private static bool AreEven(int[] corners, int around)
+    {
+        var sides = corners.Select((c, i) => (corners[(i + 1) % corners.Length] - c + around) % around).ToArray();
+        return sides.Max() - sides.Min() <= Math.Max(2, around / corners.Length / 4);
     }
 
     /// <summary>The corners over those of the round below: the middle of what is worked into each; null where one has nothing.</summary>

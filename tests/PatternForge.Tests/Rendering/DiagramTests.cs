@@ -182,12 +182,24 @@ public sealed class DiagramTests
     }
 
     [Fact]
+    public void Rows_without_their_foundation_stand_on_a_line_and_on_the_right_places()
+    {
+        var layout = DiagramLayout.Of(Only("## Texture (multiple of 4 + 1)\n\nRow 1: Ch 1, sc in each st to end, turn.\n\nRow 2: Ch 1, sc in each st to end, turn.\n\nRow 3: Ch 1, sc in first st, *2 dc in next st, sk 1 st, sc in next 2 sts; rep from * to end, turn.\n"));
+        Assert.True(layout.IsClear);
+        Assert.All(Heads(layout, 0).Concat(Heads(layout, 1)), m => Assert.Equal(m.Feet[0].X, m.Head.X, 0.01));
+        var part = DiagramLayout.Of(Only("## Texture (multiple of 4 + 1)\n\nRow 1: Ch 1, sc in each st to end, turn.\n\nRow 2: Ch 1, sc in first st, dc in each st to end, turn.\n\n```chart\nrows: 2-2\n```\n"));
+        var short_ = Assert.Single(Heads(part, 0), m => m.Stitch.Stitch!.Id == "sc");
+        Assert.Equal(Heads(part, 0).Min(m => m.Head.X), short_.Head.X); // a row of the wrong side begins at the left
+        Assert.All(Heads(part, 0), m => Assert.Equal(m.Feet[0].X, m.Head.X, 0.01));
+    }
+
+    [Fact]
     public void The_key_has_what_is_used_and_nothing_else_in_the_patterns_own_terms()
     {
         var us = Drawing(Only(DiagramSources.Motifs["granny"]), SizeSet.One).Key.Select(k => k.Name);
         Assert.Equal(["ring of 4 ch", "ch", "sl st", "dc"], us);
         var british = Compile(DiagramSources.Motifs["granny"].Replace("dc", "tr", StringComparison.Ordinal), "", "uk").Diagrams;
-        var key = DiagramDrawing.Of(Assert.Single(british), "id", Dialect.Uk, SizeSet.One, "words").Key;
+        var key = DiagramDrawing.Of(Assert.Single(british), "id", Dialect.Uk, SizeSet.One, "words")!.Key;
         Assert.Contains(key, k => k is { Name: "tr", Meaning: "treble" });
     }
 
@@ -226,7 +238,7 @@ public sealed class DiagramTests
         }
     }
 
-    private static Drawing Drawing(CrochetDiagram diagram, SizeSet sizes) => DiagramDrawing.Of(diagram, "chart-1", Dialect.Us, sizes, "The rows.");
+    private static Drawing Drawing(CrochetDiagram diagram, SizeSet sizes) => DiagramDrawing.Of(diagram, "chart-1", Dialect.Us, sizes, "The rows.")!;
 
     private static CrochetDiagram Only(string body) => Assert.Single(Compile(body).Diagrams);
 

@@ -79,6 +79,41 @@ public class CascadeTests
         Assert.DoesNotContain(compiled.Findings, f => f.Rule.Code == "PF318");
     }
 
+    [Theory]
+    [InlineData("Row 1: K2tog, k to end. 22 sts", "Row 2: Purl.", "Rep last 2 rows 3 times. 19 sts", "Bind off rem 19 sts.")]
+    [InlineData("Row 1: Knit. 22 sts", "Row 2: *K9, k2tog; rep from * to end. 20 sts", "Row 3: K20.", "Row 4: Purl.")]
+    [InlineData("Row 1: Kfb in each st to end. 46 sts", "Row 2: Kfb in each st to end. 92 sts", "Row 3: Purl. 92 sts")]
+    public void What_follows_from_a_count_told_to_be_wrong_is_not_told_again(params string[] rows)
+    {
+        Assert.Equal("PF301", Assert.Single(Told(Compile(rows))).Rule.Code);
+    }
+
+    [Fact]
+    public void A_slip_in_the_cast_on_is_told_at_the_first_repeat_that_does_not_fit()
+    {
+        var compiled = Compile("Row 1: *K5, p5; rep from * to end.", "Row 2: *K5, p5; rep from * to end.", "Row 3: Knit, inc 10 sts evenly. 40 sts", "Row 4: *K6, k2tog; rep from * to end. 35 sts");
+
+        Assert.Equal("PF302", Assert.Single(Told(compiled)).Rule.Code); // 30 were meant
+    }
+
+    [Fact]
+    public void Two_repeats_that_do_not_fit_stitches_which_a_repeat_before_them_fitted_are_two()
+    {
+        var compiled = Compile("Row 1: *K2, p2; rep from * to end.", "Row 2: *K5, p5; rep from * to end.", "Row 3: *K10, p10; rep from * to end.");
+
+        Assert.Equal(["PF302", "PF302"], Told(compiled).Select(f => f.Rule.Code));
+    }
+
+    [Fact]
+    public void Two_kinds_that_differ_in_one_row_are_told_together()
+    {
+        var compiled = Compiler.Compile(new SourceText("net.pattern.md", "---\ntitle: Net\ncraft: crochet\nterms: us\nsizes: one size\n---\n\n## Piece\n\nBegin with 21 sc.\n\nRow 1: Ch 1, sc in first st, *ch 1, sk 1, sc in next st; rep from * across. 10 sc, 9 ch-1 sps\n"));
+
+        var finding = Assert.Single(Told(compiled));
+        Assert.Equal("row 1 states 10 sc, but makes 11", finding.Message);
+        Assert.Equal("row 1 states 9 ch-1 spaces, but makes 10", finding.Labels[^1].Text);
+    }
+
     private static IEnumerable<Finding> Told(Compilation compilation) => compilation.Findings.Where(f => f.Rule.Area is Area.Notation or Area.Counts && f.Severity != Severity.Note);
 
     private static Compilation Compile(params string[] rows) =>
