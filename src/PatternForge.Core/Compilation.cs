@@ -28,6 +28,12 @@ public sealed record Compilation
     /// <summary>The charts of its rows, in the order of the source.</summary>
     public ImmutableArray<Chart> Charts { get; init; } = [];
 
+    /// <summary>The outlines of its pieces, in the order of the source; made when they are first wanted.</summary>
+    public ImmutableArray<PieceOutline> Outlines => LazyOutlines.Value;
+
+    /// <summary>Makes the outlines.</summary>
+    internal Lazy<ImmutableArray<PieceOutline>> LazyOutlines { get; init; } = new([]);
+
     /// <summary>Its crochet diagrams, in the order of the source; drawn up when somebody asks for the first time.</summary>
     public ImmutableArray<CrochetDiagram> Diagrams => LazyDiagrams.Value;
 

@@ -6,6 +6,7 @@ using PatternForge.Core.Drafts;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Shapes;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
@@ -48,7 +49,7 @@ public static class Compiler
         var pattern = new Pattern(facts, body.Sections);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
-        CheckList.Run(new CheckContext(pattern, worked, read, bag)
+        var context = new CheckContext(pattern, worked, read, bag)
         {
             Abbreviations = body.Abbreviations,
             Words = body.Words,
@@ -57,9 +58,12 @@ public static class Compiler
             Answers = options.Answers,
             House = options.House,
             LookAtPhoto = options.LookAtPhoto,
-        });
+            Outlines = new(() => OutlineMaker.Of(new CheckContext(pattern, worked, read, new FindingBag(read)), body.Lines)),
+        };
+        CheckList.Run(context);
+        SchematicRequest.Check(context);
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyOutlines = context.Outlines, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>

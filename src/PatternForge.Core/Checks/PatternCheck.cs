@@ -30,6 +30,9 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>What became of addresses that were asked for over the network; empty when none was.</summary>
     public IReadOnlyDictionary<string, LinkAnswer> Answers { get; init; } = ImmutableDictionary<string, LinkAnswer>.Empty;
 
+    /// <summary>The outlines of the pieces, made when they are first wanted.</summary>
+    public Lazy<ImmutableArray<PieceOutline>> Outlines { get; init; } = new([]);
+
     /// <summary>The header's facts.</summary>
     public PatternFacts Facts => Pattern.Facts;
 

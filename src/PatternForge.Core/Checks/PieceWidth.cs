@@ -50,19 +50,14 @@ internal static class PieceWidth
     /// <summary>What so many stitches measure across, seams off; null where the gauge does not say.</summary>
     public static Reckoned? Across(PatternFacts facts, Gauge gauge, int stitches, WorkedLine line)
     {
-        if (gauge.StitchesPerCm is not > 0 || gauge.StitchesPerCm is not { } perCm)
-        {
-            return null;
-        }
-
         var (least, most) = line.InTheRound == true ? (0m, 0m) : facts.Seam is { } seam ? (2 * seam, 2 * seam) : (0m, 2 * UsualSeam);
-        return new Reckoned(Math.Max(0, stitches - most) / perCm, Math.Max(0, stitches - least) / perCm, stitches, line);
+        return gauge.Across(Math.Max(0, stitches - most)) is { } from && gauge.Across(Math.Max(0, stitches - least)) is { } to ? new Reckoned(from, to, stitches, line) : null;
     }
 
     /// <summary>How long the rows of some lines are together; null where a line leaves its rows open, or the gauge does not say.</summary>
     public static Reckoned? Along(Gauge gauge, ImmutableArray<WorkedLine> lines, int size)
     {
-        if (gauge.RowsPerCm is not > 0 || gauge.RowsPerCm is not { } perCm || lines.IsEmpty)
+        if (lines.IsEmpty)
         {
             return null;
         }
@@ -79,7 +74,7 @@ internal static class PieceWidth
         }
 
         // A row more or less at the cast-on or at the end is no matter.
-        return new Reckoned(Math.Max(0, rows - 2) / perCm, (rows + 1) / perCm, rows, lines[^1]);
+        return gauge.Along(Math.Max(0, rows - 2)) is { } from && gauge.Along(rows + 1) is { } to ? new Reckoned(from, to, rows, lines[^1]) : null;
     }
 
     /// <summary>

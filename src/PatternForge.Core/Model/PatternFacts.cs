@@ -58,6 +58,12 @@ public sealed record Gauge(TextSpan Origin)
 
     /// <summary>Rows in one centimetre; null when not known.</summary>
     public decimal? RowsPerCm => Rows is { } n && Height is { InBase: > 0 } h ? n / h.InBase : null;
+
+    /// <summary>What stitches measure across, in centimetres; null when not known.</summary>
+    public decimal? Across(decimal stitches) => StitchesPerCm is { } perCm and > 0 ? stitches / perCm : null;
+
+    /// <summary>What rows measure along, in centimetres; null when not known.</summary>
+    public decimal? Along(decimal rows) => RowsPerCm is { } perCm and > 0 ? rows / perCm : null;
 }
 
 /// <summary>Another yarn that will do, and a word on how it differs.</summary>

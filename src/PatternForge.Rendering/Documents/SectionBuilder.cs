@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
 using PatternForge.Core.Model;
+using PatternForge.Core.Shapes;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Work;
 using PatternForge.Rendering.Drawings;
@@ -21,6 +22,7 @@ internal sealed class SectionBuilder
     private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
 
     private readonly string _name;
+    private readonly SchematicBuilder _schematics;
     private Dictionary<string, string>? _names;
 
     /// <summary>Prepares for one pattern.</summary>
@@ -32,6 +34,7 @@ internal sealed class SectionBuilder
         _compilation = compilation;
         _sizes = compilation.Pattern.Facts.Sizes.Count;
         _rows = new RowBuilder(_sizes);
+        _schematics = new SchematicBuilder(compilation, Id);
     }
 
     /// <summary>Groups of source sections: one of the first or second rank with the lower ones after it.</summary>
@@ -133,6 +136,9 @@ internal sealed class SectionBuilder
                 case FencedBlock { Info: FencedBlock.Chart } when DrawnIn(block, section).ToArray() is { Length: > 0 } charts:
                     blocks.AddRange(charts);
                     break;
+                case FencedBlock { Info: SchematicRequest.Word } fenced when SchematicRequest.Read(fenced.Text) is { } request:
+                    blocks.AddRange(_schematics.Asked(request, section).Select(View));
+                    break;
                 case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
                     break;
@@ -161,6 +167,13 @@ internal sealed class SectionBuilder
             .Select(a => (a.Name, Id: (OperationTable.Find(Craft.Knitting, terms, a.Name) ?? OperationTable.Find(Craft.Knitting, Dialect.Any, a.Name))?.Id))
             .Where(a => a.Id is not null).DistinctBy(a => a.Id, StringComparer.Ordinal).ToDictionary(a => a.Id!, a => a.Name, StringComparer.Ordinal);
         return _names.TryGetValue(operation.Id, out var name) ? name : ChartWords.NameOf(operation, terms);
+    }
+
+    /// <summary>The schematics that a garment gets without being asked for; null where it gets none.</summary>
+    public SectionView? Schematics()
+    {
+        var blocks = _schematics.ByItself().Select(View).ToImmutableArray();
+        return blocks.IsEmpty ? null : new SectionView { Id = Id("Schematics"), Heading = "Schematics", Role = "schematic", HasRows = false, Parts = [new PartView { Heading = null, Rank = 3, Blocks = blocks }] };
     }
 
     /// <summary>The drawings that a block asks for; those that stand at the end of a section where it is null.</summary>

@@ -66,6 +66,11 @@ internal sealed record SectionPlaces
             }
         }
 
+        if (builder.Schematics() is { } schematics)
+        {
+            ranked.Add((Making, 1, schematics));
+        }
+
         ImmutableArray<SectionView> Of(int place) => [.. ranked.Where(r => r.Place == place).OrderBy(r => r.Rank).Select(r => r.View)];
         return placed with { About = Of(0), Before = Of(1), Instructions = Of(Making), After = Of(3), Closing = Of(4) };
     }

@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Checks;
+using PatternForge.Core.Model;
+
+namespace PatternForge.Core.Shapes;
+
+/// <summary>Makes the outline of each piece out of its worked rows and its gauge, where every row of it is known.</summary>
+public static class OutlineMaker
+{
+    private const int MostLines = 2_000;
+
+    /// <summary>The outline of every piece, in the order of the source; those that cannot be drawn say why.</summary>
+    /// <param name="context">The worked pattern.</param>
+    /// <param name="bound">Its lines as they are written.</param>
+    public static ImmutableArray<PieceOutline> Of(CheckContext context, ImmutableArray<BoundLine> bound)
+    {
+        var outlines = ImmutableArray.CreateBuilder<PieceOutline>();
+        foreach (var lines in PieceLines.Of(context.Pattern, bound, context.Lines))
+        {
+            outlines.Add(One(context, lines));
+        }
+
+        return outlines.ToImmutable();
+    }
+
+    private static PieceOutline One(CheckContext context, ImmutableArray<ShapedLine> lines)
+    {
+        string[] headings = [.. lines.Select(l => l.Worked.Piece).Where(h => h.Length > 0).Distinct(StringComparer.Ordinal)];
+        var tops = context.Pattern.Sections.Where(s => s.Level <= 2 && headings.Contains(s.Heading, StringComparer.Ordinal)).Select(s => s.Heading).Distinct(StringComparer.Ordinal).Count();
+        var name = tops > 1 ? context.Facts.Title?.Value : headings.FirstOrDefault();
+        var rows = lines[1..];
+        var isRound = rows.All(l => l.Worked.InTheRound == true);
+        var outline = new PieceOutline
+        {
+            Name = string.IsNullOrWhiteSpace(name) ? "Piece" : name.Trim(),
+            Headings = [.. headings],
+            Origin = lines[0].Worked.Origin,
+            View = isRound ? OutlineView.Tube : OutlineView.Flat,
+        };
+        var gauge = GaugeOf(context, headings);
+        var reason = gauge is null ? context.Facts.Gauges.IsEmpty ? "the header has no gauge" : "it is not said which gauge holds for it"
+            : gauge.StitchesPerCm is not > 0 ? "the gauge does not say how many stitches a centimetre has"
+            : lines.Length > MostLines ? "it has too many lines"
+            : !isRound && rows.Any(l => l.Worked.InTheRound == true) ? "it is worked partly flat and partly in the round"
+            : null;
+        if (reason is not null)
+        {
+            return outline with { Reason = reason };
+        }
+
+        if (isRound && context.Facts.Craft != Stitches.Craft.Knitting)
+        {
+            return Round(context, lines, gauge!, outline);
+        }
+
+        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
+        for (var size = 0; size < context.Facts.Sizes.Count; size++)
+        {
+            var walk = new OutlineWalk(lines, size, context.Facts.Sizes.Count, gauge!, isRound);
+            if (walk.Go() is not { } made)
+            {
+                var which = context.Facts.Sizes.Count > 1 ? $" (size {context.Facts.Sizes.Names[size]})" : "";
+                return outline with { Reason = walk.Reason + which };
+            }
+
+            sizes.Add(made);
+        }
+
+        return !AreAlike(sizes)
+            ? outline with { Reason = "its sizes are not worked in the same rows" }
+            : sizes.All(s => s.TopCm <= 0) ? outline with { Reason = "it has no rows" }
+            : outline with { Gauge = gauge, Sizes = sizes.ToImmutable(), Measures = OutlineMeasures.Of(outline.Name, isRound, sizes.ToImmutable()) };
+    }
+
+    private static PieceOutline Round(CheckContext context, ImmutableArray<ShapedLine> lines, Gauge gauge, PieceOutline outline)
+    {
+        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
+        bool? flat = null;
+        for (var size = 0; size < context.Facts.Sizes.Count; size++)
+        {
+            var (made, isFlat, reason) = RoundProfile.Of(lines, size, gauge);
+            if (made is null || (flat ?? isFlat) != isFlat)
+            {
+                return outline with { Reason = reason ?? "it lies flat in some sizes and not in others" };
+            }
+
+            flat = isFlat;
+            sizes.Add(made);
+        }
+
+        if (!AreAlike(sizes))
+        {
+            return outline with { Reason = "its sizes have different numbers of rounds" };
+        }
+
+        var all = sizes.ToImmutable();
+        return outline with { View = flat == true ? OutlineView.Circle : OutlineView.Side, Gauge = gauge, Sizes = all, Measures = RoundProfile.Measures(all, flat == true, gauge) };
+    }
+
+    private static bool AreAlike(ImmutableArray<SizeOutline>.Builder sizes) =>
+        sizes.All(s => s.Levels.Length == sizes[0].Levels.Length && s.Arms.Length == sizes[0].Arms.Length && s.Arms.Select(a => a.Length).SequenceEqual(sizes[0].Arms.Select(a => a.Length)));
+
+    /// <summary>The only gauge, or the only one that is no ribbing; else the one that the headings' words speak of.</summary>
+    private static Gauge? GaugeOf(CheckContext context, string[] headings)
+    {
+        Gauge[] plain = [.. context.Facts.Gauges.Where(g => g.Stitch?.Contains("rib", StringComparison.OrdinalIgnoreCase) != true)];
+        if (plain.Length == 1)
+        {
+            return plain[0];
+        }
+
+        Gauge?[] spoken = [.. headings.Select(h => PieceWidth.GaugeOf(context, null, h)).Distinct()];
+        return spoken.Length == 1 ? spoken[0] : null;
+    }
+}

@@ -1,0 +1,319 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Core.Shapes;
+
+/// <summary>Goes up a piece in one size, line by line, and notes where its edges are.</summary>
+internal sealed class OutlineWalk
+{
+    // A length told in words and one told by rows may overlap a little: gauge and rounding (common practice), in centimetres and as a share.
+    private const decimal Slack = 1;
+    private const decimal SlackShare = 0.03m;
+
+    private readonly ImmutableArray<ShapedLine> _lines;
+    private readonly int _size;
+    private readonly int _sizes;
+    private readonly Gauge _gauge;
+    private readonly bool _isRound;
+    private readonly EdgeBook _edges = new();
+
+    // Stitches from the middle of the lower edge, and centimetres above it.
+    private decimal _left;
+    private decimal _right;
+    private decimal _height;
+    private decimal? _armhole;
+    private decimal _section;
+    private int _most;
+    private FabricSide? _side;
+
+    public OutlineWalk(ImmutableArray<ShapedLine> lines, int size, int sizes, Gauge gauge, bool isRound)
+    {
+        (_lines, _size, _sizes, _gauge, _isRound) = (lines, size, sizes, gauge, isRound);
+    }
+
+    /// <summary>Why it came to no end, as the end of a sentence.</summary>
+    public string? Reason { get; private set; }
+
+    /// <summary>The outline; null, with a reason, where something about it is not known.</summary>
+    public SizeOutline? Go()
+    {
+        var start = _lines[0].Worked.After[_size];
+        var first = 1;
+        if (_lines[0].First is ChainStep && _lines.Length > 1)
+        {
+            // A foundation chain has stitches for turning: the first row tells the width.
+            start = _lines[1].Worked.After[_size];
+        }
+
+        if (start is not (> 0 and var count))
+        {
+            Reason = "it is not known how many stitches it begins with";
+            return null;
+        }
+
+        var share = _isRound ? 4m : 2m; // a tube lies flat: half of it in front
+        (_left, _right, _most) = (-count / share, count / share, count);
+        var hold = Enumerable.Range(1, _lines.Length - 1).FirstOrDefault(i => _lines[i].Has<HoldStep>(), -1);
+        var back = hold < 0 ? -1 : Enumerable.Range(hold, _lines.Length - hold).FirstOrDefault(i => _lines[i].First is ReturnStep, -1);
+        if (hold >= 0 && (back < 0 || _isRound))
+        {
+            Reason = $"stitches are left on a holder at {Words(_lines[hold])} and the rest of the piece is not worked on its own";
+            return null;
+        }
+
+        var levels = ImmutableArray.CreateBuilder<OutlineLevel>();
+        levels.Add(Level(_lines[0], count));
+        if (!Up(first, hold < 0 ? _lines.Length : hold, levels, hold >= 0, null))
+        {
+            return null;
+        }
+
+        return hold < 0 ? new SizeOutline(levels.ToImmutable(), []) : Arms(levels, hold, back);
+    }
+
+    private SizeOutline? Arms(ImmutableArray<OutlineLevel>.Builder levels, int hold, int back)
+    {
+        var (left, right, height, armhole) = (_left, _right, _height, _armhole);
+        if (_lines[hold].Worked.After[_size] is not (> 0 and var one) || _lines[back].Worked.After[_size] is not (> 0 and var other) || one + other > right - left)
+        {
+            Reason = $"it is not known how many stitches each side has at {Words(_lines[hold])}";
+            return null;
+        }
+
+        var row = _lines[hold].Bound.Rows[^1];
+        var steps = row.Steps;
+        var isStart = steps.IndexOf(steps.First(s => s is HoldStep)) > 0;
+        var side = row.Side ?? _side;
+        if (side is null && one != other)
+        {
+            Reason = $"it is not said on which side {Words(_lines[hold])} is worked";
+            return null;
+        }
+
+        // A row on the wrong side begins at the left edge as the right side shows it.
+        var firstIsLeft = side is null || (side == FabricSide.Wrong) == isStart;
+        var arms = new ImmutableArray<OutlineLevel>[2];
+        foreach (var (isFirst, from, to, count) in new[] { (true, hold, back, one), (false, back, _lines.Length, other) })
+        {
+            var isLeft = isFirst == firstIsLeft;
+            (_left, _right) = isLeft ? (left, left + count) : (right - count, right);
+            (_height, _armhole, _section, _most) = (height, armhole, height, count);
+            var part = ImmutableArray.CreateBuilder<OutlineLevel>();
+            part.Add(Level(_lines[from], count));
+            _side = isFirst ? side : Facing(_lines[from].Bound.Text);
+            if (isFirst && Rows(_lines[from]) is { } tall)
+            {
+                _height = tall;
+                _side = Other(side);
+                part.Add(Level(_lines[from], count));
+            }
+            else if (isFirst)
+            {
+                return null;
+            }
+
+            if (!Up(from + 1, to, part, false, isLeft))
+            {
+                return null;
+            }
+
+            arms[isLeft ? 0 : 1] = part.ToImmutable();
+        }
+
+        return new SizeOutline(levels.ToImmutable(), [.. arms]);
+    }
+
+    /// <summary>Goes up some lines.</summary>
+    /// <param name="from">The first line.</param>
+    /// <param name="to">The line behind the last.</param>
+    /// <param name="levels">Takes the places.</param>
+    /// <param name="mayPart">True where the piece parts behind them, so that stitches may be bound off in the middle.</param>
+    /// <param name="isLeft">True for the left of two parts, false for the right; null for the piece itself.</param>
+    private bool Up(int from, int to, ImmutableArray<OutlineLevel>.Builder levels, bool mayPart, bool? isLeft)
+    {
+        for (var i = from; i < to; i++)
+        {
+            var line = _lines[i];
+            var worked = line.Worked;
+            if (worked.Before[_size] is 0 && worked.After[_size] is 0)
+            {
+                continue; // ends woven in, a word to the maker
+            }
+
+            if (worked.Status != LineStatus.Checked || worked.Before[_size] is not { } before || worked.After[_size] is not { } after)
+            {
+                Reason = $"{Words(line)} is not understood";
+                return false;
+            }
+
+            if (!worked.Kinds.IsEmpty)
+            {
+                Reason = $"{Words(line)} has spaces among its stitches, and its count alone is no width";
+                return false;
+            }
+
+            if (i > 1 && _lines[i - 1].Worked.Piece != worked.Piece && isLeft is null)
+            {
+                _section = _height;
+            }
+
+            before = i == 1 && _lines[0].First is ChainStep ? after : before;
+            if (ShortRows(line))
+            {
+                Reason = $"{Words(line)} turns within the row";
+                return false;
+            }
+
+            if (before > 0 && after == 0 && i < to - 1 && _lines[(i + 1)..to].Any(l => l.Worked.After[_size] is > 0))
+            {
+                Reason = $"the stitches end at {Words(line)} and go on below it";
+                return false;
+            }
+
+            var top = Rows(line);
+            if (top is not { } height || height < _height - Math.Max(Slack, _height * SlackShare))
+            {
+                Reason ??= $"it is not known how many rows there are at {Words(line)}";
+                return false;
+            }
+
+            height = Math.Max(height, _height);
+            if (after == 0)
+            {
+                _height = height;
+                levels.Add(Level(line, before) with { IsEdge = true });
+                continue;
+            }
+
+            if (!Shift(line, before, after, mayPart && i >= to - 2, isLeft, i, levels, height))
+            {
+                return false;
+            }
+
+            _side = NextSide(line);
+        }
+
+        return true;
+    }
+
+    private bool Shift(ShapedLine line, int before, int after, bool mayPart, bool? isLeft, int i, ImmutableArray<OutlineLevel>.Builder levels, decimal height)
+    {
+        var (left, right) = (0m, 0m);
+        if (_isRound)
+        {
+            left = right = (after - before) / 4m; // half of it is in front, and half of that on either side
+        }
+        else if (_edges.Of(line, _size, before, after, _side, isLeft) is not { } moves)
+        {
+            Reason = $"it is not plain at which edge {Words(line)} is shaped";
+            return false;
+        }
+        else if (moves.IsParted && mayPart)
+        {
+            (left, right) = (0, 0); // the neck opens here; the two sides are told by the rows behind it
+        }
+        else if (moves.IsParted)
+        {
+            Reason = $"stitches are bound off in the middle at {Words(line)}";
+            return false;
+        }
+        else
+        {
+            (left, right) = (moves.Left, moves.Right);
+        }
+
+        var count = mayPart && left == 0 && right == 0 ? before : after;
+        var isStep = !_isRound && line.BindsOff && left == right && left < 0 && Lone(i);
+        _armhole ??= !_isRound && after < before && before >= _most && isLeft is null ? _height : null;
+        _most = Math.Max(_most, after);
+        (_left, _right) = (_left - left, _right + right);
+        if (_right <= _left)
+        {
+            (_left, _right) = ((_left + _right) / 2, (_left + _right) / 2);
+        }
+
+        if (isStep)
+        {
+            levels.Add(Level(line, count) with { IsEdge = true });
+        }
+
+        _height = height;
+        levels.Add(Level(line, count) with { IsEdge = line.BindsOff });
+        return true;
+    }
+
+    /// <summary>True for one binding off by itself, which makes a step; several that follow one another make a slope.</summary>
+    private bool Lone(int i) => !(i > 0 && _lines[i - 1].BindsOff) && !(i + 1 < _lines.Length && _lines[i + 1].BindsOff) && _lines[i].Bound.Rows.SelectMany(r => r.Steps).OfType<ShapingStep>().All(s => s.Stretches is [{ Rows: { } rows }] && rows[_size] <= 2);
+
+    private OutlineLevel Level(ShapedLine line, int count) => new(line.Worked.Index, _height, _gauge.Across(_left) ?? 0, _gauge.Across(_right) ?? 0, count);
+
+    /// <summary>How high the piece is after a line, in centimetres; null where that is not known.</summary>
+    private decimal? Rows(ShapedLine line)
+    {
+        var worked = line.Worked;
+        if (!worked.Rows.IsEmpty && worked.Rows[_size] is { } rows)
+        {
+            return ByRows(rows);
+        }
+
+        var steps = line.Bound.Rows.SelectMany(r => r.Steps).OfType<RowsStep>().ToArray();
+        var before = worked.Before[_size] ?? 0;
+        if (steps is [ShapingStep shaping] && line.Bound.Rows.Length == 1)
+        {
+            return RowsOfShaping.Of(shaping, _size, before, worked.Text) is { } some ? ByRows(some) : null;
+        }
+
+        if (steps is [RepeatRowsStep { WithPlainRows: true, Until: RowsUntil.Times } repeat] && RowsOfShaping.Pace(worked.Text) is { } pace && repeat.Value?[_size] is { } times)
+        {
+            return ByRows(pace * times);
+        }
+
+        if (steps.Length == 0 || LengthWords.Read(worked.Text) is not { } length || length.In(_size, _sizes) is not { } cm)
+        {
+            return null;
+        }
+
+        return length.From switch
+        {
+            LengthFrom.Armhole => _armhole is { } armhole ? armhole + cm : null,
+            LengthFrom.Section => _section + cm,
+            LengthFrom.Here => _height + cm,
+            _ => cm,
+        };
+    }
+
+    private decimal? ByRows(int rows) => rows == 0 ? _height : _height + _gauge.Along(rows);
+
+    private static bool ShortRows(ShapedLine line) => line.Bound.Rows.Any(r => r.Steps.Any(s => s is TurnStep { Wraps: true })
+        || (line.Worked.Operations.All(o => o.Craft == Stitches.Craft.Knitting) && r.Steps.Any(s => s is TurnStep) && !r.Steps.Any(s => s is HoldStep)));
+
+    private FabricSide? NextSide(ShapedLine line)
+    {
+        if (Ending(line.Worked.Text) is { } last)
+        {
+            return Other(last);
+        }
+
+        var row = line.Bound.Rows[^1];
+        var stated = line.Bound.Rows.Length == 1 && row.Count is null && !row.IsRange ? row.Side : null;
+        return stated is not null ? Other(stated) : !line.Worked.Rows.IsEmpty && line.Worked.Rows[_size] is { } rows ? rows % 2 == 0 ? _side : Other(_side) : null;
+    }
+
+    private static FabricSide? Ending(string text) =>
+        text.IndexOf("ending", StringComparison.OrdinalIgnoreCase) is not (>= 0 and var at) ? null
+        : text.IndexOf("WS", at, StringComparison.Ordinal) >= 0 || text.IndexOf("wrong", at, StringComparison.OrdinalIgnoreCase) >= 0 ? FabricSide.Wrong
+        : text.IndexOf("RS", at, StringComparison.Ordinal) >= 0 || text.IndexOf("right-side", at, StringComparison.OrdinalIgnoreCase) >= 0 ? FabricSide.Right : null;
+
+    private static FabricSide? Facing(string text) =>
+        text.Contains("WS facing", StringComparison.Ordinal) || text.Contains("wrong side facing", StringComparison.OrdinalIgnoreCase) ? FabricSide.Wrong
+        : text.Contains("RS facing", StringComparison.Ordinal) || text.Contains("right side facing", StringComparison.OrdinalIgnoreCase) ? FabricSide.Right : null;
+
+    private static FabricSide? Other(FabricSide? side) => side switch { FabricSide.Right => FabricSide.Wrong, FabricSide.Wrong => FabricSide.Right, _ => null };
+
+    private static string Words(ShapedLine line)
+    {
+        var text = line.Worked.Label.Length > 0 ? line.Worked.Label : line.Worked.Text;
+        return $"`{(text.Length > 40 ? text[..39].TrimEnd() + "…" : text)}`";
+    }
+}

@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using PatternForge.Core.Model;
+using PatternForge.Core.Work;
+
+namespace PatternForge.Core.Shapes;
+
+/// <summary>A line as it is written and as it was worked.</summary>
+internal sealed record ShapedLine(BoundLine Bound, WorkedLine Worked)
+{
+    /// <summary>The first step that is more than a remark; null for none.</summary>
+    public Step? First { get; } = Bound.Rows.Select(r => StepCounts.First(r.Steps)).FirstOrDefault(s => s is not null);
+
+    /// <summary>True where a step of the kind is in it.</summary>
+    public bool Has<T>()
+        where T : Step => Bound.Rows.Any(r => r.Steps.Any(s => s is T));
+
+    /// <summary>True where stitches are bound off, or slipped past, at the beginning of rows.</summary>
+    public bool BindsOff => Worked.After.Any(a => a is > 0) && (Bound.Text.StartsWith("BO ", StringComparison.OrdinalIgnoreCase) || Bound.Text.StartsWith("Bind off", StringComparison.OrdinalIgnoreCase) || Bound.Text.StartsWith("Cast off", StringComparison.OrdinalIgnoreCase));
+}
+
+/// <summary>Takes the lines of a pattern apart into pieces: each from its first stitches to where the next piece begins.</summary>
+internal static class PieceLines
+{
+    /// <summary>The lines of every piece that begins with stitches of its own.</summary>
+    public static ImmutableArray<ImmutableArray<ShapedLine>> Of(Pattern pattern, ImmutableArray<BoundLine> bound, ImmutableArray<WorkedLine> worked)
+    {
+        var pieces = ImmutableArray.CreateBuilder<ImmutableArray<ShapedLine>>();
+        var piece = ImmutableArray.CreateBuilder<ShapedLine>();
+        var (group, groups) = (-1, GroupsOf(pattern));
+        for (var i = 0; i < bound.Length && i < worked.Length; i++)
+        {
+            var line = new ShapedLine(bound[i], worked[i]);
+            if (line.Bound.Pattern is not null)
+            {
+                continue;
+            }
+
+            var own = bound[i].Section >= 1 && bound[i].Section <= groups.Length ? groups[bound[i].Section - 1] : 0;
+            var isFresh = worked[i].Before.All(b => b is null or 0) && worked[i].After.Any(a => a is > 0);
+            if (isFresh && line.First is not ReturnStep && (line.First is not HoldStep || own != group))
+            {
+                Close();
+                group = own;
+                if (line.First is not (PickUpStep or AsPieceStep or StartStep))
+                {
+                    piece.Add(line);
+                }
+
+                continue;
+            }
+
+            if (own != group && (worked[i].Before.All(b => b is null or 0) || (piece.Count > 0 && piece[^1].Has<FastenOffStep>())))
+            {
+                Close();
+                group = own;
+            }
+
+            group = own;
+            if (piece.Count > 0)
+            {
+                piece.Add(line);
+            }
+        }
+
+        Close();
+        return pieces.ToImmutable();
+
+        void Close()
+        {
+            if (piece.Count > 1)
+            {
+                pieces.Add(piece.ToImmutable());
+            }
+
+            piece.Clear();
+        }
+    }
+
+    /// <summary>For each section the number of the heading of the first or second rank that it belongs to.</summary>
+    private static int[] GroupsOf(Pattern pattern)
+    {
+        var (groups, group) = (new int[pattern.Sections.Length], 0);
+        for (var i = 0; i < groups.Length; i++)
+        {
+            group += pattern.Sections[i].Level <= 2 ? 1 : 0;
+            groups[i] = group;
+        }
+
+        return groups;
+    }
+}
