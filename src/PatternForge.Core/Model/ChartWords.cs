@@ -59,7 +59,7 @@ public static class ChartWords
         var rest = last.Sum(c => c.Operation!.Takes);
         var before = first.Length > 0 ? Of(first, terms) + ", " : "";
         var after = last.Length > 0 ? ", " + Of(last, terms) : "";
-        return body.Length == 0 ? Of(cells, terms) : $"{before}*{Of(body, terms)}; rep from * to {(rest == 0 ? "end" : rest == 1 ? "last st" : string.Create(CultureInfo.InvariantCulture, $"last {rest} sts"))}{after}";
+        return body.Length == 0 ? Of(cells, terms) : $"{before}*{Of(body, terms)}; rep from * {(rest == 0 ? chart.IsRound ? "around" : "to end" : rest == 1 ? "to last st" : string.Create(CultureInfo.InvariantCulture, $"to last {rest} sts"))}{after}";
     }
 
     private static string Of(ChartCell[] cells, Dialect terms)
