@@ -60,6 +60,10 @@ internal sealed class PartsNotSaid : PatternCheck
         }
     }
 
+    // Where every line is understood and the gauge is whole, schematics are drawn by themselves; to make them here would cost more than all checks together.
+    private static bool IsDrawn(CheckContext context) =>
+        context.Facts.Sizes.Count > 1 && context.Lines.All(l => l.Status == LineStatus.Checked) && context.Facts.Gauges.Any(g => g is { StitchesPerCm: > 0, RowsPerCm: > 0 });
+
     // Title, sizes, gauge, yarn, tools and rows have findings of their own: without them a maker cannot go on.
     private static (string Group, (string Part, bool IsWanted)[] Parts)[] Groups(CheckContext context, Hazards hazards)
     {
@@ -93,7 +97,7 @@ internal sealed class PartsNotSaid : PatternCheck
             ("to make",
             [
                 ("charts", !chart && !context.IsExcused("charts", "chart") && facts.Charts.IsEmpty && TechniquesShown.In(context).Any(t => t.Technique.Name is "lace" or "cables" or "colour work within a row" or "filet")),
-                ("schematic", WornPiece.IsGarment(facts) && !Sections.Has(context, "schematic") && !context.Pattern.Sections.SelectMany(s => s.Blocks).OfType<FencedBlock>().Any(b => b.Info == "schematic") && !(facts.Sizes.Count > 1 && context.Outlines.Value.Any(o => o.IsDrawn))),
+                ("schematic", WornPiece.IsGarment(facts) && !Sections.Has(context, "schematic") && !context.Pattern.Sections.SelectMany(s => s.Blocks).OfType<FencedBlock>().Any(b => b.Info == "schematic") && !IsDrawn(context)),
                 ("videos", facts.Videos.IsEmpty && facts.Links.IsEmpty && !Sections.Has(context, "videos", "links")),
             ]),
             ("to finish and use",

@@ -36,7 +36,7 @@ internal static class PieceLines
             }
 
             var own = bound[i].Section >= 1 && bound[i].Section <= groups.Length ? groups[bound[i].Section - 1] : 0;
-            var isFresh = worked[i].Before.All(b => b is null or 0) && worked[i].After.Any(a => a is > 0);
+            var isFresh = worked[i].Before.All(b => b is null or 0) && worked[i].After.Any(a => a is > 0) && (worked[i].Before.Any(b => b is 0) || line.First is CastOnStep or ChainStep or RingStep);
             if (isFresh && line.First is not ReturnStep && (line.First is not HoldStep || own != group))
             {
                 Close();

@@ -26,7 +26,7 @@ public static class SchematicDrawing
         var inPage = new SvgPage(layout.Width, layout.Height, id, title, description);
         Piece(inPage, layout);
 
-        var width = Math.Max(layout.Width, 40 + entries.Max(e => 6.9 * (e.Name.Length + e.Value.Length + 2)));
+        var width = Math.Max(Math.Max(layout.Width, 24 + (8.2 * title.Length)), 40 + entries.Max(e => 6.9 * (e.Name.Length + e.Value.Length + 2)));
         var alone = new SvgPage(width, layout.Height + 34 + (20 * entries.Length), id, title, description, alone: true);
         alone.Words(12, 20, title, 14, "start", bold: true);
         alone.Begin((width - layout.Width) / 2, 26);
