@@ -25,8 +25,11 @@ public sealed record Compilation
     /// <summary>Every instruction line, worked, in the order of the source; found by its index.</summary>
     public required ImmutableArray<WorkedLine> Lines { get; init; }
 
-    /// <summary>The charts of its rows, in the order of the source.</summary>
-    public ImmutableArray<Chart> Charts { get; init; } = [];
+    /// <summary>The charts of its rows, in the order of the source; drawn up when somebody asks for the first time.</summary>
+    public ImmutableArray<Chart> Charts => LazyCharts.Value;
+
+    /// <summary>Draws up the charts; a compilation that is only linted never does.</summary>
+    internal Lazy<ImmutableArray<Chart>> LazyCharts { get; init; } = new([]);
 
     /// <summary>The outlines of its pieces, in the order of the source; made when they are first wanted.</summary>
     public ImmutableArray<PieceOutline> Outlines => LazyOutlines.Value;

@@ -53,7 +53,7 @@ public static class Compiler
         {
             Abbreviations = body.Abbreviations,
             Words = body.Words,
-            IsCharted = !charts.IsEmpty || body.Lines.Any(l => l.Pattern is not null),
+            IsCharted = body.Lines.Any(l => l.Pattern is not null),
             Tolerances = options.Tolerances,
             Answers = options.Answers,
             House = options.House,
@@ -63,7 +63,7 @@ public static class Compiler
         CheckList.Run(context);
         SchematicRequest.Check(context);
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { Charts = charts, LazyOutlines = context.Outlines, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = context.Outlines, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>

@@ -143,12 +143,6 @@ internal sealed class ChartBinder
 
     private static BoundRow Row(ChartRow row, Chart chart)
     {
-        var cells = row.Cells.Where(c => c.Operation is not null).ToArray();
-        if (row.Side == FabricSide.Wrong)
-        {
-            Array.Reverse(cells);
-        }
-
         return new BoundRow
         {
             Origin = row.Origin,
@@ -156,27 +150,23 @@ internal sealed class ChartBinder
             Side = chart.IsRound ? null : row.Side,
             IsLabelled = true,
             IsRound = chart.IsRound ? true : null,
-            Steps = Steps(cells, chart.Repeat, row.Origin),
+            Steps = Steps(row.InWorkingOrder(), chart.Repeat, row.Origin),
         };
     }
 
     private static ImmutableArray<Step> Steps(ChartCell[] cells, ChartRepeat? repeat, TextSpan origin)
     {
-        if (cells.Length > 0 && cells.All(c => c.Operation!.Id == "k" || c.Operation.Id == "p") && cells.All(c => c.Operation!.Id == cells[0].Operation!.Id && c.Colour == cells[0].Colour))
+        if (ChartRow.IsPlain(cells))
         {
             return [new RunStep(origin, cells[0].Operation!, new Target(Extent.End)) { Colour = cells[0].Colour }];
         }
 
-        bool IsWithin(ChartCell cell) => repeat is not null && cell.Column >= repeat.From && cell.Column < repeat.From + repeat.Columns;
-        ImmutableArray<Step> Each(IEnumerable<ChartCell> of) => [.. of.Select(c => (Step)new OperationStep(origin, c.Operation!, null) { Colour = c.Colour })];
-        var first = cells.TakeWhile(c => !IsWithin(c)).ToArray();
-        var body = cells.Where(IsWithin).ToArray();
-        if (body.Length == 0)
+        ImmutableArray<Step> Each(ChartCell[] of) => [.. of.Select(c => (Step)new OperationStep(origin, c.Operation!, null) { Colour = c.Colour })];
+        if (repeat?.Part(cells) is not var (first, body, last) || body.Length == 0)
         {
             return Each(cells);
         }
 
-        var last = cells[(first.Length + body.Length)..];
         var rest = last.Sum(c => c.Operation!.Takes);
         var to = rest == 0 ? new Target(Extent.End) : new Target(Extent.LastStitches, new Amount(PerSize.Shared<int?>(rest), origin));
         return [.. Each(first), new RepeatStep(origin, Each(body)) { To = to }, .. Each(last)];

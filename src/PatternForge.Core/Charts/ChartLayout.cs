@@ -153,9 +153,9 @@ internal static class ChartLayout
         if (together)
         {
             var (nearest, least) = (0, long.MaxValue);
+            Fill(cells);
             for (var gap = 0; gap <= free; gap++)
             {
-                Fill(cells);
                 var distance = cells.Select((c, i) => wanted[i] is { } at ? (long)Math.Abs((2 * (c.Column + gap)) - at) : 0).Sum();
                 (nearest, least) = distance < least ? (gap, distance) : (nearest, least);
             }

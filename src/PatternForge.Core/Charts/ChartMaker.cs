@@ -43,37 +43,34 @@ public sealed class ChartMaker
         }
     }
 
-    /// <summary>The charts in the order of the source.</summary>
+    /// <summary>Reports what the stitches of rows and charts show, and answers with what draws the charts, in the order of the source, when they are first wanted.</summary>
     /// <param name="pattern">The pattern.</param>
     /// <param name="lines">Its lines.</param>
     /// <param name="sources">Charts that the source holds, which are compared with the words of the same rows.</param>
     /// <param name="worked">The same lines, worked.</param>
     /// <param name="options">Limits.</param>
-    /// <param name="bag">Where differences are reported.</param>
-    public static ImmutableArray<Chart> Of(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<ChartSource> sources, ImmutableArray<WorkedLine> worked, CompileOptions options, FindingBag bag)
+    /// <param name="bag">Where differences and long strands are reported.</param>
+    public static Lazy<ImmutableArray<Chart>> Of(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<ChartSource> sources, ImmutableArray<WorkedLine> worked, CompileOptions options, FindingBag bag)
     {
-        if (pattern.Facts.Craft != Craft.Knitting)
+        var areDrawn = lines.Any(l => l.Pattern is not null) || pattern.Sections.Any(s => s.Blocks.Any(IsRequest));
+        var haveColours = pattern.Facts.Yarns.Count(y => y.Label is not null) > 1;
+        if (pattern.Facts.Craft != Craft.Knitting || !(areDrawn || haveColours))
         {
-            return [];
-        }
-
-        if (pattern.Facts.Yarns.Count(y => y.Label is not null) > 1)
-        {
-            FloatCheck.Report(lines, worked, new FabricWorker(options, PatternBook.Of(lines)), pattern.Facts.Sizes, options.Tolerances.LongestFloat, bag);
-        }
-
-        if (!(lines.Any(l => l.Pattern is not null) || pattern.Sections.Any(s => s.Blocks.Any(IsRequest))))
-        {
-            return [];
+            return new([]);
         }
 
         var maker = new ChartMaker(pattern, lines, sources, worked, options);
+        if (haveColours)
+        {
+            FloatCheck.Report(lines, worked, maker._fabrics, pattern.Facts.Sizes, options.Tolerances.LongestFloat, bag);
+        }
+
         foreach (var source in sources)
         {
             maker.Compare(source, bag);
         }
 
-        return maker.All();
+        return areDrawn ? new(maker.All) : new([]);
     }
 
     private static bool IsRequest(Block block) => block is FencedBlock { Info: FencedBlock.Chart };

@@ -15,7 +15,7 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>The words of the instruction lines as they are written, each once.</summary>
     public ImmutableArray<string> Words { get; init; } = [];
 
-    /// <summary>True when charts are drawn of its rows, or will be once they come out.</summary>
+    /// <summary>True when it has stitch patterns by name, of which charts are drawn without being asked for.</summary>
     public bool IsCharted { get; init; }
 
     /// <summary>How far figures may stand apart.</summary>

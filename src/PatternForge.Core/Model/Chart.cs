@@ -19,13 +19,40 @@ public sealed record ChartCell(Operation? Operation, int Column, int Span)
 /// <param name="Side">The side that faces the maker; the right side in rounds.</param>
 /// <param name="Cells">Its squares from right to left, without gaps: they cover every column of the chart.</param>
 /// <param name="Origin">Where the row is written.</param>
-public sealed record ChartRow(int Number, FabricSide Side, ImmutableArray<ChartCell> Cells, TextSpan Origin);
+public sealed record ChartRow(int Number, FabricSide Side, ImmutableArray<ChartCell> Cells, TextSpan Origin)
+{
+    /// <summary>Its stitches in the order in which they are worked; squares without a stitch are left out.</summary>
+    public ChartCell[] InWorkingOrder()
+    {
+        var cells = Cells.Where(c => c.Operation is not null).ToArray();
+        if (Side == FabricSide.Wrong)
+        {
+            Array.Reverse(cells);
+        }
+
+        return cells;
+    }
+
+    /// <summary>True for stitches that are all knit or all purled, in one yarn: "knit", whatever their number.</summary>
+    public static bool IsPlain(ChartCell[] cells) =>
+        cells.Length > 0 && cells[0].Operation!.Id is "k" or "p" && cells.All(c => c.Operation!.Id == cells[0].Operation!.Id && c.Colour == cells[0].Colour);
+}
 
 /// <summary>The part of a chart that is worked again and again.</summary>
 /// <param name="From">Its rightmost column.</param>
 /// <param name="Columns">How many columns it has.</param>
 /// <param name="Times">How often it is worked, one number a size; null where the chart does not tell.</param>
-public sealed record ChartRepeat(int From, int Columns, PerSize<int?>? Times);
+public sealed record ChartRepeat(int From, int Columns, PerSize<int?>? Times)
+{
+    /// <summary>The stitches before the repeat, in it and behind it, in the order given; behind it none where none is in it.</summary>
+    public (ChartCell[] Before, ChartCell[] Within, ChartCell[] Behind) Part(ChartCell[] cells)
+    {
+        bool IsWithin(ChartCell cell) => cell.Column >= From && cell.Column < From + Columns;
+        var before = cells.TakeWhile(c => !IsWithin(c)).ToArray();
+        var within = cells.Where(IsWithin).ToArray();
+        return (before, within, cells[(before.Length + within.Length)..]);
+    }
+}
 
 /// <summary>A chart that the source itself holds, square by square.</summary>
 /// <param name="Section">The number of its section in the body, from 1.</param>

@@ -31,20 +31,15 @@ public static class ChartWords
 
     private static string Steps(ChartRow row, Chart chart, Dialect terms)
     {
-        var cells = row.Cells.Where(c => c.Operation is not null).ToArray();
+        var cells = row.InWorkingOrder();
         if (cells.Length == 0)
         {
             return "";
         }
 
-        if (cells.All(c => c.Colour == cells[0].Colour) && (cells.All(c => c.Operation!.Id == "k") || cells.All(c => c.Operation!.Id == "p")))
+        if (ChartRow.IsPlain(cells))
         {
             return $"{(cells[0].Colour is { } yarn ? $"with {yarn}, " : "")}{(cells[0].Operation!.Id == "k" ? "knit" : "purl")}";
-        }
-
-        if (row.Side == FabricSide.Wrong)
-        {
-            Array.Reverse(cells);
         }
 
         if (chart.Repeat is not { } repeat)
@@ -52,10 +47,7 @@ public static class ChartWords
             return Of(cells, terms);
         }
 
-        bool IsWithin(ChartCell cell) => cell.Column >= repeat.From && cell.Column < repeat.From + repeat.Columns;
-        var first = cells.TakeWhile(c => !IsWithin(c)).ToArray();
-        var body = cells.Where(IsWithin).ToArray();
-        var last = cells[(first.Length + body.Length)..];
+        var (first, body, last) = repeat.Part(cells);
         var rest = last.Sum(c => c.Operation!.Takes);
         var before = first.Length > 0 ? Of(first, terms) + ", " : "";
         var after = last.Length > 0 ? ", " + Of(last, terms) : "";
