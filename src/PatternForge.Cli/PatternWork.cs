@@ -93,7 +93,7 @@ internal static class PatternWork
     {
         house = houses.Of(file);
         var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
-        return (house is null ? CompileOptions.Default : CompileOptions.Default.Under(house.House)) with { LookAtPhoto = photos.Look };
+        return (house is null ? CompileOptions.Default : CompileOptions.Default.Under(house.House)) with { LookAtPhoto = photos.Look, ReadFile = new BesideFiles(file.FullPath is { } path ? Path.GetDirectoryName(path)! : around.Folder).Read };
     }
 
     /// <summary>A source that could not be read, or is too large to be.</summary>

@@ -51,6 +51,9 @@ public sealed record CompileOptions
     /// <summary>Looks at a photo by the name that the pattern gives it; null where nobody looks, and then nothing is said of its file.</summary>
     public Func<string, PhotoFacts>? LookAtPhoto { get; init; }
 
+    /// <summary>Reads a text file that a header names, such as a size table, by the name that it gives; null for one that is not there, and null where nobody reads.</summary>
+    public Func<string, string?>? ReadFile { get; init; }
+
     /// <summary>The same for the patterns of a studio.</summary>
     public CompileOptions Under(House house) => this with { House = house, Tolerances = house.Tolerances };
 }

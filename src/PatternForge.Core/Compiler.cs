@@ -40,7 +40,7 @@ public static class Compiler
         var bag = new FindingBag(read);
         var file = FileSplitter.Split(read, bag);
         var header = file.Header is { } span ? HeaderReader.Read(read, span, options, bag) : null;
-        var facts = HeaderBinder.Bind(header, read, bag, options.House);
+        var facts = HeaderBinder.Bind(header, read, bag, options.House, options.ReadFile);
         facts = facts with { TurningChains = TurningChainReader.Read(facts.Notes) };
         var sections = BodyParser.Parse(read, file.Body, bag);
         facts = facts with { ProvedTerms = CrochetTerms.Prove(sections, read, facts) };

@@ -10,6 +10,9 @@ namespace PatternForge.Cli.Commands;
 /// <summary><c>counts FILE</c>: the stitches before and after every row, in every size.</summary>
 internal static class CountsCommand
 {
+    /// <summary>What the command line asks for.</summary>
+    private sealed record Asked(string? Size, bool Numbers, string? Trace, string? Form);
+
     private static readonly string[] Forms = ["text", "json", "csv"];
 
     /// <summary>The command.</summary>
@@ -21,26 +24,32 @@ internal static class CountsCommand
         size.CompletionSources.Add(context => SizesOf(context.ParseResult.GetValue(file) ?? [], around));
         var format = Arguments.Form("How to tell the counts", Forms);
         var trace = new Option<string>("--trace") { Description = "Show how the count of one row comes about, clause by clause: its label, or the number of its line", HelpName = "ROW" };
-        var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, trace, format };
-        command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], parsed.GetValue(size), parsed.GetValue(trace), parsed.GetValue(format), around));
+        var numbers = new Option<bool>("--numbers") { Description = "Show the numbers of the header instead: each value, its formula, and how far rounding moved it" };
+        var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, numbers, trace, format };
+        command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], new(parsed.GetValue(size), parsed.GetValue(numbers), parsed.GetValue(trace), parsed.GetValue(format)), around));
         return command;
     }
 
-    private static int Run(string[] paths, string? size, string? trace, string? said, Surroundings around)
+    private static int Run(string[] paths, Asked asked, Surroundings around)
     {
         if (paths.Length != 1)
         {
             return CommandLine.Refuse("say which pattern to count: one file, or `-` for standard input", around, "counts");
         }
 
-        if (Arguments.Choice(said ?? Forms[0], "form", Forms, around, "counts") is not { } form)
+        if (Arguments.Choice(asked.Form ?? Forms[0], "form", Forms, around, "counts") is not { } form)
         {
             return ExitCode.Usage;
         }
 
-        if (trace is not null && form == "csv")
+        if ((asked.Trace is not null || asked.Numbers) && form == "csv")
         {
-            return CommandLine.Refuse("a row is traced as text or json", around, "counts");
+            return CommandLine.Refuse(asked.Numbers ? "the header's numbers are told as text or json" : "a row is traced as text or json", around, "counts");
+        }
+
+        if (asked.Trace is not null && asked.Numbers)
+        {
+            return CommandLine.Refuse("ask for the numbers of the header or for the trace of a row, one at a time", around, "counts");
         }
 
         var full = InputFiles.FullPathOf(paths[0], around.Folder);
@@ -56,7 +65,7 @@ internal static class CountsCommand
             return code;
         }
 
-        var file = PatternWork.Compile(input.Files[0], new HouseFiles(around), around, trace is not null, []);
+        var file = PatternWork.Compile(input.Files[0], new HouseFiles(around), around, asked.Trace is not null, []);
         code = Math.Max(PatternWork.Complain([file], around), HouseFiles.Complain([file], around));
         if (file.Compilation is not { } compilation)
         {
@@ -69,7 +78,7 @@ internal static class CountsCommand
             return code;
         }
 
-        return Math.Max(code, Print(compilation, size, trace, form, around));
+        return Math.Max(code, Print(compilation, asked, form, around));
     }
 
     /// <summary>The sizes of the pattern that a command line names; none where it names none that can be read.</summary>
@@ -84,9 +93,10 @@ internal static class CountsCommand
         return names.Where(name => name.Length > 0);
     }
 
-    private static int Print(Compilation compilation, string? size, string? trace, string form, Surroundings around)
+    private static int Print(Compilation compilation, Asked asked, string form, Surroundings around)
     {
         var sizes = compilation.Pattern.Facts.Sizes;
+        var (size, trace) = (asked.Size, asked.Trace);
         var only = -1;
         if (size is not null && (only = sizes.IndexOf(size)) < 0)
         {
@@ -106,6 +116,8 @@ internal static class CountsCommand
         var table = TableOf(compilation, traced is null ? compilation.Lines : [traced], only);
         around.Write(form switch
         {
+            "json" when asked.Numbers => NumbersReport.Json(compilation.Source.Path, compilation.Pattern.Facts, only),
+            _ when asked.Numbers => NumbersReport.Text(compilation.Pattern.Facts, only, new Paint(around.ColourOut)),
             "text" when traced is not null => TraceText.Of(traced, compilation.LineOf(traced.Origin), compilation.Text.Text, [.. sizes.Names.Index().Where(s => only < 0 || s.Index == only)], around.Width, new Paint(around.ColourOut)),
             "json" => CountsJson.Of(table),
             "csv" => CountsCsv.Of(table),

@@ -81,8 +81,23 @@ internal sealed record StretchShape(string Text, int? Before, int? After, int Ro
 /// <summary>A clause of a traced row; times 0 for one that is neither bracket nor repeat, within what it holds the first time through.</summary>
 internal sealed record ClauseShape(string Text, int? Uses, int? Makes, int Left, int Times, IReadOnlyList<ClauseShape> Within);
 
+/// <summary>`counts --numbers --format json`.</summary>
+internal sealed record NumbersShape(int Version, string Path, IReadOnlyList<string> Sizes, IReadOnlyList<NumberShape> Numbers);
+
+/// <summary>A number or a measurement of the header: where it stands, its formula, and one value a size; null where it is no formula, or a size has none.</summary>
+internal sealed record NumberShape(
+    string Of,
+    string Name,
+    string? Formula,
+    string? Measures,
+    string Unit,
+    IReadOnlyList<decimal?> Values,
+    IReadOnlyList<decimal?>? Unrounded,
+    IReadOnlyList<decimal?>? MovedCm);
+
 /// <summary>Source-generated writing: no reflection at run time.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Serialization | JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(LintShape))]
 [JsonSerializable(typeof(CountsShape))]
+[JsonSerializable(typeof(NumbersShape))]
 internal sealed partial class JsonShapes : JsonSerializerContext;

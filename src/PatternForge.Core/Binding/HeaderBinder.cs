@@ -24,14 +24,14 @@ public static class HeaderBinder
     ];
 
     /// <summary>Binds the header; without one the facts are empty. What it does not say is taken from the house.</summary>
-    public static PatternFacts Bind(HeaderNode? header, SourceText source, FindingBag bag, House? house = null)
+    public static PatternFacts Bind(HeaderNode? header, SourceText source, FindingBag bag, House? house = null, Func<string, string?>? readFile = null)
     {
         if (header is not HeaderMap map)
         {
             return new PatternFacts();
         }
 
-        var context = new HeaderContext(source, bag);
+        var context = new HeaderContext(source, bag) { ReadFile = readFile };
         foreach (var damaged in map.Damaged)
         {
             context.Damage(Keys.Find(damaged) ?? KeySet.Plain(damaged));
@@ -39,6 +39,8 @@ public static class HeaderBinder
 
         var facts = new PatternFacts { HeaderOrigin = OpeningLine(source, map.Span) };
         var entries = context.Known(map, Keys).ToArray();
+
+        context.Numbers = new NumberBook(context, entries);
 
         // The sizes come first, wherever they stand: every list of values is counted by them.
         foreach (var (_, entry) in entries.Where(e => e.Key == "sizes"))

@@ -31,6 +31,12 @@ internal sealed class HeaderContext(SourceText source, FindingBag bag)
     /// <summary>False when the sizes could not be made out: lists of values are then not counted.</summary>
     public bool SizesKnown { get; set; } = true;
 
+    /// <summary>What formulas may call by name; null where no formulas are read.</summary>
+    public NumberBook? Numbers { get; set; }
+
+    /// <summary>Reads a file that the header names; null where nobody reads.</summary>
+    public Func<string, string?>? ReadFile { get; init; }
+
     /// <summary>Keys whose value could not be made out.</summary>
     public ImmutableArray<string> Unread => [.. _unread.Distinct(StringComparer.Ordinal)];
 

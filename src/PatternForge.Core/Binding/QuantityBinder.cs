@@ -94,6 +94,11 @@ internal static class QuantityBinder
             return null;
         }
 
+        if (NumberBook.IsFormula(scalar.Text) && context.Numbers is { } numbers)
+        {
+            return numbers.Read(scalar, path, wanted);
+        }
+
         var start = SkipLeadingWords(scalar.Text);
         var list = ValueListReader.Read(scalar.Text, start, context.SizesKnown ? context.Sizes.Count : 0);
         if (list is null)
@@ -293,7 +298,8 @@ internal static class QuantityBinder
         return (ValueListReader.WordAt(text, at), at);
     }
 
-    private static string Kind(ReadOnlySpan<Dimension> wanted) => wanted[0] switch
+    /// <summary>What is wanted, in words for messages.</summary>
+    public static string Kind(ReadOnlySpan<Dimension> wanted) => wanted[0] switch
     {
         Dimension.Length => "a length",
         Dimension.YarnLength when wanted.Length > 1 => "a yarn length, a mass or a number of balls",

@@ -9,7 +9,10 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads the sizes: their names, the body they fit, and the finished measurements.</summary>
 internal static class SizesBinder
 {
-    private static readonly KeySet Keys = new("sizes", "names|name|size", "fits|to-fit|fit|body", "finished|finished-measurements|measurements", "ease");
+    private static readonly KeySet Keys = new("sizes", "names|name|size", "from|size-table", "fits|to-fit|fit|body", "finished|finished-measurements|measurements", "ease");
+
+    /// <summary>The key of `sizes` that a word means; null when there is none.</summary>
+    public static string? PartOf(string word) => Keys.Find(word);
 
     /// <summary>Reads `sizes` and adds what it says to the facts.</summary>
     public static PatternFacts Bind(HeaderContext context, HeaderEntry entry, PatternFacts facts, int mostSizes)
@@ -37,6 +40,12 @@ internal static class SizesBinder
             }
         }
 
+        if (Array.Find(entries, e => e.Key == "from").Entry is { } from && SizeTableBinder.Read(context, from.Value) is { } table)
+        {
+            context.Numbers?.Body = table;
+            facts = entries.All(e => e.Key != "fits") && SizeTableBinder.Main(table, context.FirstLine(from.Span)) is { } main ? facts with { Fits = [main] } : facts;
+        }
+
         foreach (var (key, part) in entries)
         {
             facts = key switch
@@ -54,6 +63,12 @@ internal static class SizesBinder
     /// <summary>The ease in the designer's words, and the length that they tell.</summary>
     public static PatternFacts Ease(HeaderContext context, HeaderNode node, PatternFacts facts)
     {
+        if (node is HeaderMap areas)
+        {
+            var values = Measurements(context, areas, "ease");
+            return facts with { Ease = values.IsEmpty ? null : string.Join(", ", values.Select(v => $"{PrintedText.TradeForm(v.Values)} at the {v.Name.Replace('-', ' ')}")), EaseBy = values.IsEmpty ? null : values[0].Values };
+        }
+
         var said = context.Text(node, "ease");
         return facts with { Ease = said, EaseBy = MeasuredBinder.EaseBy(context, said) };
     }
@@ -74,7 +89,7 @@ internal static class SizesBinder
 
                     if (QuantityBinder.Read(context, entry.Value, entry.Name.Trim(), Dimension.Length) is { } values)
                     {
-                        measurements.Add(new Measurement(entry.Name.Trim(), values, context.FirstLine(entry.Value.Span)));
+                        measurements.Add(new Measurement(entry.Name.Trim(), values, context.FirstLine(entry.Value.Span)) { WorkedFrom = context.Numbers?.OriginOf(entry.Value) });
                     }
                     else
                     {

@@ -153,7 +153,8 @@ internal static class StitchesBinder
             var name = entry.Name.Trim();
             if (QuantityBinder.Read(context, entry.Value, name, Dimension.Count, Dimension.Length, Dimension.YarnLength, Dimension.Mass) is { } values)
             {
-                numbers.Add(new NamedNumber(name, values, context.FirstLine(entry.Value.Span)));
+                numbers.Add(new NamedNumber(name, values, context.FirstLine(entry.Value.Span)) { WorkedFrom = context.Numbers?.OriginOf(entry.Value) });
+                context.Numbers?.CheckWhole(entry.Value, name);
             }
         }
 

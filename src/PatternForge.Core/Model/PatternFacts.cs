@@ -21,7 +21,11 @@ public enum Level
 }
 
 /// <summary>One named measurement ("bust", "foot length"), one value a size; null where a size has none.</summary>
-public sealed record Measurement(string Name, PerSize<Quantity?> Values, TextSpan Origin);
+public sealed record Measurement(string Name, PerSize<Quantity?> Values, TextSpan Origin)
+{
+    /// <summary>How it was worked out; null where it stands as it is.</summary>
+    public NumberOrigin? WorkedFrom { get; init; }
+}
 
 /// <summary>A gauge: how many stitches and rows over which width and height, in which stitch, with which tool, in which state. Null = not said.</summary>
 public sealed record Gauge(TextSpan Origin)
@@ -134,7 +138,18 @@ public sealed record Abbreviation(string Name, string? Meaning, TextSpan Origin)
 }
 
 /// <summary>A number of the header that rows and prose may call by <c>{name}</c>.</summary>
-public sealed record NamedNumber(string Name, PerSize<Quantity?> Values, TextSpan Origin);
+public sealed record NamedNumber(string Name, PerSize<Quantity?> Values, TextSpan Origin)
+{
+    /// <summary>How it was worked out; null where it stands as it is.</summary>
+    public NumberOrigin? WorkedFrom { get; init; }
+}
+
+/// <summary>How a number of the header was worked out.</summary>
+/// <param name="Formula">The formula as written.</param>
+/// <param name="Kind">What it measures, in words ("stitches").</param>
+/// <param name="Exact">What it would be had nothing been rounded, one value a size.</param>
+/// <param name="MovedCm">How far rounding moved it, in centimetres, one value a size; null where that cannot be told.</param>
+public sealed record NumberOrigin(string Formula, string Kind, ImmutableArray<Quantity?> Exact, ImmutableArray<decimal?> MovedCm);
 
 /// <summary>A picture with its text alternative.</summary>
 public sealed record Photo(string File, string? Alt, string? Caption, TextSpan Origin);

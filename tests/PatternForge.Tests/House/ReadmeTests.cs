@@ -3,6 +3,8 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using PatternForge.Cli;
 using PatternForge.Core;
+using PatternForge.Core.Findings;
+using PatternForge.Core.Formulas;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Text;
 using PatternForge.Rendering.Templates;
@@ -91,6 +93,22 @@ public sealed class ReadmeTests : IDisposable
         "|---|---|---|---|",
         .. HouseFile.Keys.Select(k => $"| `{k.Path}` | {Cell(k.Values)} | {Cell(k.Usual)} | {Cell(k.About)} |"),
     ]);
+
+    [Fact]
+    public void Every_function_of_formulas_is_listed() => MarkedPart.Match("README.md", "functions",
+    [
+        "| function | gives |",
+        "|---|---|",
+        .. FormulaFunction.All.Select(f => $"| `{f.Form}` | {Cell(f.Meaning)} |"),
+    ]);
+
+    [Fact]
+    public void The_formulas_that_are_shown_are_read_without_a_finding()
+    {
+        var made = Compiler.Compile(new SourceText("formulas.pattern.md", $"---\ntitle: Ferryman top\n{Block(after: "## Numbers and formulas")}\nomit: [yarn]\n---\n"));
+        Assert.Empty(made.Findings.Where(f => f.Severity != Severity.Note).Select(f => $"{f.Rule.Code} {f.Message}").Where(m => !m.Contains("no rows", StringComparison.Ordinal)));
+        Assert.Equal([98m, 106m, 118m, 130m], made.Pattern.Facts.Numbers[0].Values.Values.Select(v => v!.Value));
+    }
 
     [Fact]
     public void The_project_file_that_is_shown_is_read_without_a_finding()
