@@ -6,6 +6,7 @@ using PatternForge.Core.Drafts;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Planning;
 using PatternForge.Core.Shapes;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
@@ -35,7 +36,7 @@ public static class Compiler
             return Of(MendedText.Unchanged(source), new Pattern(new PatternFacts(), []), [], [], refused.ToSorted());
         }
 
-        var draft = DraftReader.Read(source);
+        var draft = PlanBlocks.Write(DraftReader.Read(source), options);
         var read = draft.Mended.Text;
         var bag = new FindingBag(read);
         var file = FileSplitter.Split(read, bag);
@@ -91,7 +92,7 @@ public static class Compiler
         if (draft.Mended.Text != draft.Mended.Source || first.Count > 0 || !draft.Notes.IsEmpty)
         {
             var all = new FindingBag(draft.Mended.Source);
-            foreach (var finding in first.ToSorted().Concat(draft.Notes).Concat(findings.Select(draft.Mended.ToSource)))
+            foreach (var finding in first.ToSorted().Concat(draft.Notes).Concat(PlanBlocks.WithoutEchoes(findings.Select(draft.Mended.ToSource), draft)))
             {
                 all.Add(finding);
             }

@@ -5,6 +5,7 @@ using PatternForge.Core.Checks;
 using PatternForge.Core.Drafts;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Planning;
 using PatternForge.Core.Shapes;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Work;
@@ -17,7 +18,7 @@ public static class RuleCatalog
     /// <summary>All rules by code.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
-        .. SyntaxRules.All.Concat(FileRules.All).Concat(HeaderRules.All).Concat(NumberRules.All).Concat(HouseRules.All).Concat(DraftRules.All).Concat(BodyRules.All).Concat(RowSyntaxRules.All).Concat(RowRules.All).Concat(ChartRules.All)
+        .. SyntaxRules.All.Concat(FileRules.All).Concat(HeaderRules.All).Concat(NumberRules.All).Concat(HouseRules.All).Concat(DraftRules.All).Concat(BodyRules.All).Concat(RowSyntaxRules.All).Concat(RowRules.All).Concat(PlanRules.All).Concat(ChartRules.All)
             .Append(ChartComparison.Rule).Append(FloatCheck.Rule).Append(SchematicRequest.Rule).Concat(CrochetTermsRules.All).Concat(WorkRules.All).Concat(EditionRules.All).Concat(CheckList.Rules)
             .OrderBy(r => r.Code, StringComparer.Ordinal),
     ];

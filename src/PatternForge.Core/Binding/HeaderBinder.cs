@@ -25,19 +25,22 @@ public static class HeaderBinder
 
     /// <summary>Binds the header; without one the facts are empty. What it does not say is taken from the house.</summary>
     public static PatternFacts Bind(HeaderNode? header, SourceText source, FindingBag bag, House? house = null, Func<string, string?>? readFile = null)
+        => Bind(header, new HeaderContext(source, bag) { ReadFile = readFile }, house);
+
+    /// <summary>Binds the header in a context of its own, which afterwards knows the sizes and the numbers.</summary>
+    internal static PatternFacts Bind(HeaderNode? header, HeaderContext context, House? house)
     {
         if (header is not HeaderMap map)
         {
             return new PatternFacts();
         }
 
-        var context = new HeaderContext(source, bag) { ReadFile = readFile };
         foreach (var damaged in map.Damaged)
         {
             context.Damage(Keys.Find(damaged) ?? KeySet.Plain(damaged));
         }
 
-        var facts = new PatternFacts { HeaderOrigin = OpeningLine(source, map.Span) };
+        var facts = new PatternFacts { HeaderOrigin = OpeningLine(context.Source, map.Span) };
         var entries = context.Known(map, Keys).ToArray();
 
         context.Numbers = new NumberBook(context, entries);

@@ -11,6 +11,7 @@ internal sealed class NumberBook : IFormulaScope
 {
     private readonly HeaderContext _context;
     private readonly Dictionary<string, Entry> _entries = new(StringComparer.Ordinal);
+    private readonly NumberBook? _told;
     private readonly Dictionary<HeaderScalar, Worked> _worked = [];
     private readonly List<HeaderNode> _gaugeNodes = [];
     private ImmutableArray<Gauge>? _gauges;
@@ -41,6 +42,18 @@ internal sealed class NumberBook : IFormulaScope
                     break;
             }
         }
+    }
+
+    /// <summary>The same names for formulas that stand elsewhere in the file: what is wrong with those is told there.</summary>
+    public NumberBook For(HeaderContext context) => new(context, this);
+
+    private NumberBook(HeaderContext context, NumberBook other)
+    {
+        _context = context;
+        _entries = other._entries;
+        _gaugeNodes = other._gaugeNodes;
+        _told = other;
+        Body = other.Body;
     }
 
     /// <summary>The body measurements of the size table that the header names; none while none is named.</summary>
@@ -231,7 +244,7 @@ internal sealed class NumberBook : IFormulaScope
             }
 
             entry.IsOpen = true;
-            var worked = Work(scalar);
+            var worked = (_told ?? this).Work(scalar);
             entry.IsOpen = false;
             return worked.HasFailed ? new(null, worked.Circle ?? new(FaultKind.Told, 0, 0, "")) : new(worked.Values[size] is { } value ? value with { Exact = value.Value } : null);
         }
@@ -254,7 +267,7 @@ internal sealed class NumberBook : IFormulaScope
             return new([]) { HasFailed = true };
         }
 
-        var offset = scalar.Text.IndexOf('=', StringComparison.Ordinal) + 1;
+        var offset = IsFormula(scalar.Text) ? scalar.Text.IndexOf('=', StringComparison.Ordinal) + 1 : 0;
         var (formula, fault) = FormulaParser.Read(scalar.Text[offset..]);
         var values = new FormulaValue?[_context.Sizes.Count];
         var size = 0;

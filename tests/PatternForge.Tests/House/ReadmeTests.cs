@@ -5,6 +5,7 @@ using PatternForge.Cli;
 using PatternForge.Core;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Formulas;
+using PatternForge.Core.Planning;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Text;
 using PatternForge.Rendering.Templates;
@@ -101,6 +102,17 @@ public sealed class ReadmeTests : IDisposable
         "|---|---|",
         .. FormulaFunction.All.Select(f => $"| `{f.Form}` | {Cell(f.Meaning)} |"),
     ]);
+
+    [Fact]
+    public void Every_kind_of_plan_is_listed() => MarkedPart.Match("README.md", "plans",
+    [
+        "| `work:` | numbers | words | plans |",
+        "|---|---|---|---|",
+        .. PlanKind.All.Select(k => $"| `{k.Name}` | {Keys(k.Numbers, ", ")} | {Keys(k.Words, "; ")} | {Cell(k.Meaning)} |"),
+    ]);
+
+    private static string Keys(string keys, string between) =>
+        string.Join(between, keys.Split(between, StringSplitOptions.RemoveEmptyEntries).Select(k => k.Split(':') is [var key, var words] ? $"`{key}` ({words.Trim()})" : $"`{k.Trim()}`"));
 
     [Fact]
     public void The_formulas_that_are_shown_are_read_without_a_finding()
