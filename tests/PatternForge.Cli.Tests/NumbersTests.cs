@@ -11,7 +11,7 @@ public class NumbersTests
     [InlineData("Rnd 1: (Sc in next 3 sts, 2 sc in next st) 6 times. (30 sts)", "spread", "24", "--increase", "6", "--round", "--crochet", "sc")]
     [InlineData("4 parts of 22, 23, 22, 23 sts", "spread", "90", "--markers", "4")]
     [InlineData("(pick up 4, skip 1) 17 times, pick up 3", "spread", "88", "--pick-up", "71")]
-    [InlineData("7 holes of 4 sts over 100 sts: 3 before, 11 6 times between, 3 after", "spread", "100", "--buttonholes", "7", "--hole", "4", "--edge", "3")]
+    [InlineData("7 holes of 4 sts over 100 sts: 3 before, 11 (6 times) between, 3 after", "spread", "100", "--buttonholes", "7", "--hole", "4", "--edge", "3")]
     [InlineData("Inc Row (RS): K1, M1L, k to last st, M1R, k1. (2 sts inc'd)", "plan", "38", "60", "--rows", "108")]
     [InlineData("in one line: Inc 1 st at each end of every 8th row once, then every 10th row 10 times.", "plan", "38", "60", "--length", "15.5in", "--gauge", "7 rows = 1 in")]
     [InlineData("Dec Rnd: (K to 3 sts before m, k2tog, k1, sm, k1, ssk) 4 times, k to end. (8 sts dec'd)", "plan", "80", "48", "--rows", "40", "--at", "markers", "--round", "--now")]

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core.Plans;
@@ -11,6 +12,8 @@ internal sealed record GaugeSaid(decimal? Stitches, decimal? Rows, decimal OverC
 internal sealed class Figures(string command, Surroundings around)
 {
     private const decimal UsualCm = 10;
+
+    private static readonly SearchValues<char> Digits = SearchValues.Create("0123456789.");
 
     /// <summary>True after a figure could not be read.</summary>
     public bool Failed { get; private set; }
@@ -175,7 +178,7 @@ internal sealed class Figures(string command, Surroundings around)
     private static (decimal? Number, string Unit) Split(string said)
     {
         var text = said.Trim();
-        var end = text.AsSpan().IndexOfAnyExcept("0123456789.");
+        var end = text.AsSpan().IndexOfAnyExcept(Digits);
         return (Decimal(end < 0 ? text : text[..end]), end < 0 ? "" : text[end..].Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant());
     }
 

@@ -1,5 +1,5 @@
-using System.CommandLine;
 using System.Collections.Immutable;
+using System.CommandLine;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core.Reference;
 

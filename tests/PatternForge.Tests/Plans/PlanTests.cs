@@ -205,7 +205,7 @@ public class PlanTests
     {
         var band = Buttonholes.Plan(100, 7, 4, 3).Plan!;
         Assert.Equal([72, 100], WorkedLines.Knit("CO 100 sts.", band.Lines()));
-        Assert.Equal("7 holes of 4 sts over 100 sts: 3 before, 11 6 times between, 3 after", band.Words());
+        Assert.Equal("7 holes of 4 sts over 100 sts: 3 before, 11 (6 times) between, 3 after", band.Words());
         var eyelets = Buttonholes.Plan(100, 5, 2, 5).Plan!;
         Assert.Equal(100, WorkedLines.Knit("CO 100 sts.", [$"Row 1: {PlanSentence(eyelets.EyeletRow()!)}"])[^1]);
         var one = Buttonholes.Plan(21, 1, 4, 2).Plan!;
