@@ -1,3 +1,5 @@
+using CsCheck;
+
 namespace PatternForge.Cli.Tests;
 
 /// <summary>The commands about numbers without a pattern: <c>spread</c>, <c>plan</c>, <c>regauge</c>, <c>amount</c>, <c>tables</c>.</summary>
@@ -94,11 +96,10 @@ public class NumbersTests
         string[] figures = ["0", "1", "7", "99999", "100000", "999999999999", "0.0000001", "-3", "1e9", "", " ", "½", "40cm", "17 in", "6+1", "+", "22 sts", "22 sts and 30 rows = 10 cm", "0 sts"];
         string[] options = ["--increase", "--decrease", "--markers", "--buttonholes", "--pick-up", "--edge", "--hole", "--rows", "--length", "--gauge", "--at-a-time", "--plain", "--from", "--to", "--seam", "--multiple", "--metres", "--area", "--stitches", "--swatch-area", "--swatch-grams", "--margin", "--strands", "--ball-metres", "--metres-per-100g", "--weight"];
         string[] commands = ["spread", "plan", "regauge", "amount"];
-        CsCheck.Check.Sample(
-            CsCheck.Gen.Select(CsCheck.Gen.Int[0, 3], CsCheck.Gen.Int[0, figures.Length - 1].Array[1, 2], CsCheck.Gen.Select(CsCheck.Gen.Int[0, options.Length - 1], CsCheck.Gen.Int[0, figures.Length - 1]).Array[0, 5]),
-            t =>
+        Gen.Select(Gen.Int[0, 3], Gen.Int[0, figures.Length - 1].Array[1, 2], Gen.Select(Gen.Int[0, options.Length - 1], Gen.Int[0, figures.Length - 1]).Array[0, 5]).Sample(
+            (command, counts, said) =>
             {
-                string[] line = [commands[t.Item1], .. t.Item2.Select(f => figures[f]), .. t.Item3.SelectMany(o => new[] { options[o.Item1], figures[o.Item2] })];
+                string[] line = [commands[command], .. counts.Select(f => figures[f]), .. said.SelectMany(o => new[] { options[o.Item1], figures[o.Item2] })];
                 var outcome = Outcome.Of(folder, line);
                 Assert.True(outcome.Code is 0 or 2 && (outcome.Code == 0) == (outcome.Out.Length > 0), $"{string.Join(' ', line)}: {outcome.Code} {outcome.Error}");
             },

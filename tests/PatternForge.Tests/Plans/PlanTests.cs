@@ -97,7 +97,7 @@ public class PlanTests
         var lines = plan.Lines(ShapingWork.For(ShapingPlace.Markers, 8)!);
         var quarter = from / 4;
         Assert.StartsWith(verb + " Rnd: (K to ", lines[0], StringComparison.Ordinal);
-        Assert.Equal(to, WorkedLines.Knit($"CO {from} sts. Join in the round.", [$"Rnd 1: K{quarter - 1}, pm, (k{quarter}, pm) 3 times, k1.", .. lines])[^1]);
+        Assert.Equal(to, WorkedLines.Knit($"CO {from} sts. Join in the round.", [$"Rnd 1: K{quarter / 2}, pm, (k{quarter}, pm) 3 times, k{quarter / 2}.", .. lines])[^1]);
     }
 
     [Fact]
