@@ -143,6 +143,7 @@ internal sealed class ChartBinder
 
     private static BoundRow Row(ChartRow row, Chart chart)
     {
+        var yarns = row.Cells.Where(c => c.Operation is not null).Select(c => c.Colour).Distinct(StringComparer.Ordinal).ToArray();
         return new BoundRow
         {
             Origin = row.Origin,
@@ -150,6 +151,7 @@ internal sealed class ChartBinder
             Side = chart.IsRound ? null : row.Side,
             IsLabelled = true,
             IsRound = chart.IsRound ? true : null,
+            Yarns = yarns.Length == 1 ? new RowYarns(yarns[0], [], null, true) : new RowYarns(null, [.. yarns.OfType<string>()], row.InWorkingOrder()[^1].Colour, true),
             Steps = Steps(row.InWorkingOrder(), chart.Repeat, row.Origin),
         };
     }
