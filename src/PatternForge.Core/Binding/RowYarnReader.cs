@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
@@ -8,6 +9,8 @@ namespace PatternForge.Core.Binding;
 /// <summary>Reads which yarn a whole row is worked with: "With B, knit", "Rnd 3: Join B with a ss in any sp, ...", "sc in each st around, changing to A in last st".</summary>
 internal static class RowYarnReader
 {
+    private static readonly SearchValues<char> Stops = SearchValues.Create(",;.)]*");
+
     /// <summary>What the row says; null where the header names no two yarns by letters.</summary>
     /// <param name="row">The row with its steps and its label.</param>
     /// <param name="span">All of its words.</param>
@@ -58,7 +61,7 @@ internal static class RowYarnReader
         for (var i = stitches.Count - 1; i >= 0; i--)
         {
             var (start, end) = (stitches[i].Start, stitches[i].End);
-            if (start <= at && (at < end || source.Slice(TextSpan.FromBounds(end, at)).IndexOfAny(",;.)]*") < 0))
+            if (start <= at && (at < end || source.Slice(TextSpan.FromBounds(end, at)).IndexOfAny(Stops) < 0))
             {
                 return start;
             }

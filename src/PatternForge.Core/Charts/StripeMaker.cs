@@ -71,7 +71,7 @@ public sealed class StripeMaker
         foreach (var number in _sizes.SelectMany(s => s.Keys).Distinct().Order())
         {
             var labels = YarnMention.Labels(_pattern.Facts);
-            ImmutableArray<string> used = [.. labels.Where(l => _sizes.Any(s => s.GetValueOrDefault(number) is { IsDefault: false } rows && rows.Any(r => r.Yarns.Contains(l))))];
+            ImmutableArray<string> used = [.. labels.Where(l => _sizes.Any(s => s.GetValueOrDefault(number) is { IsDefault: false } rows && rows.Any(r => r.Yarns.IndexOf(l) >= 0)))];
             if (used.Length > 1)
             {
                 shares.Add(new YarnShares(_pattern.Sections[number - 1].Heading, number, used,

@@ -35,9 +35,8 @@ public sealed class PatternWorker
         _options = options;
         _everySize = [.. Enumerable.Range(0, _sizes.Count)];
         _isKnitting = facts.Craft == Stitches.Craft.Knitting;
-        var isLogged = closeLook is null && !YarnMention.Labels(facts).IsEmpty;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
-        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns, Pieces = _pieces, Log = isLogged ? [] : null })];
+        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns, Pieces = _pieces, Log = closeLook is null && !YarnMention.Labels(facts).IsEmpty ? [] : null })];
         _rowsPerCm = facts.Gauges.FirstOrDefault(g => g.RowsPerCm is not null)?.RowsPerCm;
         _readings = new RowReadings(_states, options, _isKnitting);
         _order = new RowOrder(bag);
@@ -93,8 +92,7 @@ public sealed class PatternWorker
         var after = new int?[_sizes.Count];
         var seen = new bool[_sizes.Count];
         var rowsOf = new RowsOfLine(_states);
-        var unread = false;
-        var trusted = false;
+        var (unread, trusted) = (false, false);
         var readings = new List<Reading>();
         var numbers = new List<int>();
         ImmutableArray<int?> stated = [];

@@ -187,7 +187,7 @@ public static class ChartDrawing
             foreach (var cell in row.Cells.Where(c => c.Operation is not null))
             {
                 var operation = cell.Operation!;
-                var mark = operation.Family == Family.Cable ? operation.Id : StitchLook.Of(operation, row.Side);
+                var mark = operation.Family == Family.Cable ? $"{operation.Id} {row.Side}" : StitchLook.Of(operation, row.Side);
                 var key = mark.Length == 0 ? operation.Id : mark;
                 var at = groups.FindIndex(g => g.Key == key && g.Span == cell.Span);
                 if (at < 0)
