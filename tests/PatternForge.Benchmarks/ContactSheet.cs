@@ -18,7 +18,7 @@ public static class ContactSheet
     {
         var page = new StringBuilder("<!doctype html>\n<html lang=\"en\"><meta charset=\"utf-8\"><title>Contact sheet</title>\n<style>body{font:14px sans-serif;margin:12px}figure{display:inline-block;vertical-align:top;margin:6px;padding:6px;border:1px solid #999;break-inside:avoid}figcaption{margin:0 0 6px}svg{max-width:100%;height:auto}.grey{filter:grayscale(1)}@media print{figure{border:0}}</style>\n<body>\n");
         var count = 0;
-        foreach (var path in sources.SelectMany(s => Directory.Exists(s) ? Directory.EnumerateFiles(s, "*.pattern.md").Order(StringComparer.Ordinal) : [s]))
+        foreach (var path in sources.SelectMany(s => Directory.Exists(s) ? [.. Directory.EnumerateFiles(s, "*.pattern.md").Order(StringComparer.Ordinal)] : new[] { s }))
         {
             foreach (var drawing in Renderer.Drawings(ViewBuilder.Build(Compiler.Compile(new SourceText(path, File.ReadAllText(path))))))
             {

@@ -28,7 +28,7 @@ public static class MadeCharts
                 text.Append(CultureInfo.InvariantCulture, $"Row {row}: ");
                 for (var at = 0; at < side; at += 4)
                 {
-                    text.Append(at > 0 ? ", " : "").Append(((chart * 7) + (row * 3) + at) % 5 switch { 0 => "k2tog, yo, k2", 1 => "p4", 2 => "k1, yo, ssk, p1", 3 => "2/2 RC", _ => "k2, p2" });
+                    text.Append(at > 0 ? ", " : "").Append((((chart * 7) + (row * 3) + at) % 5) switch { 0 => "k2tog, yo, k2", 1 => "p4", 2 => "k1, yo, ssk, p1", 3 => "2/2 RC", _ => "k2, p2" });
                 }
 
                 text.Append(".\n\n");
