@@ -85,11 +85,11 @@ public class StripeTests
         // A: 6 + 12 + 3 x 18 + 2 x 18 + 12 + 6; B: 3 x 18 (by hand).
         Assert.Equal([126, 54], Assert.Single(Compile(Ball, "crochet").Shares).Stitches[0].ToArray());
 
-        // A: rows 1-2 and 9-10 six times more, and 20 + the row that binds off; B: 4 x 7 + 6; C: 2 x 7 (by hand).
+        // Rows in A: 2 x 7 + 2 + 20; in B: 4 x 7 + 6; in C: 2 x 7 (by hand).
         var shares = Assert.Single(Compile(Scarf).Shares);
         Assert.Equal("A B C", string.Join(' ', shares.Yarns));
-        Assert.Equal([(34 * 40), (34 * 40), (14 * 40)], shares.Stitches[0].ToArray());
-        Assert.Equal([(34 * 44), (34 * 44), (14 * 44)], shares.Stitches[1].ToArray());
+        Assert.Equal([(36 * 40), (34 * 40), (14 * 40)], shares.Stitches[0].ToArray());
+        Assert.Equal([(36 * 44), (34 * 44), (14 * 44)], shares.Stitches[1].ToArray());
     }
 
     [Fact]
