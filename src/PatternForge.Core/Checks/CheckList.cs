@@ -85,6 +85,7 @@ public static class CheckList
         new PhotoTooSmall(),
         new PhotoWithoutWords(),
         new PhotoWithLocation(),
+        new TextPictureTooSmall(),
     ];
 
     /// <summary>The rules of the checks.</summary>

@@ -14,9 +14,8 @@ public static class ViewBuilder
     /// <summary>Builds the view.</summary>
     /// <param name="compilation">The compiled pattern.</param>
     /// <param name="draft">True to mark every page as a draft.</param>
-    /// <param name="photoAddress">Gives the address that a photo's file has in the release; without it relative paths are kept.</param>
     /// <param name="name">What the files of the release are called; null for the name of the source.</param>
-    public static PatternView Build(Compilation compilation, bool draft = false, Func<string, string?>? photoAddress = null, string? name = null)
+    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null)
     {
         var facts = compilation.Pattern.Facts;
         var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path)));
@@ -38,7 +37,7 @@ public static class ViewBuilder
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
             LevelReason = Wording.Said(facts.LevelReason),
             Terms = Wording.Terms(facts.TermsInForce),
-            Photos = [.. facts.Photos.Select(p => Photo(p, photoAddress))],
+            Photos = [.. facts.Photos.Select(p => Photo(p, null))],
             Sizes = sizes,
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count))],
             Amounts = YarnBuilder.Amounts(facts),
@@ -71,12 +70,12 @@ public static class ViewBuilder
         return view with { Contents = ContentsBuilder.Build(view) };
     }
 
-    /// <summary>The same view with photos at other addresses.</summary>
+    /// <summary>The same view with pictures as they stand in the release.</summary>
     /// <param name="view">The view.</param>
-    /// <param name="compilation">The pattern that it was made of.</param>
-    /// <param name="photoAddress">Gives the address that a photo's file has in the release.</param>
-    public static PatternView WithPhotos(PatternView view, Compilation compilation, Func<string, string?> photoAddress) =>
-        view.Photos.IsEmpty ? view : view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, photoAddress))] };
+    /// <param name="compilation">What it was made from.</param>
+    /// <param name="picture">Gives the picture in the release by its file.</param>
+    public static PatternView WithPictures(PatternView view, Compilation compilation, Func<string, ReleasedPicture?> picture) =>
+        view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
 
     private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes)
     {
@@ -102,12 +101,18 @@ public static class ViewBuilder
     private static string? Short(GaugeView gauge) =>
         gauge.Counts is null ? null : gauge.Over is null ? gauge.Counts : $"{gauge.Counts} to {gauge.Over}";
 
-    private static PhotoView Photo(Photo photo, Func<string, string?>? photoAddress) => new()
+    private static PhotoView Photo(Photo photo, Func<string, ReleasedPicture?>? picture)
     {
-        Address = SafeAddress.ForImage(photo.File) is not { } file ? null : photoAddress is null ? SafeAddress.OfFile(file) : photoAddress(file),
-        Alt = photo.Alt?.Trim() ?? "",
-        Caption = Wording.Said(photo.Caption),
-    };
+        var shown = SafeAddress.ForImage(photo.File) is not { } file ? null : picture is null ? new(SafeAddress.OfFile(file)) : picture(file);
+        return new()
+        {
+            Address = shown?.Address,
+            Width = shown?.Width,
+            Height = shown?.Height,
+            Alt = photo.Alt?.Trim() ?? "",
+            Caption = Wording.Said(photo.Caption),
+        };
+    }
 
     /// <summary>Care in the designer's words, under the name of its treatment.</summary>
     private static FactView Care(CareEntry entry) => new() { Name = entry.Kind is { } kind ? Wording.CareName(kind) : "", Value = Wording.Capital(entry.Text.Trim()) };
