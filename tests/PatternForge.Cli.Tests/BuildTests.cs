@@ -94,6 +94,18 @@ public class BuildTests
     }
 
     [Fact]
+    public void Json_names_the_editions_of_a_file_and_the_one_that_has_a_finding()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("square.pattern.md", Granny.Replace("release: [uk]", "stitches:\n  htr: (dc, ch 1, dc) in next st\nrelease: [uk]", StringComparison.Ordinal));
+        var file = Outcome.Of(folder, "lint", "square.pattern.md", "--format", "json").Json.GetProperty("files")[0];
+        Assert.Equal(["uk"], file.GetProperty("editions").EnumerateArray().Select(e => e.GetString()));
+        var findings = file.GetProperty("findings").EnumerateArray().Select(f => (Code: f.GetProperty("code").GetString(), Edition: f.GetProperty("edition").GetString())).ToArray();
+        Assert.Contains(("PF408", "uk"), findings);
+        Assert.Contains(findings, f => f.Code != "PF408" && f.Edition is null);
+    }
+
+    [Fact]
     public void A_pattern_with_errors_is_not_released_and_the_others_are()
     {
         using var folder = new TemporaryFolder();

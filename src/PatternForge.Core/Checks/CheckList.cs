@@ -27,6 +27,8 @@ public static class CheckList
         new AbbreviationTwice(),
         new MeaningNotTheTrades(),
         new MeaningInOtherTerms(),
+        new StitchNotDefined(),
+        new AbbreviationOfTwoMeanings(),
         new GaugeMissing(),
         new GaugeWithoutStitch(),
         new GaugeWithoutTool(),
