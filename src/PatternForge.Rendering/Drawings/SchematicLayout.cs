@@ -124,7 +124,7 @@ internal sealed record SchematicLayout
             }
 
             // Inside, a little above its place, clear of both edges and of the lines before it.
-            var y = Y(level.HeightCm) - 7;
+            var y = Y(level.HeightCm) + (measure.IsUnder ? 22 : -7);
             while (taken.Exists(t => Math.Abs(t - y) < 18) && y > top + 18)
             {
                 y -= 6;
