@@ -62,6 +62,7 @@ public static class Compiler
         };
         CheckList.Run(context);
         SchematicRequest.Check(context);
+        SchematicDiffers.Check(context);
         UnknownEditions(facts, bag);
         return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = context.Outlines, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
     }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PatternForge.Core.Model;
 
 namespace PatternForge.Core.Shapes;

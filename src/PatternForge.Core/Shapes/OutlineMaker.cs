@@ -15,20 +15,21 @@ public static class OutlineMaker
     public static ImmutableArray<PieceOutline> Of(CheckContext context, ImmutableArray<BoundLine> bound)
     {
         var outlines = ImmutableArray.CreateBuilder<PieceOutline>();
-        foreach (var piece in PieceLines.Of(context.Pattern, bound, context.Lines))
+        var pieces = PieceLines.Of(context.Pattern, bound, context.Lines);
+        foreach (var piece in pieces)
         {
-            outlines.Add(One(context, piece));
+            outlines.Add(One(context, piece, isOnly: pieces.Length == 1));
         }
 
         return outlines.ToImmutable();
     }
 
-    private static PieceOutline One(CheckContext context, ShapedPiece piece)
+    private static PieceOutline One(CheckContext context, ShapedPiece piece, bool isOnly)
     {
         var lines = piece.Lines;
         string[] headings = [.. lines.Select(l => l.Worked.Piece).Where(h => h.Length > 0).Distinct(StringComparer.Ordinal)];
         var tops = context.Pattern.Sections.Where(s => s.Level <= 2 && headings.Contains(s.Heading, StringComparer.Ordinal)).Select(s => s.Heading).Distinct(StringComparer.Ordinal).Count();
-        var name = tops > 1 ? context.Facts.Title?.Value : headings.FirstOrDefault();
+        var name = tops > 1 && isOnly ? context.Facts.Title?.Value : headings.FirstOrDefault();
         var rows = lines[1..];
         var isRound = rows.All(l => l.Worked.InTheRound == true);
         var outline = new PieceOutline
