@@ -480,8 +480,10 @@ internal sealed class CrochetCursor
     /// <summary>Work goes on over so many places along the other side of the chain.</summary>
     public void OtherSide(int places)
     {
+        // The chain that was turned round in is the last one; the one beside it comes next, and the first that was worked into is the last again.
+        var (last, first) = (_tops.Length - 1, Math.Max(0, FirstWorked));
+        _order = _order.IsDefault ? _order : [.. Enumerable.Range(0, Math.Max(0, places)).Select(i => CrochetNotes.FreeSideOf(last < 0 ? CrochetNotes.Nowhere : _order[Math.Clamp(last - 1 - i, Math.Min(first, last), last)]))];
         _tops = [.. Enumerable.Repeat(Top.FoundationChain, Math.Max(0, places))];
-        _order = _order.IsDefault ? _order : [];
         At = 0;
         Last = -1;
         Count();

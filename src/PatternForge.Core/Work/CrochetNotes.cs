@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
 namespace PatternForge.Core.Work;
@@ -45,6 +46,9 @@ internal readonly record struct CrochetNote(NoteKind Kind, Operation? Stitch, in
 {
     /// <summary>True for a turning chain that counts as a stitch.</summary>
     public bool Counts { get; init; }
+
+    /// <summary>Which loop of the stitch below it goes into.</summary>
+    public StitchLoop Loop { get; init; }
 }
 
 /// <summary>
@@ -67,12 +71,21 @@ internal sealed class CrochetNotes
     /// <summary>The first of the bases that are chains made by the row itself: the n-th from the hook is n less.</summary>
     public const int OwnChain = -10;
 
+    /// <summary>The first of the bases that are on the free side of the foundation: the n-th chain is n less.</summary>
+    public const int FreeSide = -1_000_000;
+
+    /// <summary>The other side of a chain of the foundation; nowhere where it is not known.</summary>
+    public static int FreeSideOf(int chain) => chain == Nowhere ? Nowhere : FreeSide - (chain <= OwnChain ? OwnChain - chain : chain);
+
     private readonly CrochetCursor _below;
     private readonly List<CrochetNote> _notes = [];
     private readonly List<int> _legs = [];
     private bool _intoFirst;
 
     public CrochetNotes(CrochetCursor below) => _below = below;
+
+    /// <summary>Which loop the stitches that are made now go into.</summary>
+    public StitchLoop Loop { get; set; }
 
     /// <summary>False when something was worked whose place a drawing cannot show.</summary>
     public bool IsWhole { get; private set; } = true;
@@ -114,7 +127,7 @@ internal sealed class CrochetNotes
         _intoFirst = false;
         for (var i = 0; i < Math.Min(count, Most); i++)
         {
-            Add(new CrochetNote(NoteKind.Stitch, stitch, 0, bases));
+            Add(new CrochetNote(NoteKind.Stitch, stitch, 0, bases) { Loop = Loop });
         }
     }
 
