@@ -172,7 +172,8 @@ internal static class CrochetMarks
         }
 
         // "(Yo, draw up a loop) 4 times in next st": the first number of the words from two to six.
-        var number = stitch.Definition.Concat(" ").Zip(stitch.Definition.Skip(1).Concat("  ")).Where(p => p.First is >= '2' and <= '6' && !char.IsDigit(p.Second)).Select(p => p.First - '0').FirstOrDefault();
+        var words = stitch.IsSpecial ? stitch.Definition : stitch.Id; // "5-dc popcorn"
+        var number = words.Concat(" ").Zip(words.Skip(1).Concat("  ")).Where(p => p.First is >= '2' and <= '6' && !char.IsDigit(p.Second)).Select(p => p.First - '0').FirstOrDefault();
         return number == 0 ? 3 : number;
     }
 
@@ -183,7 +184,7 @@ internal static class CrochetMarks
 
     private static string KindOf(Operation stitch)
     {
-        var name = DiagramMeasures.IsOwn(stitch) ? $"{stitch.Id} {stitch.Spoken}".ToLowerInvariant() : stitch.Symbol;
+        var name = DiagramMeasures.IsOwn(stitch) ? $"{stitch.Id} {stitch.Spoken}".ToLowerInvariant() : stitch.Symbol ?? "";
         return name.Contains("puff", StringComparison.Ordinal) ? "puff"
             : name.Contains("popcorn", StringComparison.Ordinal) || (stitch.IsSpecial && stitch.Id is "pc" or "PC") ? "popcorn"
             : DiagramMeasures.IsOwn(stitch) && (name.Contains("cluster", StringComparison.Ordinal) || name.Contains("bobble", StringComparison.Ordinal) || name.Split(' ', '-').Contains("cl")) ? "cluster"
