@@ -480,9 +480,7 @@ internal sealed class CrochetCursor
     /// <summary>Work goes on over so many places along the other side of the chain.</summary>
     public void OtherSide(int places)
     {
-        // The chain that was turned round in is the last one; the one beside it comes next, and the first that was worked into is the last again.
-        var (last, first) = (_tops.Length - 1, Math.Max(0, FirstWorked));
-        _order = _order.IsDefault ? _order : [.. Enumerable.Range(0, Math.Max(0, places)).Select(i => CrochetNotes.FreeSideOf(last < 0 ? CrochetNotes.Nowhere : _order[Math.Clamp(last - 1 - i, Math.Min(first, last), last)]))];
+        _order = _order.IsDefault ? _order : CrochetNotes.FreeSideOf(_order, Math.Max(0, FirstWorked), Math.Max(0, places));
         _tops = [.. Enumerable.Repeat(Top.FoundationChain, Math.Max(0, places))];
         At = 0;
         Last = -1;

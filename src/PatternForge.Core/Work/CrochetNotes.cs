@@ -74,8 +74,17 @@ internal sealed class CrochetNotes
     /// <summary>The first of the bases that are on the free side of the foundation: the n-th chain is n less.</summary>
     public const int FreeSide = -1_000_000;
 
+    /// <summary>
+    /// The places along the other side of a foundation: the chain that was turned round in is the last one, the one beside it comes next, and the first one that was worked into is the last again.
+    /// </summary>
+    public static ImmutableArray<int> FreeSideOf(ImmutableArray<int> chains, int first, int places)
+    {
+        var last = chains.Length - 1;
+        return [.. Enumerable.Range(0, places).Select(i => last < 0 ? Nowhere : FreeSideOf(chains[Math.Clamp(last - 1 - i, Math.Min(first, last), last)]))];
+    }
+
     /// <summary>The other side of a chain of the foundation; nowhere where it is not known.</summary>
-    public static int FreeSideOf(int chain) => chain == Nowhere ? Nowhere : FreeSide - (chain <= OwnChain ? OwnChain - chain : chain);
+    private static int FreeSideOf(int chain) => chain == Nowhere ? Nowhere : FreeSide - (chain <= OwnChain ? OwnChain - chain : chain);
 
     private readonly CrochetCursor _below;
     private readonly List<CrochetNote> _notes = [];
