@@ -104,7 +104,7 @@ public sealed record SchematicRequest(string? Of, string? Size)
     private static bool IsTold(CheckContext context, PieceOutline piece)
     {
         var told = context.Bag.ToSorted().Where(f => f.Severity == Severity.Error).ToArray();
-        return context.Lines.Any(l => piece.Headings.Contains(l.Piece) && (l.Status != Work.LineStatus.Checked || Array.Exists(told, f => l.Origin.Contains(f.Span))));
+        return context.Lines.Any(l => piece.Headings.Contains(l.Piece, StringComparer.Ordinal) && (l.Status != Work.LineStatus.Checked || Array.Exists(told, f => l.Origin.Contains(f.Span))));
     }
 
     /// <summary>A schematic that was asked for cannot be drawn.</summary>
