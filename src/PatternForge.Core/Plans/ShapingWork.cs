@@ -1,0 +1,105 @@
+using System.Globalization;
+
+namespace PatternForge.Core.Plans;
+
+/// <summary>How a shaping row is worked, so that it can be written out.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="Each">Stitches that change at each place: at each end, or at each side of a marker.</param>
+public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
+{
+    /// <summary>Plain stitches at the edge, or between a marker and the shaping.</summary>
+    public int Edge { get; init; } = 1;
+
+    /// <summary>Markers, where shaped at markers.</summary>
+    public int Markers { get; init; } = 4;
+
+    /// <summary>The crochet stitch; null in knitting.</summary>
+    public string? Crochet { get; init; }
+
+    /// <summary>True in crochet.</summary>
+    public bool IsCrochet => Crochet is not null;
+
+    /// <summary>Stitches that the row changes.</summary>
+    public int PerTime => Place switch
+    {
+        ShapingPlace.BothEnds => 2 * Each,
+        ShapingPlace.OneEnd => Each,
+        _ => 2 * Each * Markers,
+    };
+
+    /// <summary>The usual way to change so many stitches a row at a place; null where they cannot be shared out evenly there.</summary>
+    public static ShapingWork? For(ShapingPlace place, int perTime, int markers = 4, string? crochet = null)
+    {
+        var places = place switch
+        {
+            ShapingPlace.BothEnds => 2,
+            ShapingPlace.OneEnd => 1,
+            _ => 2 * markers,
+        };
+        return places < 1 || perTime < places || perTime % places != 0 || (place == ShapingPlace.Markers && crochet is not null)
+            ? null
+            : new ShapingWork(place, perTime / places) { Markers = markers, Crochet = crochet };
+    }
+
+    /// <summary>The row in notation, without full stop; null where it has no usual form.</summary>
+    /// <param name="change">Above 0 for an increase, below for a decrease.</param>
+    public string? Row(int change)
+    {
+        if (change == 0 || Each < 1 || Edge < 0)
+        {
+            return null;
+        }
+
+        if (Crochet is { } stitch)
+        {
+            return Crocheted(stitch, change > 0);
+        }
+
+        // Several increases at a place each need a stitch of their own: kfb has one.
+        var lifted = change > 0 && Each == 1 && Edge > 0;
+        var (left, right, uses) = lifted ? ("M1L", "M1R", 0) : change > 0 ? ("kfb", "kfb", 1) : ("ssk", "k2tog", 2);
+        var edge = Edge == 0 ? "" : Plain(Edge);
+        var reach = (Each * uses) + Edge;
+        return Place switch
+        {
+            ShapingPlace.OneEnd => Join(To(reach, "last"), Often(right), edge),
+            ShapingPlace.BothEnds => Join(edge, Often(left), To(reach, "last"), Often(right), edge),
+            _ => Join($"({Join(ToMarker(reach), Often(right), edge, "sm", edge, Often(left))}) {PlanWords.Times(Markers)}", "k to end"),
+        };
+    }
+
+    private string? Crocheted(string stitch, bool increase)
+    {
+        var one = increase ? $"2 {stitch} in" : $"{stitch}2tog";
+        if (Each != 1 || Place == ShapingPlace.Markers)
+        {
+            return null;
+        }
+
+        var begin = Place == ShapingPlace.OneEnd ? "" : increase ? one + " first st" : one;
+        var end = increase ? one + " last st" : one;
+        return Join(begin, $"{stitch} in each st to last {(increase ? "st" : "2 sts")}", end);
+    }
+
+    private string Often(string stitch) => Each == 1 ? stitch : $"({stitch}) {PlanWords.Times(Each)}";
+
+    private static string Plain(int stitches) => string.Create(CultureInfo.InvariantCulture, $"k{stitches}");
+
+    private static string To(int reach, string last) => string.Create(CultureInfo.InvariantCulture, $"k to {last} {(reach == 1 ? "st" : $"{reach} sts")}");
+
+    private static string ToMarker(int reach) => reach == 0 ? "k to m" : $"k to {PlanWords.Sts(reach)} before m";
+
+    private static string Join(params ReadOnlySpan<string> clauses)
+    {
+        var said = new List<string>(clauses.Length);
+        foreach (var clause in clauses)
+        {
+            if (clause.Length > 0)
+            {
+                said.Add(clause);
+            }
+        }
+
+        return string.Join(", ", said);
+    }
+}
