@@ -27,10 +27,11 @@ internal static class YarnReport
 
             AppendTable(page, facts, estimate, i, only, paint);
             page.Append(paint.Faint($"  from {DisplayText.OneLine(method.Method)}; likely error {Percent(method.LikelyError)}")).Append('\n');
-            if (estimate.NoArea is { } reason)
-            {
-                page.Append(paint.Faint($"  not by area: {DisplayText.OneLine(reason)}")).Append('\n');
-            }
+        }
+
+        if (estimate.NoArea is { } reason && estimate.Yarns.Any(y => y.Method is not null))
+        {
+            page.Append('\n').Append(paint.Faint($"not by area: {DisplayText.OneLine(reason)}")).Append('\n');
         }
 
         return page.Length == 0 ? "the header has no yarn\n" : page.ToString();

@@ -15,7 +15,7 @@ internal static class NeedsBesideStitches
     public static void Check(CheckContext context, Rule rule, bool below)
     {
         var facts = context.Facts;
-        if (facts.Sample is not { } sample || (sample.Used is null && sample.UsedBy.IsEmpty) || facts.Sizes.Count < 2 || sample.Size is not { } name || facts.Sizes.IndexOf(name) is not (>= 0 and var own)
+        if (context.Bag.HasErrors || facts.Sample is not { } sample || (sample.Used is null && sample.UsedBy.IsEmpty) || facts.Sizes.Count < 2 || sample.Size is not { } name || facts.Sizes.IndexOf(name) is not (>= 0 and var own)
             || context.IsExcused("yarn", "yarn.needs", "needs", "sizes", "sample", "sample.used", "yarn.put-up", "swatch"))
         {
             return;
@@ -24,7 +24,7 @@ internal static class NeedsBesideStitches
         for (var i = 0; i < facts.Yarns.Length; i++)
         {
             var yarn = facts.Yarns[i];
-            if (yarn.Needs is { IsShared: false } && !yarn.NeedsAreEstimated && context.Yarn.Value.Yarns is { IsEmpty: false } yarns && yarns[i] is { Method.Basis: AmountBasis.Sample, Sizes.IsEmpty: false } estimate)
+            if (yarn.Needs is { IsShared: false } && !yarn.NeedsAreEstimated && context.Yarn.Value is { IsSure: true, Yarns: { IsEmpty: false } yarns } && yarns[i] is { Method.Basis: AmountBasis.Sample, Sizes.IsEmpty: false } estimate)
             {
                 One(context, rule, yarn, estimate, own, below);
             }

@@ -107,6 +107,9 @@ public sealed record EstimatedYarn
 /// <param name="NoArea">Why it cannot be told; null where it can.</param>
 public sealed record YarnEstimate(ImmutableArray<EstimatedYarn> Yarns, decimal Margin, ImmutableArray<decimal> AreasCm2, string? NoArea)
 {
+    /// <summary>False where it is not said how often some piece is made: the sizes cannot then be held against each other.</summary>
+    public bool IsSure { get; init; } = true;
+
     /// <summary>What is usually added: a tenth (common practice).</summary>
     public const decimal UsualMargin = 0.1m;
 }

@@ -26,7 +26,7 @@ internal static class PieceAreas
             var section = pattern.Sections.ToList().FindIndex(s => s.Heading == outline.Headings.FirstOrDefault());
             for (var size = 0; size < areas.Length; size++)
             {
-                areas[size] += AreaOf(outline, outline.Sizes[size], gauge) * (section >= 0 ? times[section] : 1);
+                areas[size] += AreaOf(outline, outline.Sizes[size], gauge) * times[section, size];
             }
         }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Shapes;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
 
@@ -23,10 +24,14 @@ internal sealed class WorkedYarn
     private readonly ImmutableArray<WorkedLine> _worked;
     private readonly ImmutableArray<PieceOutline> _outlines;
     private readonly ImmutableArray<LineTally> _tallies;
-    private readonly Func<BoundRow, YarnsOfRow> _hands;
+    private readonly Func<BoundRow, BoundRow, YarnsOfRow> _hands;
     private readonly FabricWorker _fabric;
     private readonly Dictionary<(BoundRow Row, int Before, int Size), decimal[]> _shares = [];
     private readonly int _yarns;
+    private readonly PieceTimes _times;
+
+    // Rows so far of each piece of the size that is added up.
+    private readonly Dictionary<string, decimal> _rows = new(StringComparer.Ordinal);
 
     private WorkedYarn(Pattern pattern, ImmutableArray<BoundLine> bound, ImmutableArray<WorkedLine> worked, ImmutableArray<PieceOutline> outlines, SourceText source, CompileOptions options)
     {
@@ -34,6 +39,7 @@ internal sealed class WorkedYarn
         _yarns = pattern.Facts.Yarns.Length;
         _tallies = PatternWorker.Tally(bound, pattern.Facts, new FindingBag(source), options);
         _hands = YarnsInHand.Of(pattern.Facts, bound, source);
+        _times = PieceTimes.Of(pattern);
         _fabric = new FabricWorker(options, PatternBook.Of(bound));
     }
 
@@ -46,6 +52,9 @@ internal sealed class WorkedYarn
     /// <summary>False where some row does not say which yarn it is worked with.</summary>
     public bool AreApart { get; private set; } = true;
 
+    /// <summary>False where it is not said how often some piece is made.</summary>
+    public bool IsSure => _times.IsSure;
+
     /// <summary>Stitches in rows of several colours.</summary>
     public decimal Stranded { get; private set; }
 
@@ -53,11 +62,10 @@ internal sealed class WorkedYarn
     public static WorkedYarn Of(Pattern pattern, ImmutableArray<BoundLine> bound, ImmutableArray<WorkedLine> worked, ImmutableArray<PieceOutline> outlines, SourceText source, CompileOptions options)
     {
         var sum = new WorkedYarn(pattern, bound, worked, outlines, source, options);
-        var times = PieceTimes.Of(pattern);
         var sizes = ImmutableArray.CreateBuilder<SizeYarn>();
         for (var size = 0; size < pattern.Facts.Sizes.Count && sum.Reason is null; size++)
         {
-            sizes.Add(sum.Size(size, times));
+            sizes.Add(sum.Size(size));
         }
 
         sum.Reason ??= sizes.All(s => s.Stitches.All(n => n == 0)) ? "the pattern has no rows that can be counted" : null;
@@ -65,8 +73,9 @@ internal sealed class WorkedYarn
         return sum;
     }
 
-    private SizeYarn Size(int size, int[] times)
+    private SizeYarn Size(int size)
     {
+        _rows.Clear();
         var lines = new SizeYarn[_bound.Length];
         var all = new SizeYarn(new decimal[_yarns], new decimal[_yarns]);
         for (var i = 0; i < _bound.Length && i < _worked.Length && Reason is null; i++)
@@ -77,8 +86,7 @@ internal sealed class WorkedYarn
                 Add(lines[i], lines[again], 1);
             }
 
-            var section = _bound[i].Section - 1;
-            Add(all, lines[i], section >= 0 && section < times.Length ? times[section] : 1);
+            Add(all, lines[i], _times[_bound[i].Section - 1, size]);
         }
 
         return all;
@@ -100,8 +108,9 @@ internal sealed class WorkedYarn
             return sum; // ends woven in, a word to the maker
         }
 
-        if (!worked.Rows.IsEmpty && worked.Rows[size] is not null)
+        if (!worked.Rows.IsEmpty && worked.Rows[size] is { } rows)
         {
+            CountRows(worked, rows);
             Tally(sum, index, size);
         }
         else if (worked.Status == LineStatus.Checked && worked.Rows.IsEmpty)
@@ -111,7 +120,8 @@ internal sealed class WorkedYarn
         else if (worked.Status != LineStatus.Checked && before is { } from && after is { } to && !worked.Numbers.IsEmpty)
         {
             var stitches = (from + to) / 2m * worked.Numbers.Length;
-            Spread(sum, line.Rows[^1], size, from, stitches, stitches * PlainWeight());
+            CountRows(worked, worked.Numbers.Length);
+            Spread(sum, line.Rows[^1], line.Rows[^1], size, from, stitches, stitches * PlainWeight());
         }
         else if (!skips || _worked.All(w => w.Before[size] is null))
         {
@@ -125,8 +135,11 @@ internal sealed class WorkedYarn
     private void Open(SizeYarn sum, int index, int size)
     {
         var line = _bound[index];
-        if (!_tallies[index].Again.IsEmpty || !line.Rows.SelectMany(r => r.Steps).Any(s => s is RowsStep and not StartStep))
+        RowsStep[] open = [.. line.Rows.SelectMany(r => r.Steps).OfType<RowsStep>().Where(s => s is not StartStep)];
+        var isAsRow = open.Length > 0 && open.All(s => s is RepeatRowsStep { Until: RowsUntil.Open }) && _worked[index].Numbers.Length == _tallies[index].Sizes[size].Length;
+        if (!_tallies[index].Again.IsEmpty || open.Length == 0 || isAsRow)
         {
+            CountRows(_worked[index], isAsRow ? _worked[index].Numbers.Length : 0);
             Tally(sum, index, size);
             return;
         }
@@ -142,32 +155,66 @@ internal sealed class WorkedYarn
                     {
                         found = true;
                         var rows = (levels[i].HeightCm - levels[i - 1].HeightCm) * outline.Gauge!.RowsPerCm!.Value;
+                        CountRows(_worked[index], rows);
                         var stitches = rows * (levels[i].Stitches + levels[i - 1].Stitches) / 2;
-                        Spread(sum, line.Rows[^1], size, levels[i - 1].Stitches, stitches, stitches * PlainWeight(_worked[index]));
+                        Spread(sum, line.Rows[^1], line.Rows[^1], size, levels[i - 1].Stitches, stitches, stitches * PlainWeight(_worked[index]));
                     }
                 }
             }
         }
 
-        if (!found)
+        if (!found && !ByLength(sum, index, size))
         {
             var undrawn = _outlines.FirstOrDefault(o => o.Reason is not null && o.Headings.Contains(_worked[index].Piece, StringComparer.Ordinal))?.Reason;
             Reason ??= $"{Words(_worked[index])} does not say how many rows it is{(undrawn is null ? "" : $", and the piece cannot be measured: {undrawn}")}";
         }
     }
 
+    /// <summary>"Rep Rows 2-5 until piece measures 40 cm", where the outline of the piece is not known: as many rows as are left of the length at the gauge, each like the mean of those repeated.</summary>
+    private bool ByLength(SizeYarn sum, int index, int size)
+    {
+        var (line, worked) = (_bound[index], _worked[index]);
+        var gauges = _pattern.Facts.Gauges.Where(g => g.RowsPerCm is > 0).Select(g => g.RowsPerCm!.Value).Distinct().ToArray();
+        if (gauges is not [var perCm] || LengthWords.Read(line.Text) is not { From: LengthFrom.Edge or LengthFrom.Here } length || length.In(size, _pattern.Facts.Sizes.Count) is not { } cm || line.Rows.SelectMany(r => r.Steps).Any(s => s is ShapingStep))
+        {
+            return false;
+        }
+
+        var rows = (cm * perCm) - (length.From == LengthFrom.Edge ? _rows.GetValueOrDefault(worked.Piece) : 0);
+        var mean = _tallies[index].Sizes[size];
+        if (rows <= 0 || worked.After[size] is not (> 0 and var count))
+        {
+            return false;
+        }
+
+        CountRows(worked, rows);
+        if (mean.Length == 0)
+        {
+            Spread(sum, line.Rows[^1], line.Rows[^1], size, count, rows * count, rows * count * PlainWeight(worked));
+        }
+
+        foreach (var row in mean)
+        {
+            Spread(sum, row.Row, line.Rows[^1], size, row.Before, row.Stitches * rows / mean.Length, row.Weight * rows / mean.Length);
+        }
+
+        return true;
+    }
+
+    private void CountRows(WorkedLine line, decimal rows) => _rows[line.Piece] = _rows.GetValueOrDefault(line.Piece) + rows;
+
     private void Tally(SizeYarn sum, int index, int size)
     {
         foreach (var row in _tallies[index].Sizes[size])
         {
-            Spread(sum, row.Row, size, row.Before, row.Stitches, row.Weight);
+            Spread(sum, row.Row, _bound[index].Rows[^1], size, row.Before, row.Stitches, row.Weight);
         }
     }
 
     /// <summary>Gives the stitches of a row to its yarns.</summary>
-    private void Spread(SizeYarn sum, BoundRow row, int size, int before, decimal stitches, decimal weight)
+    private void Spread(SizeYarn sum, BoundRow row, BoundRow caller, int size, int before, decimal stitches, decimal weight)
     {
-        var hands = _hands(row);
+        var hands = _hands(row, caller);
         AreApart &= hands.IsKnown;
         sum.All += stitches;
         var shares = hands.HasColours ? ByColour(row, before, size) : null;

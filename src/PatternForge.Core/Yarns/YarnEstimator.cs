@@ -41,7 +41,7 @@ public sealed class YarnEstimator
         var work = WorkedYarn.Of(pattern, bound, worked, outlines, source, options);
         var estimator = new YarnEstimator(pattern, worked, work, areas);
         var margin = pattern.Facts.YarnMargin ?? YarnEstimate.UsualMargin;
-        return new([.. pattern.Facts.Yarns.Select((y, i) => estimator.One(y, i, margin))], margin, areas, noArea);
+        return new([.. pattern.Facts.Yarns.Select((y, i) => estimator.One(y, i, margin))], margin, areas, noArea) { IsSure = work.IsSure };
     }
 
     private EstimatedYarn One(Yarn yarn, int index, decimal margin)
@@ -85,7 +85,7 @@ public sealed class YarnEstimator
             return null;
         }
 
-        var took = grams is { } g ? $"{Figure(g)} g" : $"{Figure(metres!.Value)} m";
+        var took = Took(grams, metres, sample.UsedBy, sample.Used);
         var size = _facts.Sizes.Count > 1 ? $" of size {_facts.Sizes.Names[_sample]}" : "";
         var method = new AmountMethod(
             AmountBasis.Sample,
@@ -123,7 +123,7 @@ public sealed class YarnEstimator
             return null;
         }
 
-        var took = grams is { } g ? $"{Figure(g)} g" : $"{Figure(metres!.Value)} m";
+        var took = Took(grams, metres, swatch.WeighsBy, swatch.Weighs);
         return (new(AmountBasis.Swatch, $"a swatch of the fabric that took {took}, by the {(byStitches is not null ? "stitches" : "area")} of each size", YarnAmount.ErrorBySwatch), With(main, byArea));
     }
 
@@ -248,7 +248,14 @@ public sealed class YarnEstimator
         return kinds.Length < 2 ? "" : $", each by its height ({string.Join(", ", kinds)}; common practice, from memory)";
     }
 
+    /// <summary>"412 g", or for one of several yarns "112 g of 412 g in all, by its stitches".</summary>
+    private string Took(decimal? grams, decimal? metres, ImmutableArray<YarnUsed> by, Quantity? all)
+    {
+        var own = grams is { } g ? $"{Figure(g)} g" : $"{Figure(metres ?? 0)} m";
+        return by.IsEmpty && _facts.Yarns.Length > 1 && all is not null ? $"{own} of {all} in all, shared out by the stitches" : own;
+    }
+
     private string Doubt() => _work.AreApart ? "" : ", all yarns alike, because not every row says which yarn it is worked with";
 
-    private static string Figure(decimal value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    private static string Figure(decimal value) => value.ToString(value < 10 ? "0.##" : "0.#", CultureInfo.InvariantCulture);
 }
