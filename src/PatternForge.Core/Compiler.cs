@@ -71,9 +71,15 @@ public static class Compiler
             Yarn = yarn,
         };
         CheckList.Run(context);
+        Lazy<ImmutableArray<CrochetDiagram>> diagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options));
+        var colours = StripeMaker.Of(pattern, body.Lines, worked, options);
+        var shares = colours?.Shares() ?? [];
+        Lazy<ImmutableArray<StripeSequence>> stripes = new(() => colours?.Sequences() ?? []);
+        YarnShareCheck.Report(pattern, shares, body.Lines, options.Tolerances.YarnShare, bag);
+        DrawingNotMade.Report(pattern, body.Lines, worked, charts, diagrams, stripes, options, bag);
         SchematicRequest.Check(context);
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = outlines, LazyYarn = yarn, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = outlines, LazyYarn = yarn, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>

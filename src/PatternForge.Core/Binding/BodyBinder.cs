@@ -408,7 +408,8 @@ public sealed class BodyBinder
             WantsCount = body.WantsCount,
         };
         context.Scope = [];
-        return EachRow(label is null ? row : LabelBinder.Bind(row, label, context));
+        row = EachRow(label is null ? row : LabelBinder.Bind(row, label, context));
+        return RowYarnReader.Read(row, node.Span, context) is { } yarns ? row with { Yarns = yarns } : row;
     }
 
     /// <summary>"Rows 3-6: ... (1 st dec'd each row)": four in all; of rows told in words it is not known how many there are.</summary>

@@ -39,6 +39,9 @@ public static class Sources
     /// <summary>Body sizes of babies, children, women and men.</summary>
     public static Source BodySizes { get; } = new("Craft Yarn Council, Standards and Guidelines for Crochet and Knitting, body sizes", IsFromMemory: true);
 
+    /// <summary>Heads from preemies to men.</summary>
+    public static Source HeadSizes { get; } = new("Craft Yarn Council, head circumference, as quoted in the trade", IsFromMemory: true);
+
     /// <summary>Lengths and widths of children and youths.</summary>
     public static Source ChildSizes { get; } = new("Craft Yarn Council, child and youth sizes, as quoted in the trade");
 
@@ -47,4 +50,7 @@ public static class Sources
 
     /// <summary>The usual girth of finished socks.</summary>
     public static Source SockSizes { get; } = new("How to Knit Socks, chapter 3");
+
+    /// <summary>Ease by fit, in inches.</summary>
+    public static Source FitChart { get; } = new("Craft Yarn Council, fit chart, as quoted in the trade");
 }

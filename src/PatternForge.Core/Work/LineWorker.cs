@@ -240,6 +240,11 @@ internal sealed class LineWorker
     {
         State.History.Add(row);
         State.Tally?.End(row.Row, State.Live);
+        if (State.Log is { Count: < LoggedRow.Most } log)
+        {
+            log.Add(new LoggedRow(row.Row, State.IsKnown ? State.Count : null));
+        }
+
         _rows++;
     }
 

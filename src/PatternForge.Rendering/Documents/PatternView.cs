@@ -71,6 +71,9 @@ public sealed record PatternView
     /// <summary>How much yarn each size takes; null when no amount is known.</summary>
     public AmountsView? Amounts { get; init; }
 
+    /// <summary>How the stitches of each part are shared out among the yarns; empty where there is one yarn, or where it is not known.</summary>
+    public ImmutableArray<SharesView> Shares { get; init; } = [];
+
     /// <summary>What the pattern's terms call the gauge: "Gauge", or "Tension" in UK terms.</summary>
     public required string GaugeName { get; init; }
 

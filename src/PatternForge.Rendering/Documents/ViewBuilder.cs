@@ -42,6 +42,7 @@ public static class ViewBuilder
             Sizes = sizes,
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin))],
             Amounts = YarnBuilder.Amounts(facts),
+            Shares = SharesBuilder.Build(compilation),
             GaugeName = Wording.GaugeName(facts.TermsInForce),
             Gauges = [.. facts.Gauges.Select(GaugeBuilder.Build).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
