@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
-using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Binding;
 

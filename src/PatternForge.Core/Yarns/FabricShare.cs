@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PatternForge.Core.Model;
 using PatternForge.Core.Plans;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Work;

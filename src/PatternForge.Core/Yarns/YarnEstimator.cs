@@ -243,7 +243,7 @@ public sealed class YarnEstimator
 
         var terms = _facts.TermsInForce ?? Dialect.Us;
         string[] kinds = [.. _lines.SelectMany(l => l.Operations).Where(o => o is { Height: not null, CountsAs: null, Makes: 1, Takes: <= 1 } && o.Names.Any(n => n.Dialect == terms || n.Dialect == Dialect.Any))
-            .DistinctBy(o => o.Id).OrderBy(StitchYarn.Of).Take(6)
+            .DistinctBy(o => o.Id, StringComparer.Ordinal).OrderBy(StitchYarn.Of).Take(6)
             .Select(o => string.Create(CultureInfo.InvariantCulture, $"{o.Names.First(n => n.Dialect == terms || n.Dialect == Dialect.Any).Text} {StitchYarn.Of(o):0.#}"))];
         return kinds.Length < 2 ? "" : $", each by its height ({string.Join(", ", kinds)}; common practice, from memory)";
     }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Text;
-using PatternForge.Core.Work;
 
 namespace PatternForge.Core.Yarns;
 
@@ -74,7 +73,7 @@ internal sealed class YarnsInHand
     {
         var text = row.Origin.Length == 0 || row.Origin.End > _source.Text.Length ? "" : _source.Slice(row.Origin).ToString();
         var named = Named(text);
-        int[] colours = [.. Colours(row.Steps).Distinct().Select(IndexOf).Where(i => i >= 0).Order()];
+        int[] colours = [.. Colours(row.Steps).Distinct(StringComparer.Ordinal).Select(IndexOf).Where(i => i >= 0).Order()];
         if (colours.Length > 1)
         {
             _rows[row] = new([.. colours], false, true) { HasColours = true };

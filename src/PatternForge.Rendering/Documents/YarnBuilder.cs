@@ -23,7 +23,7 @@ internal static class YarnBuilder
     }
 
     /// <summary>One yarn.</summary>
-    public static YarnView Build(Yarn yarn, int sizes, decimal margin) => new()
+    public static YarnView Build(Yarn yarn, int sizes, decimal margin = YarnEstimate.UsualMargin) => new()
     {
         Label = Wording.Said(yarn.Label),
         Name = Wording.Said(yarn.Name) ?? "Yarn of your choice",
