@@ -64,6 +64,9 @@ public sealed record Compilation
     /// <summary>Everything found, by place; accepted ones are in it with their reason.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 
+    /// <summary>Which edition of a pattern it is; null for the pattern as it is written.</summary>
+    public EditionForm? Edition { get; init; }
+
     /// <summary>How much of the file was understood.</summary>
     public required Coverage Coverage { get; init; }
 

@@ -9,6 +9,9 @@ public static class Sources
     /// <summary>A fact of the trade that was set down from memory.</summary>
     public static Source Remembered { get; } = new("common practice", IsFromMemory: true);
 
+    /// <summary>Needles and hooks with their American and British numbers: charts of makers and shops, which differ in places.</summary>
+    public static Source ToolCharts { get; } = new("charts of needle and hook makers and shops, taken together (common practice)");
+
     /// <summary>Care labels in words: washing, bleaching, drying, ironing, professional care.</summary>
     public static Source CareLabelling { get; } = new("ISO 3758:2023 and ASTM D5489-18, care labelling");
 

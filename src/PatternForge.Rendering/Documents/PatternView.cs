@@ -62,6 +62,9 @@ public sealed record PatternView
     /// <summary>Photos, the main one first.</summary>
     public ImmutableArray<PhotoView> Photos { get; init; } = [];
 
+    /// <summary>Gives a picture of the text as it stands in the release; null to keep the text's own relative paths. No matter of templates.</summary>
+    internal Func<string, ReleasedPicture?>? Picture { get; init; }
+
     /// <summary>Sizes and their measurements; null when the pattern says nothing of either.</summary>
     public SizesView? Sizes { get; init; }
 
@@ -177,6 +180,12 @@ public sealed record PhotoView
 {
     /// <summary>Address for an image: relative, or what the release put in its place; null when the page must not fetch it.</summary>
     public string? Address { get; init; }
+
+    /// <summary>Its width in pixels, so that the page keeps its place; null when not known.</summary>
+    public int? Width { get; init; }
+
+    /// <summary>Its height in pixels; null when not known.</summary>
+    public int? Height { get; init; }
 
     /// <summary>The text alternative; empty when the designer gave none.</summary>
     public required string Alt { get; init; }

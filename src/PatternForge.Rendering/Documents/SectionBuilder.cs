@@ -34,7 +34,7 @@ internal sealed class SectionBuilder
         _name = name;
         _compilation = compilation;
         _sizes = compilation.Pattern.Facts.Sizes.Count;
-        _rows = new RowBuilder(_sizes);
+        _rows = new RowBuilder(_sizes, PageWords.Of(compilation));
         _schematics = new SchematicBuilder(compilation, Id);
     }
 

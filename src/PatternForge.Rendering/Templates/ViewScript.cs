@@ -17,7 +17,7 @@ internal static class ViewScript
     public static readonly ViewMembers<EntryView> Entry = new() { { "text", v => v.Text }, { "id", v => v.Id }, { "has_rows", v => v.HasRows } };
 
     /// <summary>A photo.</summary>
-    public static readonly ViewMembers<PhotoView> Photo = new() { { "address", v => v.Address }, { "alt", v => v.Alt }, { "caption", v => v.Caption } };
+    public static readonly ViewMembers<PhotoView> Photo = new() { { "address", v => v.Address }, { "width", v => v.Width }, { "height", v => v.Height }, { "alt", v => v.Alt }, { "caption", v => v.Caption } };
 
     /// <summary>Words that may lead somewhere.</summary>
     public static readonly ViewMembers<LinkView> Link = new() { { "text", v => v.Text }, { "address", v => v.Address } };
