@@ -30,7 +30,7 @@ public class DrawingPngTests
             var png = File.ReadAllBytes(folder.At(Path.ChangeExtension(drawing, ".png")));
             var marked = Marked(png, out var width, out var height);
             Assert.InRange(width, (box[0] * 300 / 96) - 1, (box[0] * 300 / 96) + 1);
-            Assert.InRange(marked, width * height / 500, width * height * 9 / 10);
+            Assert.InRange(marked, width * height / 5000, width * height * 9 / 10);
             Assert.Equal(png, DrawingPng.Of(svg).Bytes);
         });
     }

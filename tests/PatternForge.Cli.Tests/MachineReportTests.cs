@@ -24,11 +24,11 @@ public class MachineReportTests
         Assert.Equal(["version", "files", "summary"], Keys(root));
         Assert.Equal(1, root.GetProperty("version").GetInt32());
         var file = root.GetProperty("files")[0];
-        Assert.Equal(["path", "title", "sizes", "coverage", "findings"], Keys(file));
+        Assert.Equal(["path", "title", "sizes", "coverage", "findings", "editions"], Keys(file));
         Assert.Equal(["instructions", "checked", "trusted", "unread"], Keys(file.GetProperty("coverage")));
         var finding = file.GetProperty("findings")[0];
         Assert.Equal(
-            ["code", "name", "area", "severity", "line", "column", "endLine", "endColumn", "sizes", "message", "help", "fix", "accepted", "reckoning"],
+            ["code", "name", "area", "severity", "line", "column", "endLine", "endColumn", "sizes", "message", "help", "fix", "accepted", "reckoning", "edition"],
             Keys(finding));
         Assert.Equal(["title", "edits"], Keys(finding.GetProperty("fix")));
         Assert.Equal(["line", "column", "endLine", "endColumn", "newText"], Keys(finding.GetProperty("fix").GetProperty("edits")[0]));
@@ -39,7 +39,7 @@ public class MachineReportTests
     public void Json_gives_places_from_one_with_the_end_exclusive_and_sizes_by_name()
     {
         Assert.Equal(
-            """{"version":1,"files":[{"path":"designs/my hat.pattern.md","title":"Harbour Hat","sizes":["S","M","L"],"coverage":{"instructions":64,"checked":61,"trusted":2,"unread":1},"findings":[{"code":"PF301","name":"stated-count-differs","area":"counts","severity":"error","line":5,"column":22,"endLine":5,"endColumn":27,"sizes":["M"],"message":"Rnd 3 makes 8, not 9, 100% sure: \"look\"","help":"check the 9","fix":{"title":"Write 8","edits":[{"line":5,"column":22,"endLine":5,"endColumn":23,"newText":"8"}]},"accepted":null,"reckoning":null}]}],"summary":{"errors":1,"warnings":0,"notes":0}}""" + "\n",
+            """{"version":1,"files":[{"path":"designs/my hat.pattern.md","title":"Harbour Hat","sizes":["S","M","L"],"coverage":{"instructions":64,"checked":61,"trusted":2,"unread":1},"findings":[{"code":"PF301","name":"stated-count-differs","area":"counts","severity":"error","line":5,"column":22,"endLine":5,"endColumn":27,"sizes":["M"],"message":"Rnd 3 makes 8, not 9, 100% sure: \"look\"","help":"check the 9","fix":{"title":"Write 8","edits":[{"line":5,"column":22,"endLine":5,"endColumn":23,"newText":"8"}]},"accepted":null,"reckoning":null,"edition":null}],"editions":[]}],"summary":{"errors":1,"warnings":0,"notes":0}}""" + "\n",
             JsonReport.Of([Samples.Report(Source, Full)]));
     }
 

@@ -54,7 +54,7 @@ public class NumbersTests
     [InlineData("say counts and both gauges: `patternforge regauge 128 --from \"5.5 sts = 1 in\" --to \"6.5 sts = 1 in\"`", "regauge", "128")]
     [InlineData("`loose` is no gauge: a gauge is meant, such as \"22 sts and 30 rows = 10 cm\"", "regauge", "128", "--from", "loose", "--to", "22 sts")]
     [InlineData("class 0 (lace) is open at one end, so that nothing can be reckoned from it: weigh a swatch", "amount", "--area", "9900", "--weight", "lace")]
-    [InlineData("say which table: needles, hooks, yarn-weights, body-sizes, ease", "tables")]
+    [InlineData("say which table: needles, hooks, yarn-weights, body-sizes, parts, ease", "tables")]
     [InlineData("`needels` is not known as a table: did you mean `needles`?", "tables", "needels")]
     public void What_cannot_be_answered_is_told_with_what_would_do(string sentence, params string[] arguments)
     {
