@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using PatternForge.Cli;
 using PatternForge.Core;
-using PatternForge.Core.Findings;
 using PatternForge.Core.Formulas;
 using PatternForge.Core.Planning;
 using PatternForge.Core.Stitches;
@@ -118,7 +117,7 @@ public sealed class ReadmeTests : IDisposable
     public void The_formulas_that_are_shown_are_read_without_a_finding()
     {
         var made = Compiler.Compile(new SourceText("formulas.pattern.md", $"---\ntitle: Ferryman top\n{Block(after: "## Numbers and formulas")}\nomit: [yarn]\n---\n"));
-        Assert.Empty(made.Findings.Where(f => f.Severity != Severity.Note).Select(f => $"{f.Rule.Code} {f.Message}").Where(m => !m.Contains("no rows", StringComparison.Ordinal)));
+        Assert.DoesNotContain(made.Findings, f => string.CompareOrdinal(f.Rule.Code, "PF200") < 0);
         Assert.Equal([98m, 106m, 118m, 130m], made.Pattern.Facts.Numbers[0].Values.Values.Select(v => v!.Value));
     }
 
