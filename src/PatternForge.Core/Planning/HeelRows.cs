@@ -7,34 +7,39 @@ namespace PatternForge.Core.Planning;
 internal static class HeelRows
 {
     /// <summary>The lines of one size.</summary>
-    public static ImmutableArray<string> Of(HeelPlan heel)
+    public static PlanLines Of(HeelPlan heel)
     {
-        var lines = ImmutableArray.CreateBuilder<string>(7);
-        for (var row = 0; row < 2; row++)
-        {
-            lines.Add(FormattableString.Invariant($"Row {row + 1} ({(row == 0 ? "WS" : "RS")}): {PlanWords.Sentence(heel.Rows[row]).Replace("k2tog", "ssk", StringComparison.Ordinal)} ({PlanWords.Sts(heel.Counts[row])})"));
-        }
-
         // Each pair of rows takes two stitches at each side; of an odd number the last is taken without one behind it.
         var (pairs, odd) = (heel.LeftFirst.First / 2, heel.LeftFirst.First % 2 > 0);
+        var (lines, ranks) = (ImmutableArray.CreateBuilder<string>(7), ImmutableArray.CreateBuilder<int>(7));
+        for (var row = 0; row < 2; row++)
+        {
+            Add(1, FormattableString.Invariant($"Row {row + 1} ({(row == 0 ? "WS" : "RS")}): {PlanWords.Sentence(heel.Rows[row]).Replace("k2tog", "ssk", StringComparison.Ordinal)} ({PlanWords.Sts(heel.Counts[row])})"));
+        }
+
         if (pairs > 0)
         {
-            lines.Add("Row 3 (WS): Sl 1, p to 1 st before gap, p2tog, p1, turn.");
-            lines.Add("Row 4 (RS): Sl 1, k to 1 st before gap, ssk, k1, turn.");
-            lines.Add($"Rep Rows 3 and 4 {PlanWords.Times(pairs - 1)} more. ({PlanWords.Sts(heel.Counts[1 + (2 * pairs)])})");
+            Add(2, "Row 3 (WS): Sl 1, p to 1 st before gap, p2tog, p1, turn.");
+            Add(2, "Row 4 (RS): Sl 1, k to 1 st before gap, ssk, k1, turn.");
+        }
+
+        if (pairs > 1)
+        {
+            Add(3, $"Rep Rows 3 and 4 {PlanWords.Times(pairs - 1)} more. ({PlanWords.Sts(heel.Counts[1 + (2 * pairs)])})");
         }
 
         if (odd)
         {
-            lines.Add("Next row (WS): Sl 1, p to 1 st before gap, p2tog, turn.");
-            lines.Add($"Next row (RS): Sl 1, k to 1 st before gap, ssk, turn. ({PlanWords.Sts(heel.End)})");
+            Add(4, "Next row (WS): Sl 1, p to 1 st before gap, p2tog, turn.");
+            Add(4, $"Next row (RS): Sl 1, k to 1 st before gap, ssk, turn. ({PlanWords.Sts(heel.End)})");
         }
 
-        if (pairs == 1)
+        return new(lines.ToImmutable(), null, null) { Ranks = ranks.ToImmutable() };
+
+        void Add(int rank, string line)
         {
-            lines.RemoveAt(4);
+            lines.Add(line);
+            ranks.Add(rank);
         }
-
-        return lines.ToImmutable();
     }
 }

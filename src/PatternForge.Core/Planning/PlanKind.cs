@@ -24,7 +24,7 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
         new("yoke", "from, to, over, decrease-rounds=3", "", "a circular yoke from the join to the neck", p => Of(RoundYoke.Plan(p.Count("from"), p.Count("to"), p.Rows("over"), p.Count("decrease-rounds", 3)), y => y.Lines())),
         new("raglan", "body-from, body-to, sleeve-from, sleeve-to, over", "", "a raglan yoke from the neck down in rounds of back, sleeve, front, sleeve, each up to its marker",
             p => RaglanRounds.Of(p.Count("body-from"), p.Count("body-to"), p.Count("sleeve-from"), p.Count("sleeve-to"), p.Rows("over"))),
-        new("heel", "from, past=2", "", "a round heel turned with short rows", p => Of(Sock.RoundHeel(p.Count("from"), p.Count("past", 2)), HeelRows.Of)),
+        new("heel", "from, past=2", "", "a round heel turned with short rows", RoundHeel),
         new("square heel", "from, middle", "", "a square heel", p => Of(Sock.SquareHeel(p.Count("from"), p.Count("middle")), h => h.Lines())),
         new("short rows", "from, slope, over", "order: narrowing, widening", "short rows with a slope at both ends: shoulders, or length in the middle",
             p => Of(ShortRows.Slope(p.Count("from"), p.Count("slope"), p.Rows("over", inRound: false), p.Choice("order", "narrowing", "widening") == "narrowing"), s => s.Lines())),
@@ -44,6 +44,12 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
 
     private static PlanLines Of<T>(Planned<T> planned, Func<T, ImmutableArray<string>> lines)
         where T : class => planned.IsPlanned ? new(lines(planned.Plan), null, null) : new([], planned.Reason, planned.Help);
+
+    private static PlanLines RoundHeel(PlanNumbers p)
+    {
+        var planned = Sock.RoundHeel(p.Count("from"), p.Count("past", 2));
+        return planned.IsPlanned ? HeelRows.Of(planned.Plan) : new([], planned.Reason, planned.Help);
+    }
 
     private static PlanLines Shaping(PlanNumbers p)
     {

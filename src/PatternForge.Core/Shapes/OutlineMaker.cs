@@ -25,7 +25,7 @@ public static class OutlineMaker
 
     private static PieceOutline One(CheckContext context, ImmutableArray<ShapedLine> lines)
     {
-        string[] headings = [.. lines.Select(l => l.Worked.Piece).Where(h => h.Length > 0).Distinct(StringComparer.Ordinal)];
+        string[] headings = [.. lines[(lines[0].DividesYoke ? 1 : 0)..].Select(l => l.Worked.Piece).Where(h => h.Length > 0).Distinct(StringComparer.Ordinal)];
         var tops = context.Pattern.Sections.Where(s => s.Level <= 2 && headings.Contains(s.Heading, StringComparer.Ordinal)).Select(s => s.Heading).Distinct(StringComparer.Ordinal).Count();
         var name = tops > 1 ? context.Facts.Title?.Value : headings.FirstOrDefault();
         var rows = lines[1..];

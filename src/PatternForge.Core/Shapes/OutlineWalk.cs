@@ -40,9 +40,9 @@ internal sealed class OutlineWalk
     {
         var start = _lines[0].Worked.After[_size];
         var first = 1;
-        if (_lines[0].First is ChainStep && _lines.Length > 1)
+        if (BeginsInFirstRow)
         {
-            // A foundation chain has stitches for turning: the first row tells the width.
+            // A foundation chain has stitches for turning, and a sleeve more than those that waited: the first row tells the width.
             start = _lines[1].Worked.After[_size];
         }
 
@@ -141,6 +141,11 @@ internal sealed class OutlineWalk
                 continue; // ends woven in, a word to the maker
             }
 
+            if (worked.Before[_size] is null && worked.After[_size] is null && worked.Status == LineStatus.Checked && worked.After.Any(a => a is not null))
+            {
+                continue; // for other sizes
+            }
+
             if (worked.Status != LineStatus.Checked || worked.Before[_size] is not { } before || worked.After[_size] is not { } after)
             {
                 Reason = $"{Words(line)} is not understood";
@@ -158,7 +163,7 @@ internal sealed class OutlineWalk
                 _section = _height;
             }
 
-            before = i == 1 && _lines[0].First is ChainStep ? after : before;
+            before = i == 1 && BeginsInFirstRow ? after : before;
             if (ShortRows(line))
             {
                 Reason = $"{Words(line)} turns within the row";
@@ -242,6 +247,8 @@ internal sealed class OutlineWalk
         levels.Add(Level(line, count) with { IsEdge = line.BindsOff });
         return true;
     }
+
+    private bool BeginsInFirstRow => _lines.Length > 1 && (_lines[0].First is ChainStep || (_lines[0].First is ReturnStep && _lines[1].Has<PickUpStep>()));
 
     /// <summary>True for one binding off by itself, which makes a step; several that follow one another make a slope.</summary>
     private bool Lone(int i) => !(i > 0 && _lines[i - 1].BindsOff) && !(i + 1 < _lines.Length && _lines[i + 1].BindsOff) && _lines[i].Bound.Rows.SelectMany(r => r.Steps).OfType<ShapingStep>().All(s => s.Stretches is [{ Rows: { } rows }] && rows[_size] <= 2);

@@ -14,6 +14,9 @@ internal sealed record ShapedLine(BoundLine Bound, WorkedLine Worked)
     public bool Has<T>()
         where T : Step => Bound.Rows.Any(r => r.Steps.Any(s => s is T));
 
+    /// <summary>True for the round that divides a yoke: the stitches of both sleeves wait, and new ones are cast on beneath them. What it leaves on the needle is the body.</summary>
+    public bool DividesYoke => Bound.Rows.Any(r => r.Steps.Count(s => s is HoldStep) > 1 && r.Steps.Any(s => s is CastOnStep));
+
     /// <summary>True where stitches are bound off, or slipped past, at the beginning of rows.</summary>
     public bool BindsOff => Worked.After.Any(a => a is > 0) && (Bound.Text.StartsWith("BO ", StringComparison.OrdinalIgnoreCase) || Bound.Text.StartsWith("Bind off", StringComparison.OrdinalIgnoreCase) || Bound.Text.StartsWith("Cast off", StringComparison.OrdinalIgnoreCase));
 }
@@ -27,6 +30,7 @@ internal static class PieceLines
         var pieces = ImmutableArray.CreateBuilder<ImmutableArray<ShapedLine>>();
         var piece = ImmutableArray.CreateBuilder<ShapedLine>();
         var (group, groups) = (-1, GroupsOf(pattern));
+        var isDivided = false;
         for (var i = 0; i < bound.Length && i < worked.Length; i++)
         {
             var line = new ShapedLine(bound[i], worked[i]);
@@ -37,7 +41,17 @@ internal static class PieceLines
 
             var own = bound[i].Section >= 1 && bound[i].Section <= groups.Length ? groups[bound[i].Section - 1] : 0;
             var isFresh = worked[i].Before.All(b => b is null or 0) && worked[i].After.Any(a => a is > 0) && (worked[i].Before.Any(b => b is 0) || line.First is CastOnStep or ChainStep or RingStep);
-            if (isFresh && line.First is not ReturnStep && (line.First is not HoldStep || own != group))
+            if (piece.Count > 0 && line.DividesYoke)
+            {
+                // The yoke ends here, body and sleeves are pieces of their own.
+                piece.Add(line);
+                Close();
+                (group, isDivided) = (own, true);
+                piece.Add(line);
+                continue;
+            }
+
+            if (isFresh && (line.First is not ReturnStep || isDivided) && (line.First is not HoldStep || own != group))
             {
                 Close();
                 group = own;
