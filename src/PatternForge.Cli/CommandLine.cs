@@ -80,6 +80,11 @@ internal static class CommandLine
             BuildCommand.Of(around),
             CountsCommand.Of(around),
             ExplainCommand.Of(around),
+            SpreadCommand.Of(around),
+            PlanCommand.Of(around),
+            RegaugeCommand.Of(around),
+            AmountCommand.Of(around),
+            TablesCommand.Of(around),
             CompletionsCommand.Of(around),
         };
         root.Options.Clear();

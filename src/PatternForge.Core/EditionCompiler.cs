@@ -37,7 +37,7 @@ public static class EditionCompiler
 
         for (var tries = 1; ; tries++)
         {
-            var made = Compiler.Compile(source.Text, options, cancel);
+            var made = Compiler.Compile(source.Text, options, cancel) with { Edition = edition.Form };
             var fresh = Fresh(plain, edition, source, made);
             var differing = Differing(plain, source, made).ToArray();
             if (edition.MayLeaveLines && tries < MostTries && Unsaid(plain, differing, fresh, isLast: tries == MostTries - 1) is { Length: > 0 } lines)
@@ -85,7 +85,7 @@ public static class EditionCompiler
         [
             .. made.Findings.Select(source.Mended.ToSource)
                 .Where(f => !known.Contains((f.Rule.Code, f.Span.Start)) && f.Accepted is null && f.Rule.Code is not ("PF407" or "PF142" or "PF420" or "PF421"))
-                .Select(f => f with { Message = $"in the edition `{edition.Name}`, {f.Message}", Fix = null }),
+                .Select(f => f with { Message = $"in the edition `{edition.Name}`, {f.Message}", Fix = null, Edition = edition.Name }),
         ];
     }
 

@@ -25,7 +25,8 @@ internal static class JsonReport
         Clean(file.Title),
         [.. file.Sizes.Select(Words.WellFormed)],
         file.Coverage is { } c ? new(c.Instructions, c.Checked, c.Trusted, c.Unread) : new(0, 0, 0, 0),
-        [.. file.Findings.Select(f => ShapeOf(file, f))]);
+        [.. file.Findings.Select(f => ShapeOf(file, f))],
+        file.Editions);
 
     private static FindingShape ShapeOf(FileReport file, Finding finding)
     {
@@ -44,7 +45,8 @@ internal static class JsonReport
             Clean(finding.Help),
             finding.Fix is { } fix ? ShapeOf(finding.Source, fix) : null,
             Clean(finding.Accepted),
-            Clean(finding.Reckoning));
+            Clean(finding.Reckoning),
+            finding.Edition);
     }
 
     private static FixShape ShapeOf(SourceText source, Fix fix) => new(
