@@ -271,6 +271,12 @@ internal sealed class OutlineWalk
             return RowsOfShaping.Of(shaping, _size, before, worked.Text) is { } some ? ByRows(some) : null;
         }
 
+        int[] told = [.. Enumerable.Range(0, worked.After.Length).Where(i => worked.After[i] is not null)];
+        if (steps is [RepeatRowsStep { WithPlainRows: true }] && RowsOfShaping.OfLists(worked.Text, Array.IndexOf(told, _size), told.Length) is { } inAll)
+        {
+            return ByRows(inAll);
+        }
+
         if (steps is [RepeatRowsStep { WithPlainRows: true, Until: RowsUntil.Times } repeat] && RowsOfShaping.Pace(worked.Text) is { } pace && repeat.Value?[_size] is { } times)
         {
             return ByRows(pace * times);

@@ -15,7 +15,12 @@ public class ExampleGradingTests
     // A tenth column: invented, as the nine before it go on.
     private static readonly Dictionary<string, decimal> Tenth = new(StringComparer.Ordinal)
     {
-        ["bust"] = 165.5m, ["cross back"] = 48m, ["upper arm"] = 52m, ["armhole depth"] = 27.5m, ["arm length to underarm"] = 47m, ["back waist length"] = 47.5m,
+        ["bust"] = 165.5m,
+        ["cross back"] = 48m,
+        ["upper arm"] = 52m,
+        ["armhole depth"] = 27.5m,
+        ["arm length to underarm"] = 47m,
+        ["back waist length"] = 47.5m,
     };
 
     [Theory]

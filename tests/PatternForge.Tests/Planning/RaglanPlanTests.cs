@@ -32,7 +32,7 @@ public class RaglanPlanTests
     [Fact]
     public void Fast_stretches_come_first_and_each_size_has_those_that_it_needs()
     {
-        var made = Compile("S (M, L)", "88", "K34, pm, k10, pm, k34, pm, k10.", "body-from: 34\nbody-to: 50 (58, 82)\nsleeve-from: 10\nsleeve-to: 26 (30, 50)\nover: 20 (24, 40) rows".Replace("\n", "\n        ", StringComparison.Ordinal));
+        var made = Compile("S (M, L)", "88", "K34, pm, k10, pm, k34, pm, k10.", "body-from: 34\nbody-to: 50 (58, 82)\nsleeve-from: 10\nsleeve-to: 26 (30, 50)\nover: 20 (24, 40) rows");
 
         // S: 8 and 8 in 10 pairs of rounds; M: 12 and 10 in 12; L: 24 and 20 in 20.
         Assert.Equal(
@@ -64,7 +64,7 @@ public class RaglanPlanTests
     [InlineData("body-from: 34", "body-too: 70", "over: 40 rows", "PF228")]
     public void What_no_yoke_can_do_is_told(string from, string to, string over, string code)
     {
-        var made = Compile("one size", "88", "K34, pm, k10, pm, k34, pm, k10.", $"{from}\n        {to}\n        sleeve-from: 10\n        sleeve-to: 30\n        {over}");
+        var made = Compile("one size", "88", "K34, pm, k10, pm, k34, pm, k10.", $"{from}\n{to}\nsleeve-from: 10\nsleeve-to: 30\n{over}");
 
         Assert.Contains(made.Findings, f => f.Rule.Code == code);
     }
@@ -78,7 +78,7 @@ public class RaglanPlanTests
             var s = Enumerable.Range(0, 3).Select(i => Math.Min(sleeve[i], rounds[i] / 2 * 2)).ToArray();
             var made = Compile(
                 "S (M, L)", List(neck.Select(n => (2 * n) + 20)), $"K{List(neck)}, pm, k10, pm, k{List(neck)}, pm, k10.",
-                $"body-from: {List(neck)}\nbody-to: {List(neck.Zip(b, (n, i) => n + (2 * i)))}\nsleeve-from: 10\nsleeve-to: {List(s.Select(i => 10 + (2 * i)))}\nover: {List(rounds)}".Replace("\n", "\n        ", StringComparison.Ordinal));
+                $"body-from: {List(neck)}\nbody-to: {List(neck.Zip(b, (n, i) => n + (2 * i)))}\nsleeve-from: 10\nsleeve-to: {List(s.Select(i => 10 + (2 * i)))}\nover: {List(rounds)}");
 
             Assert.Equal("", string.Join('\n', made.Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Message)));
             for (var size = 0; size < 3; size++)

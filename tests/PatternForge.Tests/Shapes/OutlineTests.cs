@@ -1,4 +1,5 @@
 using PatternForge.Core.Model;
+using PatternForge.Core.Shapes;
 
 namespace PatternForge.Tests.Shapes;
 
@@ -122,4 +123,23 @@ public class OutlineTests
         Assert.Equal(OutlineView.Circle, outline.View);
         Assert.Equal(4m, outline.Measures.Single(m => m.Name == "across").Cm[0], 6); // four rounds of half a centimetre on either side
     }
+
+    [Fact]
+    public void Body_and_sleeves_of_a_yoke_that_is_divided_are_pieces_of_their_own()
+    {
+        var made = Outlines.Of("examples", "fairwater-jumper.pattern.md");
+        var (body, sleeves) = (Outlines.Named(made, "Body"), Outlines.Named(made, "Sleeves"));
+
+        // M: 208 sts at the underarm and 220 at the hem, half of them in front; a sleeve of 66 sts, 17 rounds of ribbing and 104 above them at 28 to 10 cm.
+        Assert.Equal([52m, 55m], new[] { body.Sizes[2].Levels[0], body.Sizes[2].Levels[^1] }.Select(l => decimal.Round(l.RightCm - l.LeftCm, 2)));
+        Assert.Equal([16.5m, 10m], new[] { sleeves.Sizes[2].Levels[0], sleeves.Sizes[2].Levels[^1] }.Select(l => decimal.Round(l.RightCm - l.LeftCm, 2)));
+        Assert.InRange(sleeves.Sizes[2].TopCm, 121 / 2.8m, 123 / 2.8m);
+    }
+
+    [Theory]
+    [InlineData("Rep Dec Rnd every 8th (6th) rnd 12 (17) times. (40 (44) sts)", 1, 2, 102)]
+    [InlineData("Rep Dec Rnd every 10th (9th, 7th) rnd 8 (5, 11) times, then every 11th (10th, 8th) rnd 1 (5, 3) times.", 2, 3, 101)]
+    [InlineData("Rep Inc Row every other row 4 times, then every 4th row twice.", 0, 1, 16)]
+    [InlineData("Rep Dec Row as before.", 0, 1, null)]
+    public void Rows_of_a_shaping_are_counted_size_by_size(string text, int place, int sizes, int? rows) => Assert.Equal(rows, RowsOfShaping.OfLists(text, place, sizes));
 }
