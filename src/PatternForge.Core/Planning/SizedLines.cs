@@ -45,15 +45,18 @@ internal static class SizedLines
         return [.. entries.Select(e => Told(e, names))];
     }
 
-    // What belongs to one stretch stands together, whatever the sizes have of it.
+    // What belongs to one stretch stands together, whatever the sizes have of it. Sizes whose rows differ are told one after the other: "rep last 4 rnds" means those that stand before it.
     private static ImmutableArray<string> InStretches(IReadOnlyList<ImmutableArray<string>> lines, ImmutableArray<string> names, IReadOnlyList<ImmutableArray<int>> ranks)
     {
-        int[] sizes = [.. Enumerable.Range(0, lines.Count)];
-        return
-        [
-            .. ranks.SelectMany(r => r).Distinct().Order().SelectMany(rank =>
-                Aligned([.. sizes.Select(s => lines[s].Where((_, i) => ranks[s][i] == rank).Select(NumberedText.Of).ToImmutableArray())], sizes)).Take(MostLines).Select(e => Told(e, names)),
-        ];
+        var told = new List<Entry>();
+        foreach (var rank in ranks.SelectMany(r => r).Distinct().Order())
+        {
+            ImmutableArray<NumberedText>[] own = [.. lines.Select((l, s) => l.Where((_, i) => ranks[s][i] == rank).Select(NumberedText.Of).ToImmutableArray())];
+            var groups = own.Index().Where(s => !s.Item.IsEmpty).GroupBy(s => string.Join('\n', s.Item.Where(t => !t.Original.StartsWith("Rep ", StringComparison.Ordinal)).Select(t => t.Shape)), StringComparer.Ordinal);
+            told.AddRange(groups.SelectMany(g => Aligned(own, [.. g.Select(s => s.Index)])));
+        }
+
+        return [.. told.Take(MostLines).Select(e => Told(e, names))];
     }
 
     // From the end, because plans come to the same end more often than they begin alike.

@@ -272,7 +272,7 @@ internal sealed class OutlineWalk
         }
 
         int[] told = [.. Enumerable.Range(0, worked.After.Length).Where(i => worked.After[i] is not null)];
-        if (steps is [RepeatRowsStep { WithPlainRows: true }] && RowsOfShaping.OfLists(worked.Text, Array.IndexOf(told, _size), told.Length) is { } inAll)
+        if (steps is [RepeatRowsStep { WithPlainRows: true }, ..] && RowsOfShaping.OfLists(worked.Text, Array.IndexOf(told, _size), told.Length) is { } inAll)
         {
             return ByRows(inAll);
         }
