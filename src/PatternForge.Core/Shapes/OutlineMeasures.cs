@@ -55,7 +55,7 @@ internal static class OutlineMeasures
         }
 
         // Lengths: the stretches one above the other, then the whole.
-        var (below, above) = isBody ? ("up to the armholes", "armhole") : Says(name, "sleeve") ? ("up to the underarm", "sleeve cap") : ("up to the decreases", "decreases");
+        var (below, above) = isBody ? ("up to the armholes", "armhole") : Says(name, "sleeve") && !isRound ? ("up to the underarm", "sleeve cap") : ("up to the decreases", "decreases");
         var cut = fall > 0 && fall < top ? fall : 0;
         if (cut > 0)
         {

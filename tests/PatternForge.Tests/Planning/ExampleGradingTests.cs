@@ -58,7 +58,7 @@ public class ExampleGradingTests
     {
         var (nine, ten) = (Compile(Text(Jumper)), Compile(WithTenSizes(Text(Jumper)), Table()));
 
-        foreach (var label in (string[])["Dividing rnd", "Rnd 1", "Dec Rnd"])
+        foreach (var label in (string[])["Dividing round", "Rnd 1", "Dec Rnd"])
         {
             Assert.Equal(After(nine, label), After(ten, label)[..9]);
         }
@@ -96,9 +96,9 @@ public class ExampleGradingTests
     // The counts that a designer would reckon by hand from bust, upper arm and the rest at 20 stitches to 10 cm.
     private static void Fits(Compilation made, Func<string, decimal>[] bodies)
     {
-        var dividing = After(made, "Dividing rnd");
+        var dividing = After(made, "Dividing round");
         var sleeves = After(made, "Rnd 1");
-        var yoke = made.Lines[made.Lines.Select(l => l.Label).ToList().IndexOf("Dividing rnd")].Before;
+        var yoke = made.Lines[made.Lines.Select(l => l.Label).ToList().IndexOf("Dividing round")].Before;
         for (var size = 0; size < bodies.Length; size++)
         {
             var body = bodies[size];
