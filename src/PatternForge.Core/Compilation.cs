@@ -46,6 +46,12 @@ public sealed record Compilation
     /// <summary>Makes the outlines.</summary>
     internal Lazy<ImmutableArray<PieceOutline>> LazyOutlines { get; init; } = new([]);
 
+    /// <summary>What it takes of each yarn, worked out from its stitches when it is first wanted.</summary>
+    public YarnEstimate Yarn => LazyYarn.Value;
+
+    /// <summary>Works out the yarn.</summary>
+    internal Lazy<YarnEstimate> LazyYarn { get; init; } = new(() => new YarnEstimate([], YarnEstimate.UsualMargin, [], null));
+
     /// <summary>Its crochet diagrams, in the order of the source; drawn up when somebody asks for the first time.</summary>
     public ImmutableArray<CrochetDiagram> Diagrams => LazyDiagrams.Value;
 

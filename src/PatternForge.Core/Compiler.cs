@@ -11,6 +11,7 @@ using PatternForge.Core.Shapes;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
+using PatternForge.Core.Yarns;
 
 namespace PatternForge.Core;
 
@@ -51,6 +52,13 @@ public static class Compiler
         WithoutEchoes(bag);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
+        var outlines = new Lazy<ImmutableArray<PieceOutline>>(() => OutlineMaker.Of(new CheckContext(new Pattern(facts, body.Sections), worked, read, new FindingBag(read)), body.Lines));
+        var yarn = new Lazy<YarnEstimate>(() => YarnEstimator.Of(new Pattern(facts, body.Sections), body.Lines, worked, outlines.Value, read, options));
+        if (facts.Yarns.Any(y => y.NeedsAreEstimated))
+        {
+            pattern = pattern with { Facts = FilledNeeds.In(facts, yarn.Value) };
+        }
+
         var context = new CheckContext(pattern, worked, read, bag)
         {
             Abbreviations = body.Abbreviations,
@@ -60,7 +68,8 @@ public static class Compiler
             Answers = options.Answers,
             House = options.House,
             LookAtPhoto = options.LookAtPhoto,
-            Outlines = new(() => OutlineMaker.Of(new CheckContext(pattern, worked, read, new FindingBag(read)), body.Lines)),
+            Outlines = outlines,
+            Yarn = yarn,
         };
         CheckList.Run(context);
         Lazy<ImmutableArray<CrochetDiagram>> diagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options));
@@ -70,8 +79,9 @@ public static class Compiler
         YarnShareCheck.Report(pattern, shares, body.Lines, options.Tolerances.YarnShare, bag);
         DrawingNotMade.Report(pattern, body.Lines, worked, charts, diagrams, stripes, options, bag);
         SchematicRequest.Check(context);
+        SchematicDiffers.Check(context);
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = context.Outlines, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = outlines, LazyYarn = yarn, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
     }
 
     /// <summary>A stated count that is wrong does not run with the other sizes either: that is told once.</summary>

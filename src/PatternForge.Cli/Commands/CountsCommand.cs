@@ -11,7 +11,7 @@ namespace PatternForge.Cli.Commands;
 internal static class CountsCommand
 {
     /// <summary>What the command line asks for.</summary>
-    private sealed record Asked(string? Size, bool Numbers, string? Trace, string? Form);
+    private sealed record Asked(string? Size, bool Numbers, bool Yarn, string? Trace, string? Form);
 
     private static readonly string[] Forms = ["text", "json", "csv"];
 
@@ -25,8 +25,9 @@ internal static class CountsCommand
         var format = Arguments.Form("How to tell the counts", Forms);
         var trace = new Option<string>("--trace") { Description = "Show how the count of one row comes about, clause by clause: its label, or the number of its line", HelpName = "ROW" };
         var numbers = new Option<bool>("--numbers") { Description = "Show the numbers of the header instead: each value, its formula, and how far rounding moved it" };
-        var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, numbers, trace, format };
-        command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], new(parsed.GetValue(size), parsed.GetValue(numbers), parsed.GetValue(trace), parsed.GetValue(format)), around));
+        var yarn = new Option<bool>("--yarn") { Description = "Show what each size takes of each yarn instead, how it is reckoned, and how far it may be out" };
+        var command = new Command("counts", "Show the stitches before and after every row, in every size.") { file, size, numbers, yarn, trace, format };
+        command.SetAction(parsed => Run(parsed.GetValue(file) ?? [], new(parsed.GetValue(size), parsed.GetValue(numbers), parsed.GetValue(yarn), parsed.GetValue(trace), parsed.GetValue(format)), around));
         return command;
     }
 
@@ -42,9 +43,14 @@ internal static class CountsCommand
             return ExitCode.Usage;
         }
 
-        if ((asked.Trace is not null || asked.Numbers) && form == "csv")
+        if ((asked.Trace is not null || asked.Numbers || asked.Yarn) && form == "csv")
         {
-            return CommandLine.Refuse(asked.Numbers ? "the header's numbers are told as text or json" : "a row is traced as text or json", around, "counts");
+            return CommandLine.Refuse(asked.Yarn ? "amounts of yarn are told as text or json" : asked.Numbers ? "the header's numbers are told as text or json" : "a row is traced as text or json", around, "counts");
+        }
+
+        if (asked.Yarn && (asked.Numbers || asked.Trace is not null))
+        {
+            return CommandLine.Refuse("ask for the yarn, for the numbers of the header or for the trace of a row, one at a time", around, "counts");
         }
 
         if (asked.Trace is not null && asked.Numbers)
@@ -116,6 +122,8 @@ internal static class CountsCommand
         var table = TableOf(compilation, traced is null ? compilation.Lines : [traced], only);
         around.Write(form switch
         {
+            "json" when asked.Yarn => YarnReport.Json(compilation.Source.Path, compilation.Pattern.Facts, compilation.Yarn, only),
+            _ when asked.Yarn => YarnReport.Text(compilation.Pattern.Facts, compilation.Yarn, only, new Paint(around.ColourOut)),
             "json" when asked.Numbers => NumbersReport.Json(compilation.Source.Path, compilation.Pattern.Facts, only),
             _ when asked.Numbers => NumbersReport.Text(compilation.Pattern.Facts, only, new Paint(around.ColourOut)),
             "text" when traced is not null => TraceText.Of(traced, compilation.LineOf(traced.Origin), compilation.Text.Text, [.. sizes.Names.Index().Where(s => only < 0 || s.Index == only)], around.Width, new Paint(around.ColourOut)),

@@ -96,9 +96,32 @@ internal sealed record NumberShape(
     IReadOnlyList<decimal?>? Unrounded,
     IReadOnlyList<decimal?>? MovedCm);
 
+/// <summary>`counts --yarn --format json`; areas are square centimetres, one a size, none where they cannot be told.</summary>
+internal sealed record YarnsShape(int Version, string Path, IReadOnlyList<string> Sizes, decimal Margin, IReadOnlyList<decimal> Areas, IReadOnlyList<YarnShape> Yarns);
+
+/// <summary>One yarn: what its amounts come from (sample, swatch, published), how, and how far they may be out as a share; or the reason why there are none.</summary>
+internal sealed record YarnShape(string? Name, string? Label, string? Basis, string? Method, decimal? LikelyError, string? Reason, IReadOnlyList<YarnSizeShape> Sizes);
+
+/// <summary>The yarn in one size; amounts without the margin but for those that say so, null where not known.</summary>
+internal sealed record YarnSizeShape(
+    decimal? Stitches,
+    decimal? Weighted,
+    decimal? Grams,
+    decimal? Metres,
+    decimal? GramsByArea,
+    decimal? MetresByArea,
+    decimal? GramsWithMargin,
+    decimal? MetresWithMargin,
+    int? Balls,
+    IReadOnlyList<AlternativeShape> Alternatives);
+
+/// <summary>Another yarn in place of it, the margin counted in.</summary>
+internal sealed record AlternativeShape(string Name, decimal Grams, int Balls);
+
 /// <summary>Source-generated writing: no reflection at run time.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Serialization | JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(LintShape))]
 [JsonSerializable(typeof(CountsShape))]
 [JsonSerializable(typeof(NumbersShape))]
+[JsonSerializable(typeof(YarnsShape))]
 internal sealed partial class JsonShapes : JsonSerializerContext;

@@ -13,7 +13,7 @@ public static class HeaderBinder
     private static readonly KeySet Keys = new(
         "", "title", "designer|design-by|author", "version", "date", "craft", "terms", "level|difficulty", "level-reason", "audience|wearer|wearers", "techniques|technique|skills", "summary|description",
         "sizes|size", "fits|to-fit", "finished|finished-measurements|measurements", "ease", "measured", "seam|seams", "band-overlap|overlap", "gauge|tension", "yarn|yarns", "tools|tool", "needles|needle", "hook|hooks", "notions|materials",
-        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "shown", "care", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions");
+        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "swatch", "yarn-margin|margin", "shown", "care", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions");
 
     /// <summary>Parts of a pattern that may be left out on purpose, in the words of `omit`.</summary>
     public static ImmutableArray<string> Parts { get; } =
@@ -119,7 +119,9 @@ public static class HeaderBinder
             "numbers" => facts with { Numbers = StitchesBinder.Numbers(context, node) },
             "notes" => facts with { Notes = context.Texts(node, key) },
             "charts" => facts with { Charts = StitchesBinder.Charts(context, node) },
-            "sample" => facts with { Sample = MaterialsBinder.Sample(context, node) },
+            "sample" => facts with { Sample = SampleBinder.Sample(context, node) },
+            "swatch" => facts with { Swatch = SampleBinder.Swatch(context, node) },
+            "yarn-margin" => facts with { YarnMargin = SampleBinder.Margin(context, node, key) },
             "shown" => facts with { Shown = UseBinder.Shown(context, node) },
             "care" => facts with { Care = UseBinder.Care(context, node) },
             "photos" => facts with { Photos = MaterialsBinder.Photos(context, node) },

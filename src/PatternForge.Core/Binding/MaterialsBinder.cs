@@ -4,13 +4,12 @@ using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;
 
-/// <summary>Reads tools, notions, photos, videos, links and the sample.</summary>
+/// <summary>Reads tools, notions, photos, videos and links.</summary>
 internal static class MaterialsBinder
 {
     private static readonly KeySet ItemKeys = new("notions", "text|name|what|item", "link|url|address");
     private static readonly KeySet LinkKeys = new("links", "title|text|name|what", "link|url|address|to");
     private static readonly KeySet PhotoKeys = new("photos", "file|path|image|src", "alt|text-alternative", "caption|title");
-    private static readonly KeySet SampleKeys = new("sample", "size", "used|weighs|weight|grams|yarn-used");
 
     /// <summary>Tools or notions: texts, or a text with a link.</summary>
     public static ImmutableArray<Item> Items(HeaderContext context, HeaderNode node, string path)
@@ -135,47 +134,5 @@ internal static class MaterialsBinder
         }
 
         return photos.ToImmutable();
-    }
-
-    /// <summary>The sample: its size and what it weighed.</summary>
-    public static Sample? Sample(HeaderContext context, HeaderNode node)
-    {
-        if (context.Map(node, "sample", "`size: M` and `used: 180 g` under it") is not { } map)
-        {
-            return null;
-        }
-
-        var sample = new Sample(null, null, context.FirstLine(map.Span));
-        foreach (var (key, entry) in context.Known(map, SampleKeys))
-        {
-            if (key == "used")
-            {
-                sample = sample with { Used = Used(context, entry.Value) };
-            }
-            else if (context.Scalar(entry.Value, "sample.size") is { } size)
-            {
-                sample = sample with { Size = size.Text.Trim() };
-                if (context.SizesKnown && context.Sizes.Count > 1 && context.Sizes.IndexOf(size.Text.Trim()) < 0)
-                {
-                    context.Report(
-                        HeaderRules.SizeNotListed,
-                        size.Span,
-                        $"the sample's size `{HeaderContext.Short(size.Text)}` is none of the pattern's sizes",
-                        $"the sizes are {QuantityBinder.Names(context.Sizes)}");
-                }
-            }
-        }
-
-        return sample;
-    }
-
-    // What one sample used is one value, in however many sizes the pattern comes.
-    private static Quantity? Used(HeaderContext context, HeaderNode node)
-    {
-        var (sizes, known) = (context.Sizes, context.SizesKnown);
-        (context.Sizes, context.SizesKnown) = (SizeSet.One, true);
-        var used = QuantityBinder.Read(context, node, "sample.used", Dimension.Mass, Dimension.YarnLength, Dimension.Count);
-        (context.Sizes, context.SizesKnown) = (sizes, known);
-        return used?[0];
     }
 }

@@ -18,6 +18,8 @@ internal sealed record ToleranceSetting(string Name, string About, bool IsShare,
     [
         new("measurement", "a worked width or length against the finished measurement", true, 1, t => t.Measurement, (t, v) => t with { Measurement = v }),
         new("grist", "an alternative yarn's metres per gram against the main yarn's", true, 1, t => t.Grist, (t, v) => t with { Grist = v }),
+        new("yarn-short", "yarn that a size is said to need, below what its stitches take", true, 1, t => t.YarnShort, (t, v) => t with { YarnShort = v }),
+        new("yarn-over", "yarn that a size is said to need, above what its stitches take", true, 1, t => t.YarnOver, (t, v) => t with { YarnOver = v }),
         new("ease", "a finished measurement against the body and the ease", true, 1, t => t.Ease, (t, v) => t with { Ease = v }),
         new("body", "a body measurement against the ends of the published table", true, 1, t => t.Body, (t, v) => t with { Body = v }),
         new("units", "the same value in two units, given by hand", true, 1, t => t.Units, (t, v) => t with { Units = v }),

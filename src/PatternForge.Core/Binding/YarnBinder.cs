@@ -10,7 +10,7 @@ internal static class YarnBinder
 {
     private static readonly KeySet Keys = new(
         "yarn", "name|yarn", "fibre|fiber|content|composition", "weight|class|yarn-weight", "put-up|putup|put", "needs|need|amount|quantity", "colours|colors|colour|color",
-        "label", "shade", "alternatives|alternative|substitutes");
+        "label", "shade", "strands|held", "alternatives|alternative|substitutes");
 
     private static readonly KeySet AlternativeKeys = new("yarn.alternatives", "name|yarn", "note|notes", "put-up|putup", "fibre|fiber", "weight");
 
@@ -49,9 +49,11 @@ internal static class YarnBinder
                 "fibre" => yarn with { Fibre = Fibre(context, node, path) },
                 "weight" => Weight(context, node, path, yarn),
                 "put-up" => PutUp(context, node, path) is { } putUp ? yarn with { PutUpMass = putUp.Mass, PutUpLength = putUp.Length } : yarn,
+                "needs" when node is HeaderScalar asked && SampleBinder.AsksForEstimate(asked.Text) => yarn with { NeedsAreEstimated = true, NeedsOrigin = context.FirstLine(node.Span) },
                 "needs" => yarn with { Needs = QuantityBinder.Read(context, node, path, Dimension.YarnLength, Dimension.Mass, Dimension.Count), NeedsOrigin = context.FirstLine(node.Span) },
                 "colours" => yarn with { Colours = [.. context.Texts(node, path, atCommas: true).Select(t => t.Value)] },
                 "shade" => Shade(context, node, path) is { } shade ? yarn with { Shade = shade } : yarn,
+                "strands" => Strands(context, node, path) is { } strands ? yarn with { Strands = strands } : yarn,
                 "label" => yarn with { Label = context.Text(node, path) },
                 _ => yarn with { Alternatives = Alternatives(context, node, path) },
             };
@@ -76,6 +78,28 @@ internal static class YarnBinder
 
         context.WrongKind(node, path, "a colour as web pages write it, such as \"#335577\"");
         return null;
+    }
+
+    /// <summary>Strands held together: a number, or "double", "2 strands".</summary>
+    private static int? Strands(HeaderContext context, HeaderNode node, string path)
+    {
+        var said = context.Text(node, path)?.ToLowerInvariant();
+        int? strands = said?.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0] switch
+        {
+            "1" or "single" or "one" => 1,
+            "2" or "double" or "two" => 2,
+            "3" or "triple" or "three" => 3,
+            "4" or "four" => 4,
+            "5" or "five" => 5,
+            "6" or "six" => 6,
+            _ => null,
+        };
+        if (said is not null && strands is null)
+        {
+            context.WrongKind(node, path, "how many strands are held together, up to six", "`2`");
+        }
+
+        return strands;
     }
 
     private static string? Fibre(HeaderContext context, HeaderNode node, string path) =>

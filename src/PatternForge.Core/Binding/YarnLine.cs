@@ -38,6 +38,11 @@ internal static class YarnLine
             return yarn with { PutUpMass = mass, PutUpLength = length };
         }
 
+        if (yarn.Needs is null && SampleBinder.AsksForEstimate(part))
+        {
+            return yarn with { NeedsAreEstimated = true, NeedsOrigin = placeOf(0, part.Length) };
+        }
+
         if (yarn.Needs is null && ValueListReader.Read(part, QuantityBinder.SkipLeadingWords(part), context.Sizes.Count) is { HasUnit: true } list
             && list.Values.All(v => v.Unit is not { Dimension: Dimension.Length }))
         {

@@ -33,6 +33,9 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
     /// <summary>The outlines of the pieces, made when they are first wanted.</summary>
     public Lazy<ImmutableArray<PieceOutline>> Outlines { get; init; } = new([]);
 
+    /// <summary>What the stitches take of each yarn, worked out when it is first wanted.</summary>
+    public Lazy<YarnEstimate> Yarn { get; init; } = new(() => new YarnEstimate([], YarnEstimate.UsualMargin, [], null));
+
     /// <summary>The header's facts.</summary>
     public PatternFacts Facts => Pattern.Facts;
 

@@ -34,7 +34,7 @@ internal sealed class YarnWithoutAmount : PatternCheck
     {
         foreach (var yarn in context.Facts.Yarns)
         {
-            if (yarn.Needs is null && !context.IsExcused("yarn", "yarn.needs", "needs"))
+            if (yarn is { Needs: null, NeedsAreEstimated: false } && !context.IsExcused("yarn", "yarn.needs", "needs"))
             {
                 context.Bag.Add(Rule, yarn.Origin, $"{YarnWords.Of(yarn)} does not say how much is needed", "add the amount: `needs: 350 (400, 450) m`");
             }

@@ -18,6 +18,9 @@ public sealed class FindingBag
     /// <summary>How many there are so far.</summary>
     public int Count => _findings.Count;
 
+    /// <summary>True when an error is among them.</summary>
+    public bool HasErrors => _findings.Exists(f => f.Severity == Severity.Error);
+
     /// <summary>Adds an occurrence.</summary>
     public void Add(Finding finding)
     {

@@ -103,6 +103,15 @@ public sealed record Yarn(TextSpan Origin)
     /// <summary>Where the needed amount stands; null when it does not stand by itself.</summary>
     public TextSpan? NeedsOrigin { get; init; }
 
+    /// <summary>True where the amounts are to be worked out from the stitches.</summary>
+    public bool NeedsAreEstimated { get; init; }
+
+    /// <summary>How the amounts were worked out; null where they were not.</summary>
+    public AmountMethod? EstimatedBy { get; init; }
+
+    /// <summary>Strands of it that are held together; 1 when not said.</summary>
+    public int Strands { get; init; } = 1;
+
     /// <summary>Colour names.</summary>
     public ImmutableArray<string> Colours { get; init; } = [];
 
@@ -158,7 +167,11 @@ public sealed record Photo(string File, string? Alt, string? Caption, TextSpan O
 public sealed record Link(string Title, string Address, TextSpan Origin);
 
 /// <summary>The sample that was worked: which size, and what it weighed.</summary>
-public sealed record Sample(string? Size, Quantity? Used, TextSpan Origin);
+public sealed record Sample(string? Size, Quantity? Used, TextSpan Origin)
+{
+    /// <summary>What it took of each yarn; empty where it is one amount.</summary>
+    public ImmutableArray<YarnUsed> UsedBy { get; init; } = [];
+}
 
 /// <summary>Everything the header says, typed. What it does not say is null or empty.</summary>
 public sealed record PatternFacts
@@ -270,6 +283,12 @@ public sealed record PatternFacts
 
     /// <summary>The sample.</summary>
     public Sample? Sample { get; init; }
+
+    /// <summary>A weighed swatch.</summary>
+    public Swatch? Swatch { get; init; }
+
+    /// <summary>What is added to amounts of yarn that are worked out, as a share; null when not said.</summary>
+    public decimal? YarnMargin { get; init; }
 
     /// <summary>What the photos show; null when not said.</summary>
     public Shown? Shown { get; init; }

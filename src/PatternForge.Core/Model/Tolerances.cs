@@ -18,6 +18,12 @@ public sealed record Tolerances
     /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
     public decimal Grist { get; init; } = 0.1m;
 
+    /// <summary>How much less than the stitches take a size may be said to need.</summary>
+    public decimal YarnShort { get; init; } = 0.1m;
+
+    /// <summary>How much more than the stitches take a size may be said to need before it is told.</summary>
+    public decimal YarnOver { get; init; } = 0.6m;
+
     /// <summary>A finished measurement against the body and the ease.</summary>
     public decimal Ease { get; init; } = 0.02m;
 

@@ -142,6 +142,7 @@ internal sealed class CrochetWork : ILiveWork
         _isFinished = row.Steps.Any(s => s is FastenOffStep);
         _open = worker.Open is { } open ? (open.Height, inTheRound, open.Counts) : null;
         trial.State.IsKnown &= isKnown;
+        trial.State.Tally?.Worked(below.Count, run, run.Tops.ToRow(_terms, run.ClosedWithStitch));
         Keep(run, turned: row.Steps.Any(s => s is TurnStep));
         if (run.Tops.Notes is { } notes)
         {

@@ -207,7 +207,9 @@ internal sealed class LineWorker
         {
             foreach (var step in steps)
             {
+                var before = State.Count;
                 Between(step);
+                State.Tally?.Edge(row, step is CastOnStep or BindOffStep ? Math.Abs(State.Count - before) : 0);
             }
         }
     }
@@ -237,6 +239,7 @@ internal sealed class LineWorker
     public void Remember(WorkedRow row)
     {
         State.History.Add(row);
+        State.Tally?.End(row.Row, State.Live);
         if (State.Log is { Count: < LoggedRow.Most } log)
         {
             log.Add(new LoggedRow(row.Row, State.IsKnown ? State.Count : null));

@@ -140,6 +140,8 @@ internal sealed class NeedleWork : ILiveWork
         Places.DivideNeedles(run, row.Steps);
         steps.Work(row.Steps);
         RowEnd.Finish(run, row, start, steps);
+        var made = run.Used + Math.Max(0, Count - start); // a yarn over uses none, and two knit together are a stitch that was made and taken
+        trial.State.Tally?.Worked(start, made, made);
     }
 
     /// <inheritdoc/>

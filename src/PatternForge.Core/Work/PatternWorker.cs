@@ -72,6 +72,19 @@ public sealed class PatternWorker
         return worked.ToImmutable();
     }
 
+    /// <summary>Works every line once more, and says what each takes: for amounts of yarn.</summary>
+    internal static ImmutableArray<LineTally> Tally(ImmutableArray<BoundLine> lines, PatternFacts facts, FindingBag unused, CompileOptions options)
+    {
+        lines = MistypedNumbers.Mend(lines, unused);
+        var worker = new PatternWorker(facts, unused, options, PatternBook.Of(lines), null);
+        Array.ForEach(worker._states, s => s.Tally = new());
+        return [.. lines.Select(line =>
+        {
+            worker.Line(line);
+            return LineTally.Of(line, worker._states, worker._pieces, worker._sidesFrom);
+        })];
+    }
+
     private WorkedLine Line(BoundLine line)
     {
         foreach (var state in _states)
@@ -164,25 +177,10 @@ public sealed class PatternWorker
             Operations = line.Operations,
             Together = Together(line, before),
             Mirrored = mirrored,
-            Sections = Sections(after),
+            Sections = SectionsAfter.Of(_states, after),
             Log = _states[0].Log is null ? [] : [.. _states.Select((s, i) => s.Log!.Skip(logged[i]).ToImmutableArray())],
             Trace = [.. _trace.Select(stretches => stretches?.ToImmutableArray() ?? [])],
         };
-    }
-
-    /// <summary>The sections between markers; empty where no size has any.</summary>
-    private ImmutableArray<ImmutableArray<MarkedSection>> Sections(int?[] after)
-    {
-        ImmutableArray<MarkedSection>[]? sections = null;
-        for (var size = 0; size < after.Length; size++)
-        {
-            if (after[size] is not null && _states[size] is { IsKnown: true } state && state.Live.Sections is { IsEmpty: false } there)
-            {
-                (sections ??= [.. after.Select(_ => ImmutableArray<MarkedSection>.Empty)])[size] = there;
-            }
-        }
-
-        return sections is null ? [] : [.. sections];
     }
 
     /// <summary>Shapings of the line, and of the one before where it says so, that go on at the same time.</summary>

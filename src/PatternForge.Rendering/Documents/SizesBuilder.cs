@@ -15,7 +15,7 @@ internal static class SizesBuilder
             .. facts.Finished.Select(m => Measure("Finished", m, facts.Sizes.Count)),
         ];
         var ease = Wording.WithMinus(Wording.Said(facts.Ease));
-        var sample = Sample(facts.Sample, facts.Sizes);
+        var sample = string.Join(" ", new[] { Sample(facts.Sample, facts.Sizes), Swatch(facts.Swatch) }.OfType<string>()) is { Length: > 0 } told ? told : null;
         var list = List(facts.Sizes);
         var shown = Shown(facts.Shown);
         var notes = Notes(facts);
@@ -127,13 +127,33 @@ internal static class SizesBuilder
     private static string? Sample(Sample? sample, SizeSet sizes)
     {
         var size = sizes.Count > 1 ? Wording.Said(sample?.Size) : null; // where there is one size, there is nothing to tell apart
-        var used = sample?.Used is { } q ? Measures.Both(q) : null;
+        var used = sample?.UsedBy is { IsDefaultOrEmpty: false } by ? Listed(by) : sample?.Used is { } q ? Measures.Both(q) + " of yarn" : null;
         return (size, used) switch
         {
             (null, null) => null,
             ({ } s, null) => $"The sample shown is size {s}.",
-            (null, { } u) => $"The sample took {u} of yarn.",
-            ({ } s, { } u) => $"The sample shown is size {s} and took {u} of yarn.",
+            (null, { } u) => $"The sample took {u}.",
+            ({ } s, { } u) => $"The sample shown is size {s} and took {u}.",
         };
+    }
+
+    private static string? Swatch(Swatch? swatch)
+    {
+        var weighs = swatch?.WeighsBy is { IsDefaultOrEmpty: false } by ? Listed(by) : swatch?.Weighs is { } q ? Measures.Both(q) + " of yarn" : null;
+        if (swatch is null || weighs is null)
+        {
+            return null;
+        }
+
+        var size = swatch is { Width: { } width, Height: { } height } ? $" of {Measures.Both(width)} by {Measures.Both(height)}" : "";
+        var stitches = swatch is { Stitches: { } across, Rows: { } along } ? string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{(size.Length > 0 ? "," : " of")} {across:0.##} stitches and {along:0.##} rows{(size.Length > 0 ? "," : "")}") : "";
+        return $"A swatch{size}{stitches} took {weighs}.";
+    }
+
+    /// <summary>"300 g (10½ oz) of A and 112 g (4 oz) of B".</summary>
+    private static string Listed(ImmutableArray<YarnUsed> used)
+    {
+        string[] parts = [.. used.Select(u => $"{Measures.Both(u.Amount)} of {Wording.Said(u.Label) ?? "yarn"}")];
+        return parts.Length == 1 ? parts[0] : $"{string.Join(", ", parts[..^1])} and {parts[^1]}";
     }
 }

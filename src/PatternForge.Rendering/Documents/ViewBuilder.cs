@@ -40,7 +40,7 @@ public static class ViewBuilder
             Terms = Wording.Terms(facts.TermsInForce),
             Photos = [.. facts.Photos.Select(p => Photo(p, null))],
             Sizes = sizes,
-            Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count))],
+            Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin))],
             Amounts = YarnBuilder.Amounts(facts),
             Shares = SharesBuilder.Build(compilation),
             GaugeName = Wording.GaugeName(facts.TermsInForce),

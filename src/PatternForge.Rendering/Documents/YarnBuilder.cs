@@ -23,7 +23,7 @@ internal static class YarnBuilder
     }
 
     /// <summary>One yarn.</summary>
-    public static YarnView Build(Yarn yarn, int sizes) => new()
+    public static YarnView Build(Yarn yarn, int sizes, decimal margin = YarnEstimate.UsualMargin) => new()
     {
         Label = Wording.Said(yarn.Label),
         Name = Wording.Said(yarn.Name) ?? "Yarn of your choice",
@@ -32,6 +32,8 @@ internal static class YarnBuilder
         PutUp = PutUp(yarn.PutUpMass, yarn.PutUpLength),
         Grist = Grist(yarn.PutUpMass, yarn.PutUpLength),
         Needs = sizes == 1 ? OneSize(NeedOf(yarn, 0), BallsOf(yarn)) : Needs(yarn, sizes),
+        Strands = yarn.Strands > 1 ? $"{yarn.Strands} strands held together" : null,
+        Estimate = Estimate(yarn, margin),
         Colours = [.. yarn.Colours.Select(Wording.Said).OfType<string>()],
         Alternatives = [.. yarn.Alternatives.Select(a => new AlternativeView
         {
@@ -41,6 +43,19 @@ internal static class YarnBuilder
             Grist = Grist(a.PutUpMass, a.PutUpLength),
         })],
     };
+
+    /// <summary>"Worked out from what the sample took (412 g), by the stitches of each size; 10 % are added. It may be out by 5 %."</summary>
+    private static string? Estimate(Yarn yarn, decimal margin)
+    {
+        if (yarn.EstimatedBy is not { } by)
+        {
+            return null;
+        }
+
+        var rough = by.Basis == AmountBasis.Published ? "A rough amount: w" : "W";
+        var added = margin == 0 ? "nothing is added" : string.Create(CultureInfo.InvariantCulture, $"{margin * 100:0.#} % are added");
+        return string.Create(CultureInfo.InvariantCulture, $"{rough}orked out from {by.Method}; {added}. The likely error is {by.LikelyError * 100:0.#} %.");
+    }
 
     /// <summary>The amounts of all yarns in several sizes; null when none is known, or when there is one size, whose amounts stand with the yarns.</summary>
     public static AmountsView? Amounts(PatternFacts facts)

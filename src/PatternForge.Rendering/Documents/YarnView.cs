@@ -26,6 +26,12 @@ public sealed record YarnView
     /// <summary>The amount needed: all sizes in trade form, "180 (200, 215) m", or for one size all its units, "300 m, 329 yd, 150 g, 2 balls"; null when not said.</summary>
     public string? Needs { get; init; }
 
+    /// <summary>How many strands are held together, "2 strands held together"; null for one.</summary>
+    public string? Strands { get; init; }
+
+    /// <summary>A sentence on how the amount was worked out, and how far it may be out; null where it was not.</summary>
+    public string? Estimate { get; init; }
+
     /// <summary>Colour names.</summary>
     public ImmutableArray<string> Colours { get; init; } = [];
 

@@ -68,7 +68,7 @@ internal static class ViewScript
     public static readonly ViewMembers<YarnView> Yarn = new()
     {
         { "label", v => v.Label }, { "name", v => v.Name }, { "fibre", v => v.Fibre }, { "weight", v => v.Weight }, { "put_up", v => v.PutUp },
-        { "grist", v => v.Grist }, { "needs", v => v.Needs }, { "colours", v => List(v.Colours) }, { "alternatives", (v, p) => List(v.Alternatives, Alternative, p) },
+        { "grist", v => v.Grist }, { "needs", v => v.Needs }, { "strands", v => v.Strands }, { "estimate", v => v.Estimate }, { "colours", v => List(v.Colours) }, { "alternatives", (v, p) => List(v.Alternatives, Alternative, p) },
     };
 
     /// <summary>A yarn over columns.</summary>

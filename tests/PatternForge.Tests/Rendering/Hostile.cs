@@ -70,6 +70,8 @@ internal static class Hostile
         Stitches = [new StitchDefinition(next(), next(), next(), 1, 1, default)],
         Notes = [new Located<string>(next(), default)],
         Sample = new Sample(next(), G(88), default),
+        Swatch = new Swatch(default) { WeighsBy = [new YarnUsed(next(), G(12)!, default)] },
+        YarnMargin = 0.2m,
         Photos = [new Photo(next(), next(), next(), default), new Photo(next(), null, null, default)],
         Videos = [new Link(next(), next(), default)],
         Links = [new Link(next(), next(), default)],
