@@ -79,6 +79,7 @@ public static class Compiler
         YarnShareCheck.Report(pattern, shares, body.Lines, options.Tolerances.YarnShare, bag);
         DrawingNotMade.Report(pattern, body.Lines, worked, charts, diagrams, stripes, options, bag);
         SchematicRequest.Check(context);
+        SchematicDiffers.Check(context);
         UnknownEditions(facts, bag);
         return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = outlines, LazyYarn = yarn, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
     }

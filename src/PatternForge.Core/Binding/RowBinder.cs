@@ -56,7 +56,7 @@ internal sealed class RowBinder
             draft.HasUnread = true; // what is said to be worked was not understood
         }
 
-        steps = StepColours.Mark(steps, context);
+        steps = StepLoops.Mark(StepColours.Mark(steps, context), context);
         return new Body(steps, [.. context.Claims], draft.HasUnread || context.HasBadNumber, draft.BareGroup, draft.WantsCount);
     }
 

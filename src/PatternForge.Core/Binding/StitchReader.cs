@@ -294,6 +294,12 @@ internal static class StitchReader
                 return i;
             }
 
+            // "k1 B" with a yarn B is a stitch in that yarn, no k1b.
+            if (i > 0 && lexeme.Atom is { Kind: TokenKind.Word, SpaceBefore: true } && context.IsYarn(lexeme.Atom.Text))
+            {
+                return i;
+            }
+
             if (i > 0 && !begins && lexeme.Atom.Kind == TokenKind.Word && lexeme.Norm is not ("tog" or "st" or "m"))
             {
                 var (stem, digits) = Split(lexeme.Atom.Text);

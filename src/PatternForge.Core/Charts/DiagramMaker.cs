@@ -94,7 +94,7 @@ public sealed class DiagramMaker
 
     private static bool IsMotif(CrochetDiagram diagram)
     {
-        if (!diagram.IsRound || diagram.Rows.Length is < 2 or > MostRounds || diagram.Start is not (DiagramStart.Ring or DiagramStart.ChainRing or DiagramStart.OneChain))
+        if (!diagram.IsRound || diagram.Rows.Length is < 2 or > MostRounds || diagram.Start is not (DiagramStart.Ring or DiagramStart.ChainRing or DiagramStart.OneChain or DiagramStart.BothSides))
         {
             return false;
         }
@@ -102,7 +102,7 @@ public sealed class DiagramMaker
         // In the length of a chain: a stitch is about as wide as one.
         var edge = diagram.Rows[^1].Stitches.Where(s => s.Top >= 0).Sum(s => s.Mark == DiagramMark.Chains ? s.Chains : 1);
         var height = diagram.Rows.Sum(r => r.Stitches.Where(s => s is { Mark: DiagramMark.Stitch, Stitch: not null }).Select(s => HeightOf(s.Stitch!)).DefaultIfEmpty(1).Max());
-        return edge >= FlatShare * 2 * Math.PI * height;
+        return edge - (diagram.Start == DiagramStart.BothSides ? 2 * diagram.StartCount : 0) >= FlatShare * 2 * Math.PI * height;
     }
 
     private static int HeightOf(Operation stitch) => Math.Max(1, stitch.Height ?? (stitch.IsSpecial ? 3 : 1));
@@ -115,14 +115,15 @@ public sealed class DiagramMaker
         }
 
         var sizes = new DiagramWorker(_pattern.Facts, _patterns, _options).Work(lines, _worked, MostRows);
+        var yarns = DiagramYarns.Of(lines, _pattern.Facts.Yarns);
         var shown = Array.FindIndex(sizes, s => s is { IsEmpty: false });
-        if (shown < 0 || DiagramRows.Of(sizes[shown]!.Value, lines, first, last) is not { } diagram || diagram.Rows.Length > MostRows || diagram.Rows.Sum(r => r.Stitches.Length) > MostMarks)
+        if (shown < 0 || DiagramRows.Of(sizes[shown]!.Value, lines, first, last, yarns) is not { } diagram || diagram.Rows.Length > MostRows || diagram.Rows.Sum(r => r.Stitches.Length) > MostMarks)
         {
             return null;
         }
 
         var key = KeyOf(diagram);
-        var agree = sizes.All(s => s is { } rows && DiagramRows.Of(rows, lines, first, last) is { } other && KeyOf(other) == key);
+        var agree = sizes.All(s => s is { } rows && DiagramRows.Of(rows, lines, first, last, yarns) is { } other && KeyOf(other) == key);
         var pattern = lines[0].Pattern;
         var heading = pattern?.Name ?? _pattern.Sections[section - 1].Heading;
         return diagram with
@@ -136,5 +137,5 @@ public sealed class DiagramMaker
 
     /// <summary>Two diagrams with the same stitches in the same places are the same drawing.</summary>
     private static string KeyOf(CrochetDiagram diagram) => $"{diagram.Start} {diagram.StartCount} " +
-        string.Join('/', diagram.Rows.Select(r => string.Join(' ', r.Stitches.Select(s => $"{s.Mark}{s.Stitch?.Id}{s.Chains}:{string.Join(',', s.Bases.Select(b => b.Top))}"))));
+        string.Join('/', diagram.Rows.Select(r => string.Join(' ', r.Stitches.Select(s => $"{s.Mark}{s.Stitch?.Id}{s.Chains}{s.Loop}:{string.Join(',', s.Bases.Select(b => b.Top))}"))));
 }

@@ -78,7 +78,7 @@ internal sealed class DiagramRowReader
                 break;
             case NoteKind.Skipped:
                 (_lifted, _skipped) = (note.Count, note.Count);
-                if (next?.Kind != NoteKind.Turning && _start is DiagramStart.Chain or DiagramStart.OneChain)
+                if (next?.Kind != NoteKind.Turning && _start is DiagramStart.Chain or DiagramStart.OneChain or DiagramStart.BothSides)
                 {
                     _marks.Add(new DiagramStitch(DiagramMark.SkippedChains, null, note.Count, [], -1));
                 }
@@ -99,7 +99,7 @@ internal sealed class DiagramRowReader
         var places = Places(note, mayBeNowhere: mark != DiagramMark.Stitch || note.Stitch?.Takes == 0);
         var below = places.Length == 1 && places[0].Kind == DiagramPlace.Below && _start is null ? places[0].Top : -1;
         var space = below >= 0 && _row.Below.Tops[_row.Below.IsTurned ? _row.Below.Tops.Length - 1 - below : below].Kind == TopKind.Space;
-        _marks.Add(new DiagramStitch(mark, note.Stitch, 0, places, top) { IntoSpace = space || places.Any(p => p.Kind == DiagramPlace.Centre) });
+        _marks.Add(new DiagramStitch(mark, note.Stitch, 0, places, top) { IntoSpace = space || places.Any(p => p.Kind == DiagramPlace.Centre), Loop = note.Loop });
     }
 
     private ImmutableArray<DiagramBase> Places(CrochetNote note, bool mayBeNowhere) => [.. note.Bases.Select(b => Place(b, mayBeNowhere))];
@@ -118,6 +118,8 @@ internal sealed class DiagramRowReader
             case CrochetNotes.Nowhere:
                 _isWhole &= mayBeNowhere;
                 return new DiagramBase(DiagramPlace.Nothing, -1);
+            case <= CrochetNotes.FreeSide:
+                return new DiagramBase(DiagramPlace.FreeSide, CrochetNotes.FreeSide - place);
             case <= CrochetNotes.OwnChain:
                 return new DiagramBase(DiagramPlace.Below, CrochetNotes.OwnChain - place);
             default:

@@ -10,6 +10,7 @@ internal sealed class DiagramRows
     private readonly Dictionary<Text.TextSpan, (BoundRow Row, int Line)> _rows = [];
     private readonly ImmutableArray<DiagramRow>.Builder _made = ImmutableArray.CreateBuilder<DiagramRow>();
     private readonly SortedSet<int> _lines = [];
+    private readonly IReadOnlyDictionary<int, string> _yarns;
     private DiagramStart? _start;
     private int _startCount;
     private int _lifted;
@@ -18,8 +19,9 @@ internal sealed class DiagramRows
     private int? _number;
     private bool _isRound;
 
-    private DiagramRows(List<BoundLine> lines)
+    private DiagramRows(List<BoundLine> lines, IReadOnlyDictionary<int, string> yarns)
     {
+        _yarns = yarns;
         foreach (var line in lines)
         {
             foreach (var row in line.Rows)
@@ -34,9 +36,10 @@ internal sealed class DiagramRows
     /// <param name="lines">The lines that they come from.</param>
     /// <param name="first">The number of the first row; null for the first there is. Rounds begin at the centre all the same.</param>
     /// <param name="last">The number of the last row; null for the last there is.</param>
-    public static CrochetDiagram? Of(ImmutableArray<CrochetRow> rows, List<BoundLine> lines, int? first, int? last)
+    /// <param name="yarns">The letter of the yarn of each line; empty where one yarn does it all.</param>
+    public static CrochetDiagram? Of(ImmutableArray<CrochetRow> rows, List<BoundLine> lines, int? first, int? last, IReadOnlyDictionary<int, string> yarns)
     {
-        var made = new DiagramRows(lines);
+        var made = new DiagramRows(lines, yarns);
         foreach (var row in rows)
         {
             if (made.IsPast(row, last))
@@ -123,6 +126,15 @@ internal sealed class DiagramRows
             (_start, _isRound) = (DiagramStart.OneChain, true);
         }
 
+        else if (isFirst && row.InTheRound && _start == DiagramStart.Chain && notes.Any(n => n.Bases.Any(b => b <= CrochetNotes.FreeSide)))
+        {
+            (_start, _isRound) = (DiagramStart.BothSides, true);
+        }
+        else if (notes.Any(n => n.Bases.Any(b => b <= CrochetNotes.FreeSide)))
+        {
+            return false; // along a free side, and not round it
+        }
+
         if ((isFirst ? !StartsAt(row) : row.Below.Tops.Length != _tops) || (!isFirst && _isRound != row.InTheRound) || (isFirst && row.InTheRound && _start is DiagramStart.Chain or DiagramStart.Nothing && row.InTheRound))
         {
             return false; // something between the rows that the notes do not tell
@@ -147,7 +159,7 @@ internal sealed class DiagramRows
         }
 
         _lifted = isFirst ? lifted : _lifted;
-        _made.Add(new DiagramRow(_number, _isFront, there, tops));
+        _made.Add(new DiagramRow(_number, _isFront, there, tops) { Yarn = said.Row is null ? null : _yarns.GetValueOrDefault(said.Line) });
         _tops = tops;
         _isFront ^= row.IsTurned;
         return true;

@@ -32,7 +32,7 @@ internal static class FlatRounds
                     {
                         context.Bag.Add(new Finding(rule, context.Source, line.Origin, string.Create(CultureInfo.InvariantCulture, $"{number} rounds come to {count} stitches where a flat circle has {least:0} to {most:0}: it will {(ruffles ? "ruffle" : "cup")}"))
                         {
-                            Help = $"in this stitch {growth.Usual} more in every round lie flat; if the piece is meant to {(ruffles ? "ruffle" : "cup")}, say so in its heading",
+                            Help = $"in this stitch {growth.Usual} more in every round lie flat (common practice; rules of thumb differ); if the piece is meant to {(ruffles ? "ruffle" : "cup")}, say so in its heading",
                         });
                         size = context.Facts.Sizes.Count;
                         break;

@@ -44,6 +44,9 @@ public enum DiagramPlace
     /// <summary>The first top of its own round.</summary>
     OwnFirst,
 
+    /// <summary>The free side of a foundation chain, by the number of the chain.</summary>
+    FreeSide,
+
     /// <summary>Nothing: a foundation stitch, or a chain that stands at the edge.</summary>
     Nothing,
 }
@@ -64,6 +67,9 @@ public sealed record DiagramStitch(DiagramMark Mark, Operation? Stitch, int Chai
     /// <summary>True for a turning chain that counts as a stitch.</summary>
     public bool Counts { get; init; }
 
+    /// <summary>Which loop of the stitch below it goes into.</summary>
+    public StitchLoop Loop { get; init; }
+
     /// <summary>True when the place it goes into is a chain space.</summary>
     public bool IntoSpace { get; init; }
 }
@@ -73,7 +79,11 @@ public sealed record DiagramStitch(DiagramMark Mark, Operation? Stitch, int Chai
 /// <param name="IsFront">True when the right side faces the maker: worked from right to left, or anticlockwise.</param>
 /// <param name="Stitches">Its marks in the order of work.</param>
 /// <param name="Tops">How many tops it makes.</param>
-public sealed record DiagramRow(int? Number, bool IsFront, ImmutableArray<DiagramStitch> Stitches, int Tops);
+public sealed record DiagramRow(int? Number, bool IsFront, ImmutableArray<DiagramStitch> Stitches, int Tops)
+{
+    /// <summary>The letter of its yarn, where the rows of a diagram are of several; null otherwise.</summary>
+    public string? Yarn { get; init; }
+}
 
 /// <summary>What the first row of a diagram stands on.</summary>
 public enum DiagramStart
@@ -95,6 +105,9 @@ public enum DiagramStart
 
     /// <summary>A single chain that the whole round goes into.</summary>
     OneChain,
+
+    /// <summary>A foundation chain whose two sides the first round goes along: an oval.</summary>
+    BothSides,
 }
 
 /// <summary>A crochet diagram: rows or rounds of stitches with the places that they are worked into.</summary>

@@ -4,12 +4,29 @@ using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Model;
 
+/// <summary>Which loop at the top of a stitch crochet goes into, as the maker sees it.</summary>
+public enum StitchLoop
+{
+    /// <summary>Both, as usual.</summary>
+    Both,
+
+    /// <summary>The front one alone.</summary>
+    Front,
+
+    /// <summary>The back one alone.</summary>
+    Back,
+}
+
 /// <summary>Stitches of one kind worked at a place: so many into each.</summary>
 /// <param name="Origin">Where it stands.</param>
 /// <param name="Operation">The stitch.</param>
 /// <param name="Each">How many into each place; null for one.</param>
 /// <param name="Place">Where; null when nothing is said, which means the next ones (or the ring).</param>
-public sealed record CrochetStep(TextSpan Origin, Operation Operation, Amount? Each, Place? Place) : Step(Origin);
+public sealed record CrochetStep(TextSpan Origin, Operation Operation, Amount? Each, Place? Place) : Step(Origin)
+{
+    /// <summary>Which loop of the stitch below it goes into.</summary>
+    public StitchLoop Loop { get; init; }
+}
 
 /// <summary>Several stitches worked as one group at each place: "(2 dc, ch 2, 2 dc) in next ch-2 sp".</summary>
 public sealed record ShellStep(TextSpan Origin, ImmutableArray<Step> Body, Place Place) : Step(Origin)

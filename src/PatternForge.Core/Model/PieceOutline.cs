@@ -14,6 +14,9 @@ public sealed record OutlineLevel(int Line, decimal HeightCm, decimal LeftCm, de
     /// <summary>How wide it is there, in centimetres.</summary>
     public decimal WidthCm => RightCm - LeftCm;
 
+    /// <summary>The same place on the other side of a middle line.</summary>
+    public OutlineLevel Mirrored(decimal middleCm) => this with { LeftCm = (2 * middleCm) - RightCm, RightCm = (2 * middleCm) - LeftCm };
+
     /// <summary>True where the line casts on or binds off stitches at the edges.</summary>
     public bool IsEdge { get; init; }
 }
@@ -34,6 +37,16 @@ public sealed record SizeOutline(ImmutableArray<OutlineLevel> Levels, ImmutableA
 
     /// <summary>What the outline takes in, in square centimetres.</summary>
     public decimal AreaCm2 => Area(Levels) + Arms.Sum(Area);
+
+    /// <summary>Left and right change places.</summary>
+    public SizeOutline Mirrored() => new([.. Levels.Select(l => l.Mirrored(0))], [.. Arms.Reverse().Select(a => a.Select(l => l.Mirrored(0)).ToImmutableArray())]);
+
+    /// <summary>The upper edge below: for pieces that are worked from their top down.</summary>
+    public SizeOutline UpsideDown()
+    {
+        var top = TopCm;
+        return new([.. Levels.Reverse().Select(l => l with { HeightCm = top - l.HeightCm })], []);
+    }
 
     private static decimal Area(ImmutableArray<OutlineLevel> levels) =>
         Enumerable.Range(1, Math.Max(0, levels.Length - 1)).Sum(i => (levels[i].HeightCm - levels[i - 1].HeightCm) * (levels[i].WidthCm + levels[i - 1].WidthCm) / 2);
@@ -63,6 +76,9 @@ public sealed record OutlineMeasure(string Name, OutlineDirection Direction, int
     /// <summary>True for the space between the two parts.</summary>
     public bool IsGap { get; init; }
 
+    /// <summary>True for a width whose line stands a little below its place.</summary>
+    public bool IsUnder { get; init; }
+
     /// <summary>True for a width that is told under the piece, because its place has another measurement already.</summary>
     public bool IsBelow { get; init; }
 }
@@ -75,6 +91,9 @@ public enum OutlineView
 
     /// <summary>A tube that lies flat: half of it is in front.</summary>
     Tube,
+
+    /// <summary>The front of a body and its yoke: the body laid flat, the sleeves left out.</summary>
+    Yoke,
 
     /// <summary>From the side: worked in rounds from its middle.</summary>
     Side,

@@ -22,7 +22,9 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
         new("crown", "from, wedges=8, plain=1, leave=0", "", "the crown of a hat in wedges",
             p => Of(HatCrown.Wedges(p.Count("from"), p.Count("wedges", 8), p.Count("plain", 1), p.Count("leave", 0) is > 0 and var leave ? leave : null), c => c.Lines())),
         new("yoke", "from, to, over, decrease-rounds=3", "", "a circular yoke from the join to the neck", p => Of(RoundYoke.Plan(p.Count("from"), p.Count("to"), p.Rows("over"), p.Count("decrease-rounds", 3)), y => y.Lines())),
-        new("heel", "from, past=2", "", "a round heel turned with short rows", p => Of(Sock.RoundHeel(p.Count("from"), p.Count("past", 2)), h => h.Lines())),
+        new("raglan", "body-from, body-to, sleeve-from, sleeve-to, over", "", "a raglan yoke from the neck down in rounds of back, sleeve, front, sleeve, each up to its marker",
+            p => RaglanRounds.Of(p.Count("body-from"), p.Count("body-to"), p.Count("sleeve-from"), p.Count("sleeve-to"), p.Rows("over"))),
+        new("heel", "from, past=2", "", "a round heel turned with short rows", RoundHeel),
         new("square heel", "from, middle", "", "a square heel", p => Of(Sock.SquareHeel(p.Count("from"), p.Count("middle")), h => h.Lines())),
         new("short rows", "from, slope, over", "order: narrowing, widening", "short rows with a slope at both ends: shoulders, or length in the middle",
             p => Of(ShortRows.Slope(p.Count("from"), p.Count("slope"), p.Rows("over", inRound: false), p.Choice("order", "narrowing", "widening") == "narrowing"), s => s.Lines())),
@@ -42,6 +44,12 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
 
     private static PlanLines Of<T>(Planned<T> planned, Func<T, ImmutableArray<string>> lines)
         where T : class => planned.IsPlanned ? new(lines(planned.Plan), null, null) : new([], planned.Reason, planned.Help);
+
+    private static PlanLines RoundHeel(PlanNumbers p)
+    {
+        var planned = Sock.RoundHeel(p.Count("from"), p.Count("past", 2));
+        return planned.IsPlanned ? HeelRows.Of(planned.Plan) : new([], planned.Reason, planned.Help);
+    }
 
     private static PlanLines Shaping(PlanNumbers p)
     {
@@ -95,4 +103,8 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
 }
 
 /// <summary>The lines of a plan in one size, or why there are none.</summary>
-internal sealed record PlanLines(ImmutableArray<string> Lines, string? Reason, string? Help);
+internal sealed record PlanLines(ImmutableArray<string> Lines, string? Reason, string? Help)
+{
+    /// <summary>For each line the stretch of the work that it belongs to, in rising order: stretches of the same number are the same in every size that has them. Empty where the plan is one stretch.</summary>
+    public ImmutableArray<int> Ranks { get; init; } = [];
+}

@@ -81,11 +81,12 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
     {
         var gauge = context.Numbers!.Gauge(null).Gauge;
         var lines = new ImmutableArray<string>[facts.Sizes.Count];
+        var ranks = new ImmutableArray<int>[lines.Length];
         PlanLines? failed = null;
         var (failing, problem) = (new List<int>(), (string?)null);
         for (var size = 0; size < lines.Length; size++)
         {
-            lines[size] = [];
+            (lines[size], ranks[size]) = ([], []);
             var numbers = new PlanNumbers(values, words, gauge, size);
             if (numbers.IsLeftOut)
             {
@@ -103,7 +104,7 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
                 failing.Add(size);
             }
 
-            lines[size] = made.Lines;
+            (lines[size], ranks[size]) = (made.Lines, made.Ranks);
         }
 
         if (problem is not null)
@@ -119,6 +120,6 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
             return null;
         }
 
-        return SizedLines.Of(lines, facts.Sizes.Names);
+        return SizedLines.Of(lines, facts.Sizes.Names, ranks);
     }
 }

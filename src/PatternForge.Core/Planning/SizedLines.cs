@@ -15,11 +15,17 @@ internal static class SizedLines
     /// <summary>The lines for all sizes; those of a size without any are not told for it.</summary>
     /// <param name="lines">For each size its lines in order.</param>
     /// <param name="names">The names of the sizes.</param>
-    public static ImmutableArray<string> Of(IReadOnlyList<ImmutableArray<string>> lines, ImmutableArray<string> names)
+    /// <param name="ranks">For each size and line the stretch of the work that it belongs to (<see cref="PlanLines.Ranks"/>); none where the work is one stretch.</param>
+    public static ImmutableArray<string> Of(IReadOnlyList<ImmutableArray<string>> lines, ImmutableArray<string> names, IReadOnlyList<ImmutableArray<int>>? ranks = null)
     {
         if (lines.Count == 1)
         {
             return lines[0];
+        }
+
+        if (ranks is not null && ranks.Any(r => !r.IsEmpty))
+        {
+            return InStretches(lines, names, ranks);
         }
 
         var numbered = lines.Select(own => own.Take(MostLines).Select(NumberedText.Of).ToImmutableArray()).ToArray();
@@ -37,6 +43,20 @@ internal static class SizedLines
         }
 
         return [.. entries.Select(e => Told(e, names))];
+    }
+
+    // What belongs to one stretch stands together, whatever the sizes have of it. Sizes whose rows differ are told one after the other: "rep last 4 rnds" means those that stand before it.
+    private static ImmutableArray<string> InStretches(IReadOnlyList<ImmutableArray<string>> lines, ImmutableArray<string> names, IReadOnlyList<ImmutableArray<int>> ranks)
+    {
+        var told = new List<Entry>();
+        foreach (var rank in ranks.SelectMany(r => r).Distinct().Order())
+        {
+            ImmutableArray<NumberedText>[] own = [.. lines.Select((l, s) => l.Where((_, i) => ranks[s][i] == rank).Select(NumberedText.Of).ToImmutableArray())];
+            var groups = own.Index().Where(s => !s.Item.IsEmpty).GroupBy(s => string.Join('\n', s.Item.Where(t => !t.Original.StartsWith("Rep ", StringComparison.Ordinal)).Select(t => t.Shape)), StringComparer.Ordinal);
+            told.AddRange(groups.SelectMany(g => Aligned(own, [.. g.Select(s => s.Index)])));
+        }
+
+        return [.. told.Take(MostLines).Select(e => Told(e, names))];
     }
 
     // From the end, because plans come to the same end more often than they begin alike.
@@ -120,8 +140,14 @@ internal static class SizedLines
         var present = Enumerable.Range(0, names.Length).Where(i => entry.Texts[i] is not null).ToArray();
         var first = entry.Texts[present[0]]!;
         var text = present.All(i => entry.Texts[i]!.Original == first.Original) ? first.Original : Listed(entry, present);
-        return present.Length == names.Length ? text : $"{(present.Length == 1 ? $"Size {names[present[0]]}" : $"Sizes {string.Join(", ", present[..^1].Select(i => names[i]))} and {names[present[^1]]}")} only: {text}";
+        return present.Length == names.Length ? text : $"{For(present, names)} only: {text}";
     }
+
+    // "Sizes M to 5X", "Sizes S, L and 2X".
+    private static string For(int[] sizes, ImmutableArray<string> names) =>
+        sizes.Length == 1 ? $"Size {names[sizes[0]]}"
+        : sizes.Length > 2 && sizes[^1] - sizes[0] == sizes.Length - 1 ? $"Sizes {names[sizes[0]]} to {names[sizes[^1]]}"
+        : $"Sizes {string.Join(", ", sizes[..^1].Select(i => names[i]))} and {names[sizes[^1]]}";
 
     private static string Listed(Entry entry, int[] present)
     {

@@ -24,6 +24,8 @@ internal enum LengthFrom
 /// <param name="Cm">Centimetres, one value or one a size.</param>
 internal sealed record LengthWords(LengthFrom From, ImmutableArray<decimal> Cm)
 {
+    private static readonly string[] Underarms = ["from underarm", "from the underarm", "from armhole", "from the armhole", "from the division", "from division", "from the dividing", "from dividing"];
+
     private static readonly string[] Bands = ["rib", "cuff", "hem", "brim", "band", "border", "edging", "garter"];
 
     /// <summary>The length in a size; null where the list has no value for it.</summary>
@@ -44,7 +46,7 @@ internal sealed record LengthWords(LengthFrom From, ImmutableArray<decimal> Cm)
             }
 
             var behind = lower[values.Value.End..];
-            var from = subject.Contains("armhole", StringComparison.Ordinal) || behind.Contains("from underarm", StringComparison.Ordinal) || behind.Contains("from armhole", StringComparison.Ordinal) ? LengthFrom.Armhole
+            var from = subject.Contains("armhole", StringComparison.Ordinal) || Array.Exists(Underarms, w => behind.Contains(w, StringComparison.Ordinal)) ? LengthFrom.Armhole
                 : Array.Exists(Bands, b => subject.Contains(b, StringComparison.Ordinal)) ? LengthFrom.Section
                 : LengthFrom.Edge;
             return behind.Contains(" from ", StringComparison.Ordinal) && from == LengthFrom.Edge && !Array.Exists(["beg", "cast", "co edge", "edge", "hem", "start", "bottom"], w => behind.Contains(w, StringComparison.Ordinal)) ? null

@@ -15,19 +15,21 @@ public static class OutlineMaker
     public static ImmutableArray<PieceOutline> Of(CheckContext context, ImmutableArray<BoundLine> bound)
     {
         var outlines = ImmutableArray.CreateBuilder<PieceOutline>();
-        foreach (var lines in PieceLines.Of(context.Pattern, bound, context.Lines))
+        var pieces = PieceLines.Of(context.Pattern, bound, context.Lines);
+        foreach (var piece in pieces)
         {
-            outlines.Add(One(context, lines));
+            outlines.Add(One(context, piece, isOnly: pieces.Length == 1));
         }
 
         return outlines.ToImmutable();
     }
 
-    private static PieceOutline One(CheckContext context, ImmutableArray<ShapedLine> lines)
+    private static PieceOutline One(CheckContext context, ShapedPiece piece, bool isOnly)
     {
+        var lines = piece.Lines;
         string[] headings = [.. lines.Select(l => l.Worked.Piece).Where(h => h.Length > 0).Distinct(StringComparer.Ordinal)];
         var tops = context.Pattern.Sections.Where(s => s.Level <= 2 && headings.Contains(s.Heading, StringComparer.Ordinal)).Select(s => s.Heading).Distinct(StringComparer.Ordinal).Count();
-        var name = tops > 1 ? context.Facts.Title?.Value : headings.FirstOrDefault();
+        var name = tops > 1 && isOnly ? context.Facts.Title?.Value : headings.FirstOrDefault();
         var rows = lines[1..];
         var isRound = rows.All(l => l.Worked.InTheRound == true);
         var outline = new PieceOutline
@@ -53,23 +55,53 @@ public static class OutlineMaker
             return Round(context, lines, gauge!, outline);
         }
 
+        if (isRound && YokeWalk.DivisionOf(lines) is > 0 and var divide)
+        {
+            return Yoke(context, piece, divide, gauge!, outline);
+        }
+
+        var isDownward = piece.IsFromHeld && (outline.Name.Contains("sleeve", StringComparison.OrdinalIgnoreCase) || outline.Name.Contains("leg", StringComparison.OrdinalIgnoreCase));
         var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
         for (var size = 0; size < context.Facts.Sizes.Count; size++)
         {
-            var walk = new OutlineWalk(lines, size, context.Facts.Sizes.Count, gauge!, isRound);
+            var walk = new OutlineWalk(piece, size, context.Facts.Sizes.Count, gauge!, isRound);
             if (walk.Go() is not { } made)
             {
                 var which = context.Facts.Sizes.Count > 1 ? $" (size {context.Facts.Sizes.Names[size]})" : "";
                 return outline with { Reason = walk.Reason + which };
             }
 
-            sizes.Add(made);
+            made = piece.IsMirrored ? made.Mirrored() : made;
+            sizes.Add(isDownward && made.Arms.IsEmpty ? made.UpsideDown() : made);
         }
 
         return !AreAlike(sizes)
             ? outline with { Reason = "its sizes are not worked in the same rows" }
             : sizes.All(s => s.TopCm <= 0) ? outline with { Reason = "it has no rows" }
             : outline with { Gauge = gauge, Sizes = sizes.ToImmutable(), Measures = OutlineMeasures.Of(outline.Name, isRound, sizes.ToImmutable()) };
+    }
+
+    private static PieceOutline Yoke(CheckContext context, ShapedPiece piece, int divide, Gauge gauge, PieceOutline outline)
+    {
+        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
+        var walks = new List<YokeWalk>();
+        outline = outline with { Name = outline.Headings is [var one, var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name };
+        for (var size = 0; size < context.Facts.Sizes.Count; size++)
+        {
+            var walk = new YokeWalk(piece, divide, size, context.Facts.Sizes.Count, gauge);
+            if (walk.Go() is not { } made)
+            {
+                return outline with { Reason = walk.Reason };
+            }
+
+            walks.Add(walk);
+            sizes.Add(made);
+        }
+
+        var all = sizes.ToImmutable();
+        return !AreAlike(sizes) || walks.Exists(w => w.Underarm != walks[0].Underarm)
+            ? outline with { Reason = "its sizes are not worked in the same rows" }
+            : outline with { View = OutlineView.Yoke, Gauge = gauge, Sizes = all, Measures = YokeWalk.Measures(all, [.. walks.Select(w => w.NeckCm)], walks[0].Underarm) };
     }
 
     private static PieceOutline Round(CheckContext context, ImmutableArray<ShapedLine> lines, Gauge gauge, PieceOutline outline)

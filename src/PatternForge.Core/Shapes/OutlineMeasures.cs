@@ -20,6 +20,7 @@ internal static class OutlineMeasures
         var levels = middle.Levels;
         var top = levels.Length - 1;
         var isBody = Says(name, "back") || Says(name, "front") || Says(name, "body");
+        var isHand = Says(name, "mitt") || Says(name, "glove");
         var fall = Fall(levels);
         var slope = TopSlope(levels, fall);
         var measures = ImmutableArray.CreateBuilder<OutlineMeasure>();
@@ -39,9 +40,9 @@ internal static class OutlineMeasures
             }
 
             Across(
-                i == widest || (i == fall && levels[i].WidthCm == levels[widest].WidthCm) ? isRound ? "around the widest part" : "widest part"
+                i == widest || (i == fall && levels[i].WidthCm == levels[widest].WidthCm) ? isHand ? "around hand and thumb" : isRound ? "around the widest part" : "widest part"
                 : isTop ? isRound ? "around the top" : isBody && slope is not null ? "neck" : "upper edge"
-                : fall > 0 && i > fall ? isRound ? "around, above the decreases" : isBody ? "above the armholes" : "above the decreases"
+                : fall > 0 && i > fall ? isHand ? "around the hand" : isRound ? "around, above the decreases" : isBody ? "above the armholes" : "above the decreases"
                 : isRound ? "around, further up" : "further up",
                 i);
             last = i;
@@ -55,7 +56,7 @@ internal static class OutlineMeasures
         }
 
         // Lengths: the stretches one above the other, then the whole.
-        var (below, above) = isBody ? ("up to the armholes", "armhole") : Says(name, "sleeve") ? ("up to the underarm", "sleeve cap") : ("up to the decreases", "decreases");
+        var (below, above) = isBody ? ("up to the armholes", "armhole") : Says(name, "sleeve") ? ("up to the underarm", "sleeve cap") : isHand ? ("up to the thumb", "from the thumb on") : ("up to the decreases", "decreases");
         var cut = fall > 0 && fall < top ? fall : 0;
         if (cut > 0)
         {

@@ -13,7 +13,7 @@ internal sealed class OutlineWalk
 
     private readonly ImmutableArray<ShapedLine> _lines;
     private readonly int _size;
-    private readonly int _sizes;
+    private readonly LineHeights _heights;
     private readonly Gauge _gauge;
     private readonly bool _isRound;
     private readonly EdgeBook _edges = new();
@@ -26,10 +26,13 @@ internal sealed class OutlineWalk
     private decimal _section;
     private int _most;
     private FabricSide? _side;
+    private int _parts = 1;
 
-    public OutlineWalk(ImmutableArray<ShapedLine> lines, int size, int sizes, Gauge gauge, bool isRound)
+    public OutlineWalk(ShapedPiece piece, int size, int sizes, Gauge gauge, bool isRound)
     {
-        (_lines, _size, _sizes, _gauge, _isRound) = (lines, size, sizes, gauge, isRound);
+        (_lines, _size, _gauge, _isRound) = (piece.Lines, size, gauge, isRound);
+        _heights = new LineHeights(gauge, size, sizes);
+        _armhole = piece.IsFromHeld ? 0 : null;
     }
 
     /// <summary>Why it came to no end, as the end of a sentence.</summary>
@@ -54,11 +57,22 @@ internal sealed class OutlineWalk
 
         var share = _isRound ? 4m : 2m; // a tube lies flat: half of it in front
         (_left, _right, _most) = (-count / share, count / share, count);
-        var hold = Enumerable.Range(1, _lines.Length - 1).FirstOrDefault(i => _lines[i].Has<HoldStep>(), -1);
+        var hold = Enumerable.Range(1, _lines.Length - 1).FirstOrDefault(i => _lines[i].Holds > 0, -1);
         var back = hold < 0 ? -1 : Enumerable.Range(hold, _lines.Length - hold).FirstOrDefault(i => _lines[i].First is ReturnStep, -1);
+        if (_isRound && hold >= 0 && _lines[hold].Worked is var parted && parted.After[_size] * 2 > parted.Before[_size])
+        {
+            (hold, back) = (-1, -1); // a thumb is left on a thread, and the tube goes on
+        }
+
+        var both = _isRound || back >= 0 ? -1 : Enumerable.Range(1, _lines.Length - 1).FirstOrDefault(i => BothSides.PartsIn(_lines, i), -1);
+        if (both >= 0)
+        {
+            return Together(both);
+        }
+
         if (hold >= 0 && (back < 0 || _isRound))
         {
-            Reason = $"stitches are left on a holder at {Words(_lines[hold])} and the rest of the piece is not worked on its own";
+            Reason = $"stitches are left on a holder at {_lines[hold].Words} and the rest of the piece is not worked on its own";
             return null;
         }
 
@@ -72,12 +86,45 @@ internal sealed class OutlineWalk
         return hold < 0 ? new SizeOutline(levels.ToImmutable(), []) : Arms(levels, hold, back);
     }
 
+    /// <summary>Both sides of the neck worked at the same time, each with its own yarn: every count is that of the two together.</summary>
+    private SizeOutline? Together(int at)
+    {
+        var line = _lines[at];
+        var levels = ImmutableArray.CreateBuilder<OutlineLevel>();
+        levels.Add(Level(_lines[0], _lines[0].Worked.After[_size] ?? 0));
+        if (!Up(1, at, levels, false, null) || _heights.After(line, _height, _section, _armhole) is not { } height)
+        {
+            Reason ??= $"it is not known how many rows there are at {line.Words}";
+            return null;
+        }
+
+        if (line.Worked is not { Status: LineStatus.Checked } worked || worked.After[_size] is not (> 0 and var count) || count % 2 != 0 || BothSides.FirstOf(line, _size) != count / 2 || count / 2 * 2 > _right - _left)
+        {
+            Reason = $"it is not plain how many stitches each side has at {line.Words}";
+            return null;
+        }
+
+        var (one, middle) = (count / 2, (_left + _right) / 2);
+        var arm = ImmutableArray.CreateBuilder<OutlineLevel>();
+        (_right, _most, _parts) = (_left + one, one, 2);
+        arm.Add(Level(line, one));
+        _height = height;
+        arm.Add(Level(line, one));
+        _side = NextSide(line);
+        if (!Up(at + 1, _lines.Length, arm, false, true))
+        {
+            return null;
+        }
+
+        return new SizeOutline(levels.ToImmutable(), [arm.ToImmutable(), [.. arm.Select(l => l.Mirrored(_gauge.Across(middle) ?? 0))]]);
+    }
+
     private SizeOutline? Arms(ImmutableArray<OutlineLevel>.Builder levels, int hold, int back)
     {
         var (left, right, height, armhole) = (_left, _right, _height, _armhole);
         if (_lines[hold].Worked.After[_size] is not (> 0 and var one) || _lines[back].Worked.After[_size] is not (> 0 and var other) || one + other > right - left)
         {
-            Reason = $"it is not known how many stitches each side has at {Words(_lines[hold])}";
+            Reason = $"it is not known how many stitches each side has at {_lines[hold].Words}";
             return null;
         }
 
@@ -87,7 +134,7 @@ internal sealed class OutlineWalk
         var side = row.Side ?? _side;
         if (side is null && one != other)
         {
-            Reason = $"it is not said on which side {Words(_lines[hold])} is worked";
+            Reason = $"it is not said on which side {_lines[hold].Words} is worked";
             return null;
         }
 
@@ -102,7 +149,7 @@ internal sealed class OutlineWalk
             var part = ImmutableArray.CreateBuilder<OutlineLevel>();
             part.Add(Level(_lines[from], count));
             _side = isFirst ? side : Facing(_lines[from].Bound.Text);
-            if (isFirst && Rows(_lines[from]) is { } tall)
+            if (isFirst && _heights.After(_lines[from], _height, _section, _armhole) is { } tall)
             {
                 _height = tall;
                 _side = Other(side);
@@ -111,6 +158,13 @@ internal sealed class OutlineWalk
             else if (isFirst)
             {
                 return null;
+            }
+
+            if (!isFirst && _lines[(from + 1)..to].Any(l => l.First is MatchSideStep))
+            {
+                var middle = _gauge.Across((left + right) / 2) ?? 0;
+                arms[isLeft ? 0 : 1] = [.. arms[isLeft ? 1 : 0].Select(l => l.Mirrored(middle))];
+                break;
             }
 
             if (!Up(from + 1, to, part, false, isLeft))
@@ -141,15 +195,21 @@ internal sealed class OutlineWalk
                 continue; // ends woven in, a word to the maker
             }
 
+            if (_parts > 1 && (worked.Before[_size] % _parts != 0 || worked.After[_size] % _parts != 0))
+            {
+                Reason = $"the two sides are not the same at {line.Words}";
+                return false;
+            }
+
             if (worked.Status != LineStatus.Checked || worked.Before[_size] is not { } before || worked.After[_size] is not { } after)
             {
-                Reason = $"{Words(line)} is not understood";
+                Reason = $"{line.Words} is not understood";
                 return false;
             }
 
             if (!worked.Kinds.IsEmpty)
             {
-                Reason = $"{Words(line)} has spaces among its stitches, and its count alone is no width";
+                Reason = $"{line.Words} has spaces among its stitches, and its count alone is no width";
                 return false;
             }
 
@@ -158,23 +218,23 @@ internal sealed class OutlineWalk
                 _section = _height;
             }
 
+            (before, after) = (before / _parts, after / _parts);
             before = i == 1 && _lines[0].First is ChainStep ? after : before;
             if (ShortRows(line))
             {
-                Reason = $"{Words(line)} turns within the row";
-                return false;
+                return Shoulders(i, to, levels, isLeft);
             }
 
             if (before > 0 && after == 0 && i < to - 1 && _lines[(i + 1)..to].Any(l => l.Worked.After[_size] is > 0))
             {
-                Reason = $"the stitches end at {Words(line)} and go on below it";
+                Reason = $"the stitches end at {line.Words} and go on below it";
                 return false;
             }
 
-            var top = Rows(line);
+            var top = _heights.After(line, _height, _section, _armhole);
             if (top is not { } height || height < _height - Math.Max(Slack, _height * SlackShare))
             {
-                Reason ??= $"it is not known how many rows there are at {Words(line)}";
+                Reason ??= $"it is not known how many rows there are at {line.Words}";
                 return false;
             }
 
@@ -197,6 +257,35 @@ internal sealed class OutlineWalk
         return true;
     }
 
+    /// <summary>Short rows up to the end of a piece that is worked flat: its shoulders slope.</summary>
+    private bool Shoulders(int from, int to, ImmutableArray<OutlineLevel>.Builder levels, bool? isLeft)
+    {
+        if (_isRound || isLeft is not null || ShortRowShoulders.Of(_lines[from..to], _size, _side, ShortRows) is not { } slope || _gauge.Along(slope.RowsAcross) is not { } across)
+        {
+            Reason = $"{_lines[from].Words} turns within the row";
+            return false;
+        }
+
+        var (left, right, count) = (_left, _right, slope.Stitches);
+        _height += across;
+        levels.Add(Level(_lines[from], count));
+        foreach (var turn in slope.Turns)
+        {
+            (_left, _right) = (left + turn.Left, right - turn.Right);
+            _height += _gauge.Along(turn.Rows) ?? 0;
+            levels.Add(Level(_lines[turn.Line + from], count - turn.Left - turn.Right) with { IsEdge = slope.Neck is not null });
+        }
+
+        if (slope.Neck is { } neck && neck < _right - _left)
+        {
+            var middle = (_left + _right) / 2;
+            (_left, _right) = (middle - (neck / 2m), middle + (neck / 2m));
+            levels.Add(Level(_lines[to - 1], neck) with { IsEdge = true });
+        }
+
+        return true;
+    }
+
     private bool Shift(ShapedLine line, int before, int after, bool mayPart, bool? isLeft, int i, ImmutableArray<OutlineLevel>.Builder levels, decimal height)
     {
         var (left, right) = (0m, 0m);
@@ -204,9 +293,19 @@ internal sealed class OutlineWalk
         {
             left = right = (after - before) / 4m; // half of it is in front, and half of that on either side
         }
+        else if (_parts > 1)
+        {
+            if (BothSides.Moves(line, after - before) is not var (outer, inner))
+            {
+                Reason = $"it is not plain at which edge {line.Words} is shaped";
+                return false;
+            }
+
+            (left, right) = (outer, inner);
+        }
         else if (_edges.Of(line, _size, before, after, _side, isLeft) is not { } moves)
         {
-            Reason = $"it is not plain at which edge {Words(line)} is shaped";
+            Reason = $"it is not plain at which edge {line.Words} is shaped";
             return false;
         }
         else if (moves.IsParted && mayPart)
@@ -215,7 +314,7 @@ internal sealed class OutlineWalk
         }
         else if (moves.IsParted)
         {
-            Reason = $"stitches are bound off in the middle at {Words(line)}";
+            Reason = $"stitches are bound off in the middle at {line.Words}";
             return false;
         }
         else
@@ -248,43 +347,6 @@ internal sealed class OutlineWalk
 
     private OutlineLevel Level(ShapedLine line, int count) => new(line.Worked.Index, _height, _gauge.Across(_left) ?? 0, _gauge.Across(_right) ?? 0, count);
 
-    /// <summary>How high the piece is after a line, in centimetres; null where that is not known.</summary>
-    private decimal? Rows(ShapedLine line)
-    {
-        var worked = line.Worked;
-        if (!worked.Rows.IsEmpty && worked.Rows[_size] is { } rows)
-        {
-            return ByRows(rows);
-        }
-
-        var steps = line.Bound.Rows.SelectMany(r => r.Steps).OfType<RowsStep>().ToArray();
-        var before = worked.Before[_size] ?? 0;
-        if (steps is [ShapingStep shaping] && line.Bound.Rows.Length == 1)
-        {
-            return RowsOfShaping.Of(shaping, _size, before, worked.Text) is { } some ? ByRows(some) : null;
-        }
-
-        if (steps is [RepeatRowsStep { WithPlainRows: true, Until: RowsUntil.Times } repeat] && RowsOfShaping.Pace(worked.Text) is { } pace && repeat.Value?[_size] is { } times)
-        {
-            return ByRows(pace * times);
-        }
-
-        if (steps.Length == 0 || LengthWords.Read(worked.Text) is not { } length || length.In(_size, _sizes) is not { } cm)
-        {
-            return null;
-        }
-
-        return length.From switch
-        {
-            LengthFrom.Armhole => _armhole is { } armhole ? armhole + cm : null,
-            LengthFrom.Section => _section + cm,
-            LengthFrom.Here => _height + cm,
-            _ => cm,
-        };
-    }
-
-    private decimal? ByRows(int rows) => rows == 0 ? _height : _height + _gauge.Along(rows);
-
     private static bool ShortRows(ShapedLine line) => line.Bound.Rows.Any(r => r.Steps.Any(s => s is TurnStep { Wraps: true })
         || (line.Worked.Operations.All(o => o.Craft == Stitches.Craft.Knitting) && r.Steps.Any(s => s is TurnStep) && !r.Steps.Any(s => s is HoldStep)));
 
@@ -310,10 +372,4 @@ internal sealed class OutlineWalk
         : text.Contains("RS facing", StringComparison.Ordinal) || text.Contains("right side facing", StringComparison.OrdinalIgnoreCase) ? FabricSide.Right : null;
 
     private static FabricSide? Other(FabricSide? side) => side switch { FabricSide.Right => FabricSide.Wrong, FabricSide.Wrong => FabricSide.Right, _ => null };
-
-    private static string Words(ShapedLine line)
-    {
-        var text = line.Worked.Label.Length > 0 ? line.Worked.Label : line.Worked.Text;
-        return $"`{(text.Length > 40 ? text[..39].TrimEnd() + "…" : text)}`";
-    }
 }

@@ -93,11 +93,18 @@ public sealed record SchematicRequest(string? Of, string? Size)
             {
                 context.Bag.Add(new Finding(Rule, context.Source, place, $"there is no size `{size}` to draw") { Help = $"the sizes are {string.Join(", ", sizes.Names)}" });
             }
-            else if (meant.All(o => !o.IsDrawn))
+            else if (meant.All(o => !o.IsDrawn) && !IsTold(context, meant[0]))
             {
                 context.Bag.Add(new Finding(Rule, context.Source, place, $"{meant[0].Name} cannot be drawn: {meant[0].Reason}"));
             }
         }
+    }
+
+    /// <summary>True where a line of the piece was told of already: what is wrong with it is the reason.</summary>
+    private static bool IsTold(CheckContext context, PieceOutline piece)
+    {
+        var told = context.Bag.ToSorted().Where(f => f.Severity == Severity.Error).ToArray();
+        return context.Lines.Any(l => piece.Headings.Contains(l.Piece, StringComparer.Ordinal) && (l.Status != Work.LineStatus.Checked || Array.Exists(told, f => l.Origin.Contains(f.Span))));
     }
 
     /// <summary>A schematic that was asked for cannot be drawn.</summary>

@@ -480,8 +480,8 @@ internal sealed class CrochetCursor
     /// <summary>Work goes on over so many places along the other side of the chain.</summary>
     public void OtherSide(int places)
     {
+        _order = _order.IsDefault ? _order : CrochetNotes.FreeSideOf(_order, Math.Max(0, FirstWorked), Math.Max(0, places));
         _tops = [.. Enumerable.Repeat(Top.FoundationChain, Math.Max(0, places))];
-        _order = _order.IsDefault ? _order : [];
         At = 0;
         Last = -1;
         Count();

@@ -210,7 +210,6 @@ internal sealed class CrochetMoves
     /// <summary>Along the other side of the chain: all its chains but the ones skipped at the hook; the one that was turned round in may be worked into again.</summary>
     public void OtherSide()
     {
-        _run.Tops.Notes?.Spoil();
         Below.OtherSide(Math.Max(_run.Foundation, Below.Length));
         _run.MayLeave = true;
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
 namespace PatternForge.Core.Work;
@@ -45,6 +46,9 @@ internal readonly record struct CrochetNote(NoteKind Kind, Operation? Stitch, in
 {
     /// <summary>True for a turning chain that counts as a stitch.</summary>
     public bool Counts { get; init; }
+
+    /// <summary>Which loop of the stitch below it goes into.</summary>
+    public StitchLoop Loop { get; init; }
 }
 
 /// <summary>
@@ -67,12 +71,30 @@ internal sealed class CrochetNotes
     /// <summary>The first of the bases that are chains made by the row itself: the n-th from the hook is n less.</summary>
     public const int OwnChain = -10;
 
+    /// <summary>The first of the bases that are on the free side of the foundation: the n-th chain is n less.</summary>
+    public const int FreeSide = -1_000_000;
+
+    /// <summary>
+    /// The places along the other side of a foundation: the chain that was turned round in is the last one, the one beside it comes next, and the first one that was worked into is the last again.
+    /// </summary>
+    public static ImmutableArray<int> FreeSideOf(ImmutableArray<int> chains, int first, int places)
+    {
+        var last = chains.Length - 1;
+        return [.. Enumerable.Range(0, places).Select(i => last < 0 ? Nowhere : FreeSideOf(chains[Math.Clamp(last - 1 - i, Math.Min(first, last), last)]))];
+    }
+
+    /// <summary>The other side of a chain of the foundation; nowhere where it is not known.</summary>
+    private static int FreeSideOf(int chain) => chain == Nowhere ? Nowhere : FreeSide - (chain <= OwnChain ? OwnChain - chain : chain);
+
     private readonly CrochetCursor _below;
     private readonly List<CrochetNote> _notes = [];
     private readonly List<int> _legs = [];
     private bool _intoFirst;
 
     public CrochetNotes(CrochetCursor below) => _below = below;
+
+    /// <summary>Which loop the stitches that are made now go into.</summary>
+    public StitchLoop Loop { get; set; }
 
     /// <summary>False when something was worked whose place a drawing cannot show.</summary>
     public bool IsWhole { get; private set; } = true;
@@ -114,7 +136,7 @@ internal sealed class CrochetNotes
         _intoFirst = false;
         for (var i = 0; i < Math.Min(count, Most); i++)
         {
-            Add(new CrochetNote(NoteKind.Stitch, stitch, 0, bases));
+            Add(new CrochetNote(NoteKind.Stitch, stitch, 0, bases) { Loop = Loop });
         }
     }
 

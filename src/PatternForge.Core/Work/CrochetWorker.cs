@@ -94,6 +94,11 @@ internal sealed class CrochetWorker
 
     private void WorkOne(Step step)
     {
+        if (_run.Tops.Notes is { } notes)
+        {
+            notes.Loop = step is CrochetStep { Loop: var loop } ? loop : StitchLoop.Both;
+        }
+
         switch (step)
         {
             case ChainStep chain:

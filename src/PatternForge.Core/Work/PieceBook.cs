@@ -41,6 +41,12 @@ internal sealed class PieceBook
             return marked < 0 ? [] : lines[..(lines[marked].Line.Mark == true ? marked + 1 : marked)];
         }
 
+        if (step.UpTo is { } measured && measured.Contains("measure", StringComparison.Ordinal))
+        {
+            var at = MeasuredAt(lines, measured);
+            return at < 0 ? [] : lines[..(at + 1)];
+        }
+
         if (step.UpTo is { } place)
         {
             // "to armholes" is up to the line that shapes them.
@@ -57,6 +63,22 @@ internal sealed class PieceBook
 
     /// <summary>The count that a reference leaves in a size; null where it cannot be known.</summary>
     public int? After(AsPieceStep step, int size) => Lines(step) is [.., var last] ? last.After[size] : null;
+
+    /// <summary>
+    /// "until armhole measures 12 cm" ends within the rows that the other piece works to a length of its armhole; any other length is one that a line
+    /// of the other piece says in the same words, else nobody can say where it is. -1 for none.
+    /// </summary>
+    private static int MeasuredAt(List<PieceLine> lines, string place)
+    {
+        if (place.Contains("armhole", StringComparison.Ordinal))
+        {
+            return lines.FindLastIndex(l => Says(l.Line, "armhole") && Says(l.Line, "measure"));
+        }
+
+        var words = place[place.IndexOf("measure", StringComparison.Ordinal)..];
+        var end = words.IndexOf("cm", StringComparison.Ordinal) is >= 0 and var cm ? cm : words.IndexOf(" in", StringComparison.Ordinal);
+        return end < 0 ? -1 : lines.FindIndex(l => Says(l.Line, words[..end]));
+    }
 
     private static bool Says(BoundLine line, string word) =>
         line.Label.Contains(word, StringComparison.OrdinalIgnoreCase) || line.Text.Contains(word, StringComparison.OrdinalIgnoreCase);

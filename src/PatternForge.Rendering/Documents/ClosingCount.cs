@@ -23,7 +23,8 @@ internal static class ClosingCount
     /// <param name="stated">The count that it states, one a size.</param>
     public static (string Instruction, string Count)? Split(string text, ImmutableArray<int?> stated)
     {
-        if (stated.IsDefaultOrEmpty || stated[0] is not { } first)
+        // A row for some sizes alone tells its count for those, the first of them first.
+        if (stated.IsDefaultOrEmpty || stated.FirstOrDefault(n => n is not null) is not { } first)
         {
             return null;
         }

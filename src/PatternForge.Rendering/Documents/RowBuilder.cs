@@ -25,7 +25,8 @@ internal sealed class RowBuilder(int sizes, PageWords page)
         var text = line.Text.Trim();
         var closing = Agrees(line) ? ClosingCount.Split(text, line.StatedFirst.IsDefaultOrEmpty ? Opening(line) : line.StatedFirst) : null;
         var counts = Counts(line);
-        var worked = counts is null ? null : CountWording.Text(line, counts.Value);
+        var only = Only(line);
+        var worked = counts is null ? null : CountWording.Text(line, only.IsEmpty || !line.Kinds.IsDefaultOrEmpty ? counts.Value : [.. only.Select(i => counts.Value[i])]);
         var said = closing is not null || (counts is not null && ClosingCount.Says(text, Wording.TradeForm(Wording.Counts(counts.Value))));
         var count = (closing?.Count ?? (said ? null : worked)) is { } told ? page.Count(told) : null;
         if (closing is { } filled && text.LastIndexOf(filled.Count, StringComparison.Ordinal) is >= 0 and var place)
@@ -39,9 +40,9 @@ internal sealed class RowBuilder(int sizes, PageWords page)
             Name = label.Length > 0 ? label : string.Create(CultureInfo.InvariantCulture, $"Step {_steps}"),
             Text = text,
             Instruction = closing?.Instruction ?? text,
-            MarkedInstruction = new SizedText(closing?.Instruction ?? text, sizes),
+            MarkedInstruction = new SizedText(closing?.Instruction ?? text, sizes) { Only = only },
             Count = count,
-            MarkedCount = count is null ? null : new SizedText(count, sizes),
+            MarkedCount = count is null ? null : new SizedText(count, sizes) { Only = only },
             CountIsSaid = said,
             Counts = worked is null ? [] : [.. CountWording.Each(line, counts!.Value).Select(page.Count)],
             CountIsLong = count?.Length > LongCount,
@@ -49,6 +50,12 @@ internal sealed class RowBuilder(int sizes, PageWords page)
             TickName = line.Numbers.Length is > 1 and <= MostTicks ? TickName(label) : "",
         };
     }
+
+    /// <summary>The sizes that a line is for whose label says so; empty where it is for all.</summary>
+    private static ImmutableArray<int> Only(WorkedLine line) =>
+        line.Label.StartsWith("Size", StringComparison.OrdinalIgnoreCase) && line.Status == LineStatus.Checked && line.After.Any(a => a is null)
+            ? [.. Enumerable.Range(0, line.After.Length).Where(i => line.After[i] is not null)]
+            : [];
 
     /// <summary>
     /// True when what the line states is what it makes, as far as that is known: only then may its count stand at the side. A count that was

@@ -187,7 +187,7 @@ internal sealed class SectionBuilder
         var facts = _compilation.Pattern.Facts;
         var terms = facts.TermsInForce ?? Dialect.Us;
         return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf))
-            .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d))).OfType<Drawing>())
+            .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d), facts.Yarns)).OfType<Drawing>())
             .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns)))
             .Select(View);
     }

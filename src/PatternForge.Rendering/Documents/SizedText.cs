@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace PatternForge.Rendering.Documents;
 
 /// <summary>
@@ -7,4 +9,8 @@ namespace PatternForge.Rendering.Documents;
 /// <param name="Text">The words.</param>
 /// <param name="Sizes">How many sizes the pattern has.</param>
 /// <param name="Digits">Digits to leave room for, where such texts stand under one another and their numbers in columns; 0 where they do not.</param>
-public readonly record struct SizedText(string Text, int Sizes, int Digits = 0);
+public readonly record struct SizedText(string Text, int Sizes, int Digits = 0)
+{
+    /// <summary>The sizes that the words are for, counted from 0, where they are for some alone: a list of as many numbers stands for these. Empty for all sizes.</summary>
+    public ImmutableArray<int> Only { get; init; } = [];
+}

@@ -72,9 +72,9 @@ public static class ChartDrawing
             return [Sheet(chart, id, title, words, inks, again: false)];
         }
 
-        // Sheets of about the same length that begin with a right-side row where there are both.
+        // Sheets that end where the rows begin again; else of about the same length, beginning with a right-side row where there are both.
         var each = (rows.Length + count - 1) / count;
-        each += each % 2;
+        each = RowsOfRepeat(rows) is { } repeat and <= MostRowsOfSheet ? Math.Min((each + repeat - 1) / repeat, MostRowsOfSheet / repeat) * repeat : each + (each % 2);
         var sheets = ImmutableArray.CreateBuilder<string>();
         for (var from = 0; from < rows.Length; from += each)
         {
@@ -85,6 +85,21 @@ public static class ChartDrawing
         }
 
         return sheets.ToImmutable();
+    }
+
+    /// <summary>After how many rows a chart begins again; null where it does not.</summary>
+    private static int? RowsOfRepeat(ImmutableArray<ChartRow> rows)
+    {
+        static bool AreSame(ChartRow one, ChartRow other) => one.Side == other.Side && one.Cells.SequenceEqual(other.Cells);
+        for (var repeat = 2; repeat <= rows.Length / 2; repeat++)
+        {
+            if (Enumerable.Range(0, rows.Length - repeat).All(i => AreSame(rows[i], rows[i + repeat])))
+            {
+                return repeat;
+            }
+        }
+
+        return null;
     }
 
     private static string Sheet(Chart chart, string id, string title, string words, YarnInks inks, bool again)

@@ -37,7 +37,7 @@ internal static class CrochetMarks
                 page.Line($"{Move(mark.Head + (way * 4))}{To(mark.Head - (way * 3) + (side * 3.6))}{To(mark.Head - (way * 3) - (side * 3.6))}Z", 1.1);
                 break;
             case DiagramMark.Stitch:
-                Stitch(page, mark.Stitch.Stitch!, mark.Feet, mark.Head, mark.Stitch.IntoSpace);
+                Stitch(page, mark.Stitch.Stitch!, mark.Feet, mark.Head, mark.Stitch.IntoSpace, mark.Stitch.Loop);
                 break;
         }
     }
@@ -58,7 +58,7 @@ internal static class CrochetMarks
     }
 
     /// <summary>A stitch from its feet to its head.</summary>
-    public static void Stitch(SvgPage page, Operation stitch, List<Spot> feet, Spot head, bool intoSpace)
+    public static void Stitch(SvgPage page, Operation stitch, List<Spot> feet, Spot head, bool intoSpace, StitchLoop loop = StitchLoop.Both)
     {
         if (stitch.Id == "sl st")
         {
@@ -104,6 +104,11 @@ internal static class CrochetMarks
                 Strokes(page, StrokesOf(stitch), (start + head) * 0.5, up, 8); // one stroke for all legs: single ones would run into each other
             }
 
+            if (loop != StitchLoop.Both)
+            {
+                Loop(page, foot, Unit(head - foot), loop);
+            }
+
             if (kind is "post-front" or "post-back" && i == 0)
             {
                 var hook = side * (kind == "post-front" ? -6 : 6);
@@ -142,6 +147,14 @@ internal static class CrochetMarks
         }
     }
 
+    /// <summary>One loop alone: an arc across the foot, open downwards for the back one and upwards for the front one (common practice of magazines).</summary>
+    private static void Loop(SvgPage page, Spot foot, Spot up, StitchLoop loop)
+    {
+        var side = new Spot(-up.Y, up.X) * 4.6;
+        var (ends, middle) = loop == StitchLoop.Back ? (foot - (up * 0.6), foot + (up * 5)) : (foot + (up * 3.6), foot - (up * 2));
+        page.Line($"{Move(ends - side)}Q{Pair(middle)} {Pair(ends + side)}", 1.2);
+    }
+
     /// <summary>What a mark shows, so that stitches that look the same share a line of the key.</summary>
     public static string LookOf(Operation stitch) => $"{KindOf(stitch)} {stitch.CountsAs ?? stitch.Id} {LegsOf(stitch)}{(stitch.IsSpecial ? stitch.Id : "")}";
 
@@ -159,21 +172,22 @@ internal static class CrochetMarks
         }
 
         // "(Yo, draw up a loop) 4 times in next st": the first number of the words from two to six.
-        var number = stitch.Definition.Concat(" ").Zip(stitch.Definition.Skip(1).Concat("  ")).Where(p => p.First is >= '2' and <= '6' && !char.IsDigit(p.Second)).Select(p => p.First - '0').FirstOrDefault();
+        var words = stitch.IsSpecial ? stitch.Definition : stitch.Id; // "5-dc popcorn"
+        var number = words.Concat(" ").Zip(words.Skip(1).Concat("  ")).Where(p => p.First is >= '2' and <= '6' && !char.IsDigit(p.Second)).Select(p => p.First - '0').FirstOrDefault();
         return number == 0 ? 3 : number;
     }
 
-    private static bool ShortOf(Operation stitch) => !stitch.IsSpecial && DiagramMeasures.ChainsOf(stitch) <= 1.5 && stitch.Id != "ehdc";
+    private static bool ShortOf(Operation stitch) => !DiagramMeasures.IsOwn(stitch) && DiagramMeasures.ChainsOf(stitch) <= 1.5 && stitch.Id != "ehdc";
 
     /// <summary>Strokes across the stem: yarn overs before the hook goes in.</summary>
     private static int StrokesOf(Operation stitch) => Math.Max(0, (int)DiagramMeasures.ChainsOf(stitch) - 2);
 
     private static string KindOf(Operation stitch)
     {
-        var name = stitch.IsSpecial ? $"{stitch.Id} {stitch.Spoken}".ToLowerInvariant() : stitch.Symbol ?? "";
+        var name = DiagramMeasures.IsOwn(stitch) ? $"{stitch.Id} {stitch.Spoken}".ToLowerInvariant() : stitch.Symbol ?? "";
         return name.Contains("puff", StringComparison.Ordinal) ? "puff"
             : name.Contains("popcorn", StringComparison.Ordinal) || (stitch.IsSpecial && stitch.Id is "pc" or "PC") ? "popcorn"
-            : stitch.IsSpecial && (name.Contains("cluster", StringComparison.Ordinal) || name.Contains("bobble", StringComparison.Ordinal) || name.Split(' ', '-').Contains("cl")) ? "cluster"
+            : DiagramMeasures.IsOwn(stitch) && (name.Contains("cluster", StringComparison.Ordinal) || name.Contains("bobble", StringComparison.Ordinal) || name.Split(' ', '-').Contains("cl")) ? "cluster"
             : name.StartsWith("post-front", StringComparison.Ordinal) ? "post-front"
             : name.StartsWith("post-back", StringComparison.Ordinal) ? "post-back"
             : name.StartsWith("extended", StringComparison.Ordinal) ? "extended"

@@ -13,13 +13,17 @@ public static class DiagramDrawing
     private const int LongestMeaning = 90;
     private const double KeyPicture = 34;
 
+    // Contrast of 3 to 1 for what is no writing (WCAG 2.2, 1.4.11) needs little more than half of the ink.
+    private const double Palest = 0.52;
+
     /// <summary>The drawing of a diagram; null where its stitches lie so that nobody could read it.</summary>
     /// <param name="diagram">The diagram.</param>
     /// <param name="id">Its identifier, not used by another drawing of the pattern.</param>
     /// <param name="terms">Whose names to use.</param>
     /// <param name="sizes">The sizes of the pattern.</param>
     /// <param name="words">The rows as they are written.</param>
-    public static Drawing? Of(CrochetDiagram diagram, string id, Dialect terms, SizeSet sizes, string words)
+    /// <param name="yarns">The yarns of the pattern.</param>
+    public static Drawing? Of(CrochetDiagram diagram, string id, Dialect terms, SizeSet sizes, string words, ImmutableArray<Yarn> yarns = default)
     {
         var layout = DiagramLayout.Of(diagram);
         if (!layout.IsClear)
@@ -33,14 +37,15 @@ public static class DiagramDrawing
         var (left, right) = (points.Min(p => p.X) - Margin, points.Max(p => p.X) + Margin);
         var (low, high) = (points.Min(p => p.Y) - Margin, points.Max(p => p.Y) + Margin);
         var (width, height) = (right - left, high - low);
-        var marks = Marks(diagram, terms);
+        var inks = new YarnInks(yarns.IsDefault ? [] : yarns);
+        var marks = Marks(diagram, terms).AddRange(Yarns(diagram, inks));
         var inPage = new SvgPage(width, height, id, title, words);
-        Body(inPage, layout, -left, high, diagram);
+        Body(inPage, layout, -left, high, diagram, inks);
         var keyWidth = Math.Max(width, 24 + KeyPicture + 10 + marks.Max(m => 6.4 * (m.Name.Length + m.Meaning.Length + 4)));
         keyWidth = Math.Max(keyWidth, 24 + (8 * title.Length));
         var alone = new SvgPage(keyWidth, height + 34 + (marks.Length * KeyLine), id, title, words, alone: true);
         alone.Words(12, 20, title, 14, "start", bold: true);
-        Body(alone, layout, -left + ((keyWidth - width) / 2), high + 24, diagram);
+        Body(alone, layout, -left + ((keyWidth - width) / 2), high + 24, diagram, inks);
         var y = height + 26;
         foreach (var mark in marks)
         {
@@ -64,7 +69,7 @@ public static class DiagramDrawing
         };
     }
 
-    private static void Body(SvgPage page, DiagramLayout layout, double x, double y, CrochetDiagram diagram)
+    private static void Body(SvgPage page, DiagramLayout layout, double x, double y, CrochetDiagram diagram, YarnInks inks)
     {
         page.Begin(x, y);
         if (layout.Ring > 0)
@@ -89,18 +94,45 @@ public static class DiagramDrawing
             page.Words(0, 3.5, diagram.StartCount.ToString(CultureInfo.InvariantCulture), 10);
         }
 
-        foreach (var mark in layout.Marks)
+        foreach (var row in layout.Marks.GroupBy(m => m.Row))
         {
-            CrochetMarks.Draw(page, mark);
+            var yarn = diagram.Rows[row.Key].Yarn;
+            if (yarn is not null)
+            {
+                page.BeginFaint(Strength(inks, yarn));
+            }
+
+            foreach (var mark in row)
+            {
+                CrochetMarks.Draw(page, mark);
+            }
+
+            if (yarn is not null)
+            {
+                page.End();
+            }
         }
 
         foreach (var number in layout.Numbers)
         {
-            page.Words(number.At.X, -number.At.Y + 3, number.Text, diagram.IsRound ? 8.5 : 11, bold: true);
+            var letters = diagram.Rows[number.Row].Yarn is { } label ? $" {label}" : "";
+            page.Words(number.At.X, -number.At.Y + 3, number.Text + letters, diagram.IsRound ? 8.5 : 11, bold: true);
         }
 
         page.End();
     }
+
+    /// <summary>How strong the ink of a yarn is: the first one black, the others paler, and none so pale that it could not be seen.</summary>
+    private static double Strength(YarnInks inks, string label) => Math.Max(Palest, 1 - (0.24 * inks.Order(label)));
+
+    private static IEnumerable<KeyMark> Yarns(CrochetDiagram diagram, YarnInks inks) =>
+        diagram.Rows.Select(r => r.Yarn).OfType<string>().Distinct(StringComparer.Ordinal).OrderBy(inks.Order).Select(label => new KeyMark(label, inks.Name(label), page =>
+        {
+            page.BeginFaint(Strength(inks, label));
+            page.Line($"M6 14H{SvgPage.Number(KeyPicture - 16)}", 3);
+            page.End();
+            page.Words(KeyPicture - 7, 18, label, 11, bold: true);
+        }));
 
     /// <summary>One line of the key.</summary>
     private sealed record KeyMark(string Name, string Meaning, Action<SvgPage> Draw);
@@ -125,7 +157,7 @@ public static class DiagramDrawing
             keys.Add(new KeyMark($"ring of {diagram.StartCount} ch", "chains closed into a ring: the number in the middle says how many", page => Ovals(page, Enumerable.Range(0, 6).Select(i => new Oval(middle + Spot.At(i * Math.PI / 3, 8), (i * Math.PI / 3) + (Math.PI / 2))), 4)));
         }
 
-        if (diagram.Start is DiagramStart.Chain or DiagramStart.OneChain || all.Any(s => s.Chains > 0))
+        if (diagram.Start is DiagramStart.Chain or DiagramStart.OneChain or DiagramStart.BothSides || all.Any(s => s.Chains > 0))
         {
             keys.Add(new KeyMark("ch", "chain", page => Ovals(page, [new Oval(middle, 0)], 5)));
         }
@@ -139,16 +171,17 @@ public static class DiagramDrawing
 
         Add(DiagramMark.NewYarn, "join", "join the yarn here", null);
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        var stitches = all.Where(s => s is { Mark: DiagramMark.Stitch, Stitch.Id: not "sl st" }).Select(s => (Stitch: Shown(s), Together: s.Bases.Length > 1 || s.Stitch!.Takes > 1, Feet: s.Bases.Length))
-            .Where(s => seen.Add(CrochetMarks.LookOf(s.Stitch) + (s.Together ? $" {s.Feet}" : "")));
-        foreach (var (stitch, _, feet) in stitches.OrderBy(s => DiagramMeasures.ChainsOf(s.Stitch)).ThenBy(s => s.Together))
+        var stitches = all.Where(s => s is { Mark: DiagramMark.Stitch, Stitch.Id: not "sl st" }).Select(s => (Stitch: Shown(s), Together: s.Bases.Length > 1 || s.Stitch!.Takes > 1, Feet: s.Bases.Length, s.Loop))
+            .Where(s => seen.Add(CrochetMarks.LookOf(s.Stitch) + (s.Together ? $" {s.Feet}" : "") + s.Loop));
+        foreach (var (stitch, _, feet, loop) in stitches.OrderBy(s => DiagramMeasures.ChainsOf(s.Stitch)).ThenBy(s => s.Together).ThenBy(s => s.Loop))
         {
-            keys.Add(new KeyMark(OperationTable.NameIn(stitch, terms) ?? stitch.Id, MeaningOf(stitch, terms), page =>
+            var where = loop switch { StitchLoop.Back => (" blo", ", in the back loop only"), StitchLoop.Front => (" flo", ", in the front loop only"), _ => ("", "") };
+            keys.Add(new KeyMark((OperationTable.NameIn(stitch, terms) ?? stitch.Id) + where.Item1, MeaningOf(stitch, terms) + where.Item2, page =>
             {
                 var tall = Math.Min(24, DiagramMeasures.HeightOf(stitch));
                 var (foot, head) = (new Spot(KeyPicture / 2, -14 - (tall / 2)), new Spot(KeyPicture / 2, -14 + (tall / 2)));
                 var several = Enumerable.Range(0, feet).Select(i => foot + new Spot((i - ((feet - 1) / 2.0)) * Math.Min(8, 24.0 / feet), 0)).ToList();
-                CrochetMarks.Stitch(page, stitch, several, head, intoSpace: false);
+                CrochetMarks.Stitch(page, stitch, several, head, intoSpace: false, loop);
             }));
         }
 

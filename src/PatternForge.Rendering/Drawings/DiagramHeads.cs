@@ -14,7 +14,15 @@ internal sealed class DiagramHead
     public double Fan { get; set; }
 
     /// <summary>The one top that it is worked into; -1 where there are several, or none.</summary>
-    public int Base => Mark.Stitch.Bases is [{ Kind: DiagramPlace.Below } only] ? only.Top : -1;
+    public int Base => Mark.Stitch.Bases switch
+    {
+        [{ Kind: DiagramPlace.Below } only] => only.Top,
+        [{ Kind: DiagramPlace.FreeSide } only] => FreeSide + only.Top,
+        _ => -1,
+    };
+
+    // Places on the free side of a chain are others than those on its first side.
+    private const int FreeSide = 1_000_000;
 
     /// <summary>True for chains beside the first stitch that are no stitch themselves.</summary>
     public bool IsBeside => Mark.Stitch is { Mark: DiagramMark.SkippedChains } or { Mark: DiagramMark.TurningChain, Counts: false };

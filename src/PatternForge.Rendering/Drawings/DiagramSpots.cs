@@ -82,8 +82,11 @@ internal static class DiagramMeasures
     /// <summary>How tall a stitch is drawn: in proportion to the chains that replace it.</summary>
     public static double HeightOf(Operation? stitch) => stitch is { Id: "sl st" } ? 5 : Foot + (PerChain * ChainsOf(stitch));
 
+    /// <summary>True for a stitch of the pattern's own, or one that is named and not defined ("popcorn").</summary>
+    public static bool IsOwn(Operation stitch) => stitch.IsSpecial || stitch is { Family: Family.Special, Symbol: null or "work" };
+
     /// <summary>How many chains tall a stitch is; a stitch of the pattern's own is taken for a usual tall one.</summary>
-    public static double ChainsOf(Operation? stitch) => stitch is null ? 1 : Math.Max(1, stitch.Height ?? (stitch.IsSpecial ? UsualSpecial : 1)) + (stitch.Symbol?.StartsWith("extended", StringComparison.Ordinal) == true ? 0.5 : 0);
+    public static double ChainsOf(Operation? stitch) => stitch is null ? 1 : Math.Max(1, stitch.Height ?? (IsOwn(stitch) ? UsualSpecial : 1)) + (stitch.Symbol?.StartsWith("extended", StringComparison.Ordinal) == true ? 0.5 : 0);
 
     /// <summary>How tall chains that stand upright are drawn.</summary>
     public static double HeightOf(DiagramStitch mark) => mark.Mark switch

@@ -12,15 +12,17 @@ internal sealed class RoundContour
     private readonly double _first;
     private readonly double _radius;
     private readonly double _power;
+    private readonly double _half;
 
     /// <summary>A contour.</summary>
     /// <param name="radius">From the centre to the middle of a side.</param>
     /// <param name="corners">How many corners; 0 for a circle.</param>
     /// <param name="first">The angle of one of them.</param>
     /// <param name="reach">From the centre to a corner, as a multiple of the radius.</param>
-    public RoundContour(double radius, int corners, double first, double reach)
+    /// <param name="half">Half the length of its straight sides where it is an oval; 0 for others.</param>
+    public RoundContour(double radius, int corners, double first, double reach, double half = 0)
     {
-        (_radius, _corners, _first) = (radius, corners, first);
+        (_radius, _corners, _first, _half) = (radius, corners, first, half);
         _power = corners == 0 ? 0 : Math.Log(Math.Max(1, reach)) / Math.Log(FullReach(corners));
         for (var i = 1; i <= Steps; i++)
         {
@@ -38,10 +40,16 @@ internal sealed class RoundContour
     public double RadiusAt(double angle) => _radius * Shape(angle);
 
     /// <summary>How far out a point is: the radius of the contour of this shape that goes through it.</summary>
-    public double LevelOf(Spot point) => point.Length / Shape(point.Angle);
+    public double LevelOf(Spot point) => _half > 0 ? RoundOval.LevelOf(point, _half) : point.Length / Shape(point.Angle);
 
     /// <summary>The point at an angle, so much farther out.</summary>
-    public Spot At(double angle, double farther = 0) => Spot.At(angle, RadiusAt(angle) + farther);
+    public Spot At(double angle, double farther = 0) => _half > 0 ? RoundOval.At(angle, _radius + farther, _half) : Spot.At(angle, RadiusAt(angle) + farther);
+
+    /// <summary>The angle of a point; on an oval a measure of the way round that goes with it.</summary>
+    public double AngleOf(Spot point) => _half > 0 ? RoundOval.AngleOf(point, _half) : point.Angle;
+
+    /// <summary>How much farther out a point is than the contour.</summary>
+    public double Beyond(Spot point) => _half > 0 ? RoundOval.LevelOf(point, _half) - _radius : point.Length - RadiusAt(point.Angle);
 
     /// <summary>The length from angle 0 to an angle; whole turns count.</summary>
     public double LengthTo(double angle)
@@ -65,7 +73,7 @@ internal sealed class RoundContour
     /// <summary>The angle at which a point stands over the contour: straight out from the centre on a circle, at right angles to its side on a polygon.</summary>
     public double Over(Spot point)
     {
-        var angle = point.Angle;
+        var angle = AngleOf(point);
         if (_corners == 0)
         {
             return angle;

@@ -8,6 +8,8 @@ namespace PatternForge.Rendering.Drawings;
 /// </summary>
 internal sealed class RoundLayout
 {
+    private const double ChainEdge = 3.5;
+
     private readonly CrochetDiagram _diagram;
     public DiagramLayout Layout { get; } = new();
     public double[][] Corners { get; }
@@ -16,10 +18,25 @@ internal sealed class RoundLayout
     public double FirstFloor { get; private set; }
     public bool WasCircle { get; set; } = true;
 
+    /// <summary>The free side of the foundation chain of an oval.</summary>
+    public Spot[] Free { get; private set; } = [];
+
+    /// <summary>Half the length of that chain; 0 for all that is no oval.</summary>
+    public double Half { get; private set; }
+
+    /// <summary>How far out a point is.</summary>
+    public double LevelOf(Spot point) => Half > 0 ? RoundOval.LevelOf(point, Half) : point.Length;
+
+    /// <summary>The way out at a point.</summary>
+    public double OutwardAt(Spot point) => Half > 0 ? RoundOval.Outward(point, Half).Angle : point.Angle;
+
+    /// <summary>The point under another one, as far out as the level says.</summary>
+    public Spot Under(Spot point, double level) => Half > 0 ? point - (RoundOval.Outward(point, Half) * (LevelOf(point) - level)) : point * (level / point.Length);
+
     public RoundLayout(CrochetDiagram diagram)
     {
         _diagram = diagram with { Rows = [.. diagram.Rows.Select((r, i) => i == 0 ? r : Joined(r, diagram.Rows[i - 1]))] };
-        Corners = RoundCorners.Of(_diagram);
+        Corners = diagram.Start == DiagramStart.BothSides ? [.. diagram.Rows.Select(_ => Array.Empty<double>())] : RoundCorners.Of(_diagram);
     }
 
     public DiagramLayout Make()
@@ -60,6 +77,9 @@ internal sealed class RoundLayout
 
                 FirstFloor = radius + 4;
                 break;
+            case DiagramStart.BothSides:
+                BothSides();
+                break;
             case DiagramStart.OneChain:
                 Layout.Start.Add(new Oval(default, 0));
                 FirstFloor = 7;
@@ -69,6 +89,26 @@ internal sealed class RoundLayout
                 FirstFloor = 11;
                 break;
         }
+    }
+
+    /// <summary>The chain lies in the middle; the first round goes along it from right to left, round its end, and back on the other side.</summary>
+    private void BothSides()
+    {
+        var first = Math.Max(_diagram.Lifted, _diagram.Rows[0].Stitches.Where(s => s.Mark == DiagramMark.SkippedChains).Sum(s => s.Chains));
+        var count = Math.Max(2, _diagram.StartCount - first);
+        Half = (count - 1) * DiagramMeasures.Pitch / 2;
+        (Tops, Free) = (new Spot[first + count], new Spot[first + count]);
+        for (var i = 0; i < Tops.Length; i++)
+        {
+            var x = Half - (Math.Max(0, i - first) * DiagramMeasures.Pitch);
+            (Tops[i], Free[i]) = i == Tops.Length - 1 ? (new Spot(x - ChainEdge, 0), new Spot(x - ChainEdge, 0)) : (new Spot(x, ChainEdge), new Spot(x, -ChainEdge));
+            if (i >= first)
+            {
+                Layout.Start.Add(new Oval(new Spot(x, 0), 0));
+            }
+        }
+
+        FirstFloor = ChainEdge;
     }
 
     public void Turn(double by)

@@ -61,13 +61,17 @@ internal sealed class RoundRow
     private Spot Point(double length, double farther) => Mirror(Contour.At(Contour.AngleAt(length), farther));
 
     /// <summary>The places in the round below, seen in the order of work.</summary>
-    public List<Spot> Below(DiagramHead head) => [.. head.Mark.Stitch.Bases.Where(b => b.Kind == DiagramPlace.Below && b.Top >= 0 && b.Top < All.Tops.Length).Select(b => Mirror(All.Tops[b.Top]))];
+    public List<Spot> Below(DiagramHead head) => [.. head.Mark.Stitch.Bases.Select(Place).OfType<Spot>().Select(Mirror)];
+
+    private Spot? Place(DiagramBase place) => place.Top < 0 ? null
+        : place.Kind == DiagramPlace.Below && place.Top < All.Tops.Length ? All.Tops[place.Top]
+        : place.Kind == DiagramPlace.FreeSide && place.Top < All.Free.Length ? All.Free[place.Top] : null;
 
     /// <summary>How far from the centre a stitch stands on the round below.</summary>
     public double FloorOf(DiagramHead head)
     {
         var below = Below(head.IsBeside && Below(head).Count == 0 ? Heads[Math.Min(1, Heads.Count - 1)] : head);
-        return below.Count == 0 ? All.FirstFloor : below.Max(s => s.Length);
+        return below.Count == 0 ? All.FirstFloor : below.Max(All.LevelOf);
     }
 
     private double NaturalOf(DiagramHead head) => FloorOf(head) + DiagramMeasures.HeightOf(head.Mark.Stitch);
@@ -80,11 +84,11 @@ internal sealed class RoundRow
         var gaps = Gaps();
         var need = gaps.Sum() * 1.02;
         var radius = natural.Average();
-        var farther = Math.Max(0, (need / (2 * Math.PI)) - radius);
+        var farther = Math.Max(0, ((need - (4 * All.Half)) / (2 * Math.PI)) - radius);
         for (var tries = 0; ; tries++)
         {
-            Contour = new RoundContour(radius + farther, 0, 0, 1);
-            if (Evenly(gaps) || OverPlaces(gaps) || tries > MostTries)
+            Contour = new RoundContour(radius + farther, 0, 0, 1, All.Half);
+            if ((All.Half == 0 && Evenly(gaps)) || OverPlaces(gaps) || tries > MostTries)
             {
                 break;
             }
@@ -204,7 +208,7 @@ internal sealed class RoundRow
             var mark = Heads[i].Mark;
             mark.Head = Point(At[i], _out[i]);
             var below = Heads[i].IsBeside ? [] : Below(Heads[i]).Select(Mirror).ToList();
-            mark.Feet.AddRange(below.Count > 0 ? below : [mark.Head * (FloorOf(Heads[i]) / mark.Head.Length)]);
+            mark.Feet.AddRange(below.Count > 0 ? below : [All.Under(mark.Head, FloorOf(Heads[i]))]);
             if (mark.Stitch.Mark is DiagramMark.TurningChain or DiagramMark.SkippedChains)
             {
                 DiagramMeasures.Upright(mark);
@@ -257,12 +261,12 @@ internal sealed class RoundRow
         var rise = DiagramLayout.Rise(mark.Stitch.Chains, Point(from, outFrom).DistanceTo(Point(to, outTo)));
         foreach (var point in All.Ridge.Select(Mirror))
         {
-            var length = Contour.LengthTo(point.Angle);
+            var length = Contour.LengthTo(Contour.AngleOf(point));
             length += Math.Ceiling((from - length) / Contour.Length) * Contour.Length;
             var t = (length - from) / (to - from);
             if (t is > 0.12 and < 0.88)
             {
-                rise = Math.Max(rise, (point.Length - Contour.RadiusAt(point.Angle) + Clear - (outFrom + ((outTo - outFrom) * t))) / (4 * t * (1 - t)));
+                rise = Math.Max(rise, (Contour.Beyond(point) + Clear - (outFrom + ((outTo - outFrom) * t))) / (4 * t * (1 - t)));
             }
         }
 
@@ -270,7 +274,7 @@ internal sealed class RoundRow
         DiagramLayout.Along(mark, Path);
         mark.Feet.Add(Path(0));
         mark.Head = Path(0.5);
-        tops[mark.Stitch.Top] = mark.Head + Spot.At(mark.Head.Angle, 3.5);
+        tops[mark.Stitch.Top] = mark.Head + Spot.At(All.OutwardAt(mark.Head), 3.5);
     }
 
     private void OnTop()
@@ -281,7 +285,7 @@ internal sealed class RoundRow
             {
                 case DiagramMark.Picot:
                     var on = (before ?? Heads[0]).Mark.Head;
-                    DiagramLayout.Picot(mark, on, on.Angle);
+                    DiagramLayout.Picot(mark, on, All.OutwardAt(on));
                     break;
                 case DiagramMark.Join:
                     var first = Heads.Find(h => !h.IsBeside) is { } counted ? Heads.IndexOf(counted) : 0;
@@ -291,7 +295,7 @@ internal sealed class RoundRow
                 default:
                     var place = mark.Stitch.Bases is [{ Kind: DiagramPlace.Below } below] && below.Top < All.Tops.Length ? All.Tops[below.Top] : Spot.At(Heads[0].Mark.Head.Angle, All.FirstFloor);
                     mark.Feet.Add(place);
-                    mark.Head = mark.Stitch.Mark == DiagramMark.NewYarn ? place.Turned((IsMirrored ? 1 : -1) * 9 / place.Length) : place + Spot.At(place.Angle, 2.5);
+                    mark.Head = mark.Stitch.Mark == DiagramMark.NewYarn ? place.Turned((IsMirrored ? 1 : -1) * 9 / place.Length) : place + Spot.At(All.OutwardAt(place), 2.5);
                     break;
             }
         }
@@ -305,7 +309,7 @@ internal sealed class RoundRow
             // Between tall stems higher up, where there is more room; under chains between the stems, or in their loop where the stitches are short.
             var isTall = DiagramMeasures.HeightOf(Heads.Find(h => !h.IsBeside)!.Mark.Stitch) > 24;
             var share = _chainsAfter > 0 ? isTall ? 0.45 : 1.2 : isTall ? 0.8 : 0.5;
-            Spot Half(int i) => Heads[i].Mark.Head * (share + ((1 - share) * Heads[i].Mark.Feet[0].Length / Heads[i].Mark.Head.Length));
+            Spot Half(int i) => All.Under(Heads[i].Mark.Head, (share * All.LevelOf(Heads[i].Mark.Head)) + ((1 - share) * All.LevelOf(Heads[i].Mark.Feet[0])));
             var at = (Half(0) + Half(Heads.Count - 1)) * 0.5;
             All.Layout.Numbers.Add(new RowNumber(at, number.ToString(CultureInfo.InvariantCulture), Index));
         }

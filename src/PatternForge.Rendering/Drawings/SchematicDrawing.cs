@@ -55,6 +55,7 @@ public static class SchematicDrawing
     private static string Seen(OutlineView view) => view switch
     {
         OutlineView.Tube => "A tube, laid flat. ",
+        OutlineView.Yoke => "The front of the body and the yoke, laid flat; the sleeves join along the slanting edges. ",
         OutlineView.Side => "Seen from the side. ",
         OutlineView.Circle => "A circle, lying flat. ",
         _ => "",
@@ -103,6 +104,7 @@ public static class SchematicDrawing
         notes.Add(piece.View switch
         {
             OutlineView.Tube => $"{scale}, laid flat: what is told around is twice the width that is drawn.",
+            OutlineView.Yoke => $"{scale}: the front, laid flat, without the sleeves, which join along the slanting edges. What is told around the body is twice the width that is drawn.",
             OutlineView.Side => $"{scale}, seen from the side and round all about; stuffing widens it a little.",
             OutlineView.Circle => $"{scale}, lying flat.",
             _ => $"{scale}, as the right side shows it, before anything is sewn.",
@@ -111,7 +113,7 @@ public static class SchematicDrawing
         {
             var rows = gauge.Rows is { } some ? string.Create(CultureInfo.InvariantCulture, $" and {some:0.##} {(gauge.RowsAreRounds ? "rounds" : "rows")}") : "";
             var over = gauge.Width is { } width ? $" to {width}" : "";
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} stitches{rows}{over}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube ? " Ribbing draws in, and stitch patterns may." : "")}"));
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} stitches{rows}{over}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube or OutlineView.Yoke ? " Ribbing draws in, and stitch patterns may." : "")}"));
         }
 
         return notes.ToImmutable();

@@ -27,6 +27,9 @@ internal sealed record SchematicLayout
     private const double Row = 22;
     private const double Inset = 6;
 
+    // From a level down to a line that stands under it.
+    private const double Under = 22;
+
     // Steps smaller than this are those of single rows.
     private const double Step = 2.6;
 
@@ -124,7 +127,7 @@ internal sealed record SchematicLayout
             }
 
             // Inside, a little above its place, clear of both edges and of the lines before it.
-            var y = Y(level.HeightCm) - 7;
+            var y = Y(level.HeightCm) + (measure.IsUnder || IsNarrower(shape, level, Y(level.HeightCm) - 7, X, Y) ? Under : -7);
             while (taken.Exists(t => Math.Abs(t - y) < 18) && y > top + 18)
             {
                 y -= 6;
@@ -134,6 +137,13 @@ internal sealed record SchematicLayout
             var (inLeft, inRight) = Inside(shape, y, X, Y);
             return new DimensionLine(letter, inLeft + Inset, y, inRight - Inset, y, (inLeft + inRight) / 2, y - 5);
         }
+    }
+
+    /// <summary>True where the piece gets so much narrower just above a level that a line there would tell another width.</summary>
+    private static bool IsNarrower(SizeOutline shape, OutlineLevel level, double y, Func<decimal, double> x, Func<decimal, double> toY)
+    {
+        var (left, right) = Inside(shape, y, x, toY);
+        return right - left < 0.93 * (x(level.RightCm) - x(level.LeftCm)) && level.HeightCm > 0 && toY(0) - toY(level.HeightCm) > 2 * Under;
     }
 
     /// <summary>"A", "B", … in the order of the measurements.</summary>

@@ -60,6 +60,16 @@ internal sealed class SvgPage
         Attribute("transform", $"translate({Number(x)} {Number(y)})");
     }
 
+    /// <summary>Begins a group whose ink is thinned down.</summary>
+    public void BeginFaint(double opacity)
+    {
+        _xml.WriteStartElement("g", Namespace);
+        if (opacity < 1)
+        {
+            Attribute("opacity", Number(opacity));
+        }
+    }
+
     /// <summary>Ends a group.</summary>
     public void End() => _xml.WriteEndElement();
 

@@ -11,6 +11,11 @@ internal static class SizeMarks
     public static string ToHtml(SizedText sized)
     {
         var values = SizeValues.Find(sized.Text, sized.Sizes);
+        if (values.Count == 0 && sized.Only is { IsDefaultOrEmpty: false } only)
+        {
+            values = [.. SizeValues.Find(sized.Text, only.Length).Select(v => v with { Size = only[v.Size - 1] + 1 })];
+        }
+
         if (values.Count == 0)
         {
             return Escaping.Html(sized.Text);

@@ -22,6 +22,18 @@ public class YarnLettersTests
         Assert.Equal(LineStatus.Checked, compiled.Lines[^1].Status);
     }
 
+    [Theory]
+    [InlineData("*K1 A, k1 B; rep from * around.")]
+    [InlineData("*P1 B, p1 A; rep from * around.")]
+    public void A_stitch_in_a_yarn_called_B_is_none_into_the_back(string round)
+    {
+        var compiled = Compile("yarn:\n  - label: A\n    name: Three\n  - label: B\n    name: Four\n", $"Rnd 1: {round} (20 sts)");
+
+        Assert.Empty(Told(compiled));
+        Assert.Equal(LineStatus.Checked, compiled.Lines[^1].Status);
+        Assert.DoesNotContain(compiled.Abbreviations, a => a.Name.Contains("1b", StringComparison.OrdinalIgnoreCase) || a.Name.Contains("1 B", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_repeat_told_by_those_letters_that_does_not_fit_is_told()
     {

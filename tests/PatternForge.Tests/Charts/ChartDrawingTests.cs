@@ -98,6 +98,7 @@ public class ChartDrawingTests
         Assert.Equal("80", numbers[0][^1]);
         Assert.Equal(numbers[1][^1], numbers[0][0]);
         Assert.Equal(numbers[2][^1], numbers[1][0]);
+        Assert.Equal(["28", "56"], new[] { numbers[2][^1], numbers[1][^1] });
         Assert.Equal(80 + 2, numbers.Sum(n => n.Length));
     }
 

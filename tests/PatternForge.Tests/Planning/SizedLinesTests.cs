@@ -24,4 +24,16 @@ public class SizedLinesTests
     [Fact]
     public void Sizes_with_little_in_common_are_told_one_after_the_other() =>
         Assert.Equal("Size S only: A 1.\nSize S only: B 2.\nSize M only: B 1.\nSize M only: C 2.\nSize L only: C 9.\nSize L only: A 4.", Of("A 1.\nB 2.", "B 1.\nC 2.", "C 9.\nA 4."));
+
+    [Theory]
+    [InlineData("A 1.", "A 2.", "A 3.", "B 1.", "B 2.", "Sizes XS to M only: A 1 (2, 3).\nSizes L and XL only: B 1 (2).")]
+    [InlineData("A 1.", "B 2.", "A 3.", "A 1.", "B 2.", "Sizes XS, M and L only: A 1 (3, 1).\nSizes S and XL only: B 2.")]
+    public void Sizes_that_follow_each_other_are_told_from_the_first_to_the_last(string xs, string s, string m, string l, string xl, string expected) =>
+        Assert.Equal(expected, string.Join('\n', SizedLines.Of([[xs], [s], [m], [l], [xl]], ["XS", "S", "M", "L", "XL"])));
+
+    [Fact]
+    public void Lines_of_one_stretch_stand_together_in_the_order_of_the_stretches() =>
+        Assert.Equal(
+            "Sizes S and M only: A 1 (2).\nSize L only: C 3.\nA 2 (3, 4).",
+            string.Join('\n', SizedLines.Of([["A 1.", "A 2."], ["A 2.", "A 3."], ["C 3.", "A 4."]], Names, [[1, 3], [1, 3], [2, 3]])));
 }

@@ -133,6 +133,45 @@ public sealed class DiagramTests
         Assert.All(together, s => Assert.Equal(2, s.Bases.Distinct().Count()));
     }
 
+    [Theory]
+    [InlineData("Row 2: Ch 1, sc in blo of each sc to end, turn.", StitchLoop.Back)]
+    [InlineData("Row 2: Ch 1, working in back loops only, sc in each sc to end, turn.", StitchLoop.Back)]
+    [InlineData("Row 2: Ch 1, sc in the front loop only of each sc to end, turn.", StitchLoop.Front)]
+    [InlineData("Row 2: Ch 1, sc in each sc to end, turn.", StitchLoop.Both)]
+    public void A_stitch_in_one_loop_alone_is_marked_so(string row, StitchLoop loop)
+    {
+        var diagram = Only($"## Ribs\n\nCh 6.\n\nRow 1: Sc in 2nd ch from hook and in each ch to end, turn.\n\n{row}\n\n```chart\n```\n");
+        Assert.All(diagram.Rows[0].Stitches, s => Assert.Equal(StitchLoop.Both, s.Loop));
+        Assert.All(diagram.Rows[1].Stitches.Where(s => s.Mark == DiagramMark.Stitch), s => Assert.Equal(loop, s.Loop));
+        Assert.Equal(loop != StitchLoop.Both, Drawing(diagram, SizeSet.One).Key.Any(k => k.Meaning.Contains("loop only", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Loops_alternate_within_a_repeat_as_the_row_says()
+    {
+        var diagram = Only("## Ribs\n\nCh 7.\n\nRow 1: Sc in 2nd ch from hook and in each ch to end, turn.\n\nRow 2: Ch 1, *sc in blo of next sc, sc in flo of next sc; rep from * to end, turn.\n\n```chart\n```\n");
+        Assert.Equal([StitchLoop.Back, StitchLoop.Front, StitchLoop.Back, StitchLoop.Front, StitchLoop.Back, StitchLoop.Front], diagram.Rows[1].Stitches.Where(s => s.Mark == DiagramMark.Stitch).Select(s => s.Loop));
+    }
+
+    [Fact]
+    public void Rounds_of_several_yarns_carry_the_letter_of_theirs_and_a_key_tells_it()
+    {
+        var compilation = Compiler.Compile(new SourceText("mat.pattern.md", File.ReadAllText(RepositoryRoot.Path("examples", "mooring-square-mat.pattern.md"))));
+        var diagram = Assert.Single(compilation.Diagrams);
+        Assert.Equal(["A", "B", "C", "A", "B", "C", "A", "B", "B"], diagram.Rows.Select(r => r.Yarn));
+        var drawing = DiagramDrawing.Of(diagram, "chart", Dialect.Us, SizeSet.One, "The rounds.", compilation.Pattern.Facts.Yarns)!;
+        Assert.Equal(["A", "B", "C"], drawing.Key.TakeLast(3).Select(k => k.Name));
+        Assert.Contains("Sailcloth", drawing.Key[^2].Meaning, StringComparison.Ordinal);
+        Assert.Contains(">2 B</text>", drawing.Sheets[0], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_a_round_changes_its_yarn_on_the_way_no_letters_are_shown()
+    {
+        var source = File.ReadAllText(RepositoryRoot.Path("examples", "mooring-square-mat.pattern.md")).Replace("Rnd 3: Join C with a sl st in any ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, ch 1, 3 dc in next ch-1 sp, ch 1,", "Rnd 3: Join C with a sl st in any ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, ch 1, with A, 3 dc in next ch-1 sp, ch 1,", StringComparison.Ordinal);
+        Assert.All(Compiler.Compile(new SourceText("mat.pattern.md", source)).Diagrams.SelectMany(d => d.Rows), r => Assert.Null(r.Yarn));
+    }
+
     [Fact]
     public void A_ball_is_no_motif_and_gets_no_chart_by_itself()
     {
@@ -147,7 +186,36 @@ public sealed class DiagramTests
     public void Rows_that_were_not_understood_or_go_where_no_drawing_shows_give_none()
     {
         Assert.Empty(Compile("## Panel (multiple of 4 + 1)\n\nRow 1: Sc in first st, frobnicate the next 3 sts; rep to end, turn.\n\n```chart\n```\n").Diagrams);
-        Assert.Empty(Compile("## Oval\n\nCh 6.\n\nRnd 1: Sc in 2nd ch from hook, sc in next 3 ch, 3 sc in last ch; working along the other side of the chain, sc in next 3 ch, 2 sc in last ch.\n\n```chart\n```\n").Diagrams);
+    }
+
+    [Fact]
+    public void An_oval_goes_along_both_sides_of_its_chain_and_round_its_ends()
+    {
+        var diagram = Only("## Oval\n\nCh 10.\n\nRnd 1: Sc in 2nd ch from hook and in next 7 chs, 3 sc in last ch; working along the other side of the chain, sc in next 7 chs, 2 sc in last ch. (20 sc)\n\nRnd 2: 2 sc in first st, sc in next 7 sts, 2 sc in each of next 3 sts, sc in next 7 sts, 2 sc in each of next 2 sts. (26 sc)\n\nRnd 3: Sc in next st, 2 sc in next st, sc in next 7 sts, [sc in next st, 2 sc in next st] 3 times, sc in next 7 sts, [sc in next st, 2 sc in next st] twice. (32 sc)\n\n```chart\n```\n");
+        Assert.Equal(DiagramStart.BothSides, diagram.Start);
+        var layout = DiagramLayout.Of(diagram);
+        Assert.True(layout.IsClear);
+        AssertApart(layout);
+        Assert.Equal(9, layout.Start.Count); // ten chains, one of them skipped at the hook
+        var first = Heads(layout, 0).ToArray();
+        Assert.Equal(20, first.Length);
+        Assert.All(first[..8], m => Assert.True(m.Head.Y > 5 && Math.Abs(m.Head.X - m.Feet[0].X) < 8, "the first side stands above the chain, each stitch over its place"));
+        Assert.All(first[11..18], m => Assert.True(m.Head.Y < -5 && Math.Abs(m.Head.X - m.Feet[0].X) < 8, "the other side hangs below it"));
+        Assert.True(first[9].Head.X < layout.Start.Min(o => o.Centre.X) - 8); // the middle one of three in the last chain points along it
+        for (var round = 1; round < 3; round++)
+        {
+            Assert.True(Heads(layout, round).Min(m => Math.Abs(m.Head.Y)) >= 0 && Heads(layout, round).Max(m => m.Head.Y) > Heads(layout, round - 1).Max(m => m.Head.Y) + 10);
+            Assert.True(Heads(layout, round).Max(m => m.Head.X) > Heads(layout, round - 1).Max(m => m.Head.X) + 8);
+        }
+    }
+
+    [Fact]
+    public void A_named_stitch_without_a_definition_has_the_mark_of_its_kind()
+    {
+        var diagram = Only("## Bumps\n\nCh 6.\n\nRow 1: Sc in 2nd ch from hook and in each ch to end, turn.\n\nRow 2: Ch 1, sc in first st, popcorn in next st, sc in next 3 sts, turn.\n\n```chart\n```\n");
+        var popcorn = diagram.Rows[1].Stitches.Single(s => s.Stitch?.Id == "popcorn").Stitch!;
+        Assert.StartsWith("popcorn", CrochetMarks.LookOf(popcorn), StringComparison.Ordinal);
+        Assert.True(DiagramMeasures.HeightOf(popcorn) > DiagramMeasures.HeightOf(OperationTable.Find(Craft.Crochet, Dialect.Us, "sc")));
     }
 
     [Fact]

@@ -122,4 +122,118 @@ public class OutlineTests
         Assert.Equal(OutlineView.Circle, outline.View);
         Assert.Equal(4m, outline.Measures.Single(m => m.Name == "across").Cm[0], 6); // four rounds of half a centimetre on either side
     }
+
+    private const string Back = "CO 90 sts.\n\nRow 1 (RS): Knit.\n\nWork even in stockinette until piece measures 38 cm, ending with a WS row.\n\nBO 5 sts at beg of next 2 rows. 80 sts.\n\nWork even until armhole measures 20 cm, ending with a WS row.\n\n";
+
+    /// <summary>A back, and a front whose rows are given.</summary>
+    private static PieceOutline Front(string rows)
+    {
+        var made = Outlines.Pieces($"## Back\n\n{Back}BO all sts.\n\n## Front\n\nWork as for Back until armhole measures 12 cm, ending with a WS row. 80 sts.\n\n{rows}");
+        Assert.DoesNotContain(made.Findings, f => f.Rule.Severity == Core.Findings.Severity.Error);
+        var front = Outlines.Named(made, "Front");
+        Assert.Null(front.Reason);
+        return front;
+    }
+
+    private static decimal Cm(PieceOutline outline, string name) => outline.Measures.Single(m => m.Name == name).Cm[0];
+
+    [Theory]
+    [InlineData("Next row (RS): K30, turn, leaving rem sts on a holder. 30 sts.\n\nNext row: Purl.\n\nDec row (RS): K to last 3 sts, k2tog, k1. 29 sts.\n\nNext row: Purl.\n\nRep last 2 rows 5 more times. 24 sts.\n\nWork even until armhole measures 20 cm, ending with a WS row.\n\nBO all sts.\n\nReturn held sts to needle. With RS facing, join yarn, BO 20 sts, k to end. 30 sts.\n\nComplete to match first side, reversing shaping.\n")]
+    [InlineData("Next row (RS): K30, BO 20 sts, k to end. 60 sts.\n\nWorking both sides at the same time with separate balls of yarn, dec 1 st at each neck edge every RS row 6 times. 48 sts.\n\nWork even until armhole measures 20 cm.\n\nBO all sts.\n")]
+    [InlineData("Next row (RS): K30, place next 20 sts on a holder, join a second ball of yarn, k to end. 60 sts.\n\nDec 1 st at each neck edge every RS row 6 times. 48 sts.\n\nWork even until armhole measures 20 cm.\n\nBO all sts.\n")]
+    public void A_front_that_goes_on_as_the_back_has_the_same_neck_however_its_sides_are_worked(string rows)
+    {
+        var front = Front(rows);
+        var size = front.Sizes[0];
+
+        // 90 stitches at 2 to a centimetre; 80 above the armholes; 30 and 6 decreases leave 24 on each side of 20 + 2 x 6.
+        Assert.Equal(45m, Cm(front, "lower edge"));
+        Assert.Equal(16m, Cm(front, "neck"));
+        Assert.Equal(12m, Cm(front, "each shoulder"));
+        Assert.Equal(58m, Cm(front, "whole length"), 6);
+        Assert.Equal(12m, size.Levels[^1].HeightCm - 38m, 6);
+        Assert.All(size.Arms[0].Zip(size.Arms[1]), p => Assert.Equal(-p.First.LeftCm, p.Second.RightCm, 6));
+        Assert.All(size.Arms[0], l => Assert.Equal(-20m, l.LeftCm, 6)); // the armhole edge stays where it is
+    }
+
+    [Fact]
+    public void A_right_front_worked_as_the_left_one_is_its_mirror_image()
+    {
+        var made = Outlines.Pieces("## Left Front\n\nCO 45 sts.\n\nRow 1 (RS): Knit.\n\nWork in stockinette until piece measures 38 cm, ending with a WS row.\n\nNext row (RS): BO 5 sts, k to end. 40 sts.\n\nNext row: Purl.\n\nBO all sts.\n\n## Right Front\n\nWork as for Left Front, reversing all shaping.\n");
+        var (left, right) = (Outlines.Named(made, "Left").Sizes[0], Outlines.Named(made, "Right").Sizes[0]);
+        Assert.Equal(left.AreaCm2, right.AreaCm2);
+        Assert.All(left.Levels.Zip(right.Levels), p => Assert.Equal((-p.First.RightCm, -p.First.LeftCm), (p.Second.LeftCm, p.Second.RightCm)));
+        Assert.True(left.Levels[^1].RightCm < left.Levels[0].RightCm); // the side seam of the left front is at its right as its right side shows it
+    }
+
+    [Fact]
+    public void Short_rows_at_the_end_slope_the_shoulders_by_as_many_stitches_and_rows_as_they_have()
+    {
+        var outline = Outlines.Only(Outlines.Piece(Back + "Next row (RS): K to last 8 sts, w&t.\n\nNext row (WS): P to last 8 sts, w&t.\n\nNext row (RS): K to last 16 sts, w&t.\n\nNext row (WS): P to last 16 sts, w&t.\n\nBO 24 sts at beg of next 2 rows. 32 sts.\n\nBO all sts."));
+        Assert.Null(outline.Reason);
+        var levels = outline.Sizes[0].Levels;
+        Assert.Equal(16m, levels[^1].WidthCm);
+        Assert.Equal(16m, Cm(outline, "neck"));
+        Assert.Equal(4 / 2.8m, levels[^1].HeightCm - 58m, 6);
+        Assert.Equal(new[] { 32m, 24m, 16m }, levels[^3..].Select(l => l.WidthCm));
+    }
+
+    [Fact]
+    public void A_raglan_yoke_narrows_from_its_front_stitches_to_those_that_the_front_begins_with()
+    {
+        var made = Outlines.Of("tests", "corpus", "clean", "raglan-yoke.pattern.md");
+        var yoke = Outlines.Named(made, "Yoke");
+        Assert.Null(yoke.Reason);
+        Assert.Equal(OutlineView.Yoke, yoke.View);
+        decimal[] All(string name) => [.. yoke.Measures.Single(m => m.Name == name).Cm];
+        Assert.Equal([136 / 2m, 148 / 2m, 160 / 2m, 172 / 2m], All("around the body"));
+        Assert.Equal([60 / 2m, 66 / 2m, 72 / 2m, 78 / 2m], All("front, between the sleeves"));
+        Assert.Equal([70 / 2m, 74 / 2m, 78 / 2m, 82 / 2m], All("around the neck"));
+        Assert.Equal([24 / 2m, 26 / 2m, 28 / 2m, 30 / 2m], yoke.Sizes.Select(s => s.Levels[^1].WidthCm));
+
+        // The set-up round, 18 (20, 22, 24) times two rounds, and the dividing round, at 28 to 10 cm.
+        Assert.All(All("yoke").Zip([38, 42, 46, 50]), p => Assert.Equal(p.Second / 2.8m, p.First, 6));
+    }
+
+    [Fact]
+    public void A_sleeve_that_goes_on_from_held_stitches_hangs_from_its_underarm()
+    {
+        var made = Outlines.Pieces("## Yoke\n\nCO 100 sts. Join to work in the round.\n\nKnit 10 rnds.\n\nDividing rnd: *K30, place next 20 sts on holder, CO 8 sts; rep from * once more. 76 sts.\n\nKnit 10 rnds.\n\nBO all sts.\n\n## Sleeves\n\nReturn 20 held sts to needle, pick up and knit 8 sts at the underarm, join in the round. 28 sts.\n\nKnit 10 rnds.\n\nDec rnd: K1, k2tog, k to last 3 sts, ssk, k1. 26 sts.\n\nWork even until sleeve measures 40 cm from the underarm.\n\nBO all sts.\n");
+        var sleeve = Outlines.Named(made, "Sleeves");
+        Assert.Null(sleeve.Reason);
+        Assert.Equal(13m, Cm(sleeve, "around the lower edge"));
+        Assert.Equal(14m, Cm(sleeve, "around the widest part"));
+        Assert.Equal(40m, Cm(sleeve, "whole length"), 6);
+        Assert.Equal(7m, sleeve.Sizes[0].Levels[^1].WidthCm);
+        Assert.Equal(20m, Outlines.Named(made, "Yoke").Sizes[0].Levels.Max(l => l.WidthCm) + 1m); // 76 around: 19 across
+    }
+
+    [Fact]
+    public void A_mitten_goes_on_as_a_tube_where_its_thumb_is_left_on_a_thread()
+    {
+        var made = Outlines.Pieces("## Mitten\n\nCO 40 sts. Join to work in the round.\n\nKnit 20 rnds.\n\nNext rnd: K20, place next 8 sts on waste yarn, CO 8 sts, k to end. 40 sts.\n\nKnit 30 rnds.\n\nBO all sts.\n\n## Thumb\n\nReturn 8 held sts to needle, pick up 10 sts, join in the round. 18 sts.\n\nKnit 14 rnds.\n\nBO all sts.\n");
+        var (hand, thumb) = (Outlines.Named(made, "Mitten"), Outlines.Named(made, "Thumb"));
+        Assert.Equal(20m, Cm(hand, "around"));
+        Assert.Equal(51 / 2.8m, Cm(hand, "whole length"), 6);
+        Assert.Equal(9m, Cm(thumb, "around"));
+    }
+
+    [Theory]
+    [InlineData("Work as for Back until piece measures 50 cm. 80 sts.\n\nBO all sts.\n")]
+    [InlineData("Work as for Back to the pockets. 80 sts.\n\nBO all sts.\n")]
+    public void A_place_in_another_piece_that_cannot_be_told_gives_no_outline(string rows) =>
+        Assert.DoesNotContain(Outlines.Pieces($"## Back\n\n{Back}BO all sts.\n\n## Front\n\n{rows}").Outlines, o => o.IsDrawn && o.Name == "Front");
+
+    [Fact]
+    public void The_schematics_of_the_example_come_to_what_its_header_declares()
+    {
+        var made = Outlines.Of("examples", "breakwater-pullover.pattern.md");
+        Assert.Equal(["Back", "Front", "Sleeve (make 2)"], made.Outlines.Where(o => o.IsDrawn).Select(o => o.Name));
+        decimal[] Said(string name) => [.. made.Pattern.Facts.Finished.Single(m => m.Name == name).Values.Values.Select(q => q!.InBase)];
+        decimal[] Drawn(string piece, string name) => [.. Outlines.Named(made, piece).Measures.Single(m => m.Name == name).Cm];
+        Assert.Equal(Said("bust"), Drawn("Back", "lower edge").Zip(Drawn("Front", "lower edge"), (a, b) => a + b));
+        Assert.Equal(Said("sleeve length"), Drawn("Sleeve", "up to the underarm"));
+        Assert.All(Said("length").Zip(Drawn("Back", "whole length")), p => Assert.True(Math.Abs(p.First - p.Second) < 0.5m));
+        Assert.Equal(Drawn("Back", "neck"), Drawn("Front", "neck"));
+    }
 }

@@ -22,6 +22,10 @@ internal static class Outlines
     public static Compilation Piece(string rows, string header = "sizes: one size", string gauge = "20 sts and 28 rows = 10 cm in stockinette on 4 mm, blocked") =>
         Compiler.Compile(new SourceText("piece.pattern.md", $"---\ntitle: Harbour piece\n{header}\ngauge: {gauge}\n---\n\n## Front\n\n{rows}\n"));
 
+    /// <summary>Pieces in stockinette, each under a heading of its own.</summary>
+    public static Compilation Pieces(string body) =>
+        Compiler.Compile(new SourceText("pieces.pattern.md", $"---\ntitle: Harbour pieces\nsizes: one size\ngauge: 20 sts and 28 rows = 10 cm in stockinette on 4 mm, blocked\n---\n\n{body}"));
+
     public static PieceOutline Only(Compilation compilation) => Assert.Single(compilation.Outlines);
 
     public static PieceOutline Named(Compilation compilation, string name) => compilation.Outlines.Single(o => o.Name.StartsWith(name, StringComparison.Ordinal));
