@@ -23,7 +23,7 @@ internal static class NeedsBesideStitches
         for (var i = 0; i < facts.Yarns.Length; i++)
         {
             var yarn = facts.Yarns[i];
-            if (yarn.Needs is { IsShared: false } && !yarn.NeedsAreEstimated && context.Yarn.Value is { IsSure: true, Yarns: { IsEmpty: false } yarns } && yarns[i] is { Method.Basis: AmountBasis.Sample, Sizes.IsEmpty: false } estimate)
+            if (yarn.Needs is { IsShared: false } && !yarn.NeedsAreEstimated && !(yarn.NeedsOrigin is { } place && context.Bag.HasAt("PF611", place)) && context.Yarn.Value is { IsSure: true, Yarns: { IsEmpty: false } yarns } && yarns[i] is { Method.Basis: AmountBasis.Sample, Sizes.IsEmpty: false } estimate)
             {
                 One(context, rule, yarn, estimate, own, below);
             }

@@ -41,6 +41,7 @@ internal static class YarnBuilder
             Note = Wording.Said(a.Note),
             PutUp = PutUp(a.PutUpMass, a.PutUpLength),
             Grist = Grist(a.PutUpMass, a.PutUpLength),
+            Needs = yarn.EstimatedBy is null ? null : Instead(yarn, a, sizes),
         })],
     };
 
@@ -156,6 +157,20 @@ internal static class YarnBuilder
         {
             Left = amount.Unit.Dimension != Dimension.Count && balls is { } part && ballLength is { } length ? Math.Floor(Math.Round((Math.Ceiling(Math.Round(part, 6)) * length) - (part * length), 3)) : null,
         };
+    }
+
+    /// <summary>The same metres in another yarn, by its own metres in a gram: "51 (100) g, 1 (2) balls"; null where either length is not known.</summary>
+    private static string? Instead(Yarn yarn, YarnAlternative other, int sizes)
+    {
+        var metres = Enumerable.Range(0, sizes).Select(i => NeedOf(yarn, i).Metres).OfType<decimal>().ToArray();
+        if (metres.Length < sizes || Measures.Base(other.PutUpMass) is not (> 0 and var grams) || Measures.Base(other.PutUpLength) is not (> 0 and var length))
+        {
+            return null;
+        }
+
+        string[] Each(Func<decimal, decimal> of) => [.. metres.Select(m => Up(of(m)))];
+        var balls = Each(m => m / length);
+        return $"{Wording.TradeForm(Each(m => m / length * grams))} g, {Wording.TradeForm(balls)} {(balls.All(b => b is "1") ? "ball" : "balls")}";
     }
 
     /// <summary>Amounts are rounded up: a metre too much is better than one too few.</summary>

@@ -53,6 +53,9 @@ public sealed record AlternativeView
 
     /// <summary>Metres in a gram and yards in an ounce; null when the ball is not known.</summary>
     public string? Grist { get; init; }
+
+    /// <summary>How much of it takes the place of the yarn, where that was worked out: "51 (100) g, 1 (2) balls"; null where it was not.</summary>
+    public string? Needs { get; init; }
 }
 
 /// <summary>Yarn amounts as a table: a row for each size, a column for each yarn and unit.</summary>

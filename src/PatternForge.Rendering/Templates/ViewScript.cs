@@ -62,7 +62,7 @@ internal static class ViewScript
     };
 
     /// <summary>Another yarn.</summary>
-    public static readonly ViewMembers<AlternativeView> Alternative = new() { { "name", v => v.Name }, { "note", v => v.Note }, { "put_up", v => v.PutUp }, { "grist", v => v.Grist } };
+    public static readonly ViewMembers<AlternativeView> Alternative = new() { { "name", v => v.Name }, { "note", v => v.Note }, { "put_up", v => v.PutUp }, { "grist", v => v.Grist }, { "needs", v => v.Needs } };
 
     /// <summary>A yarn.</summary>
     public static readonly ViewMembers<YarnView> Yarn = new()

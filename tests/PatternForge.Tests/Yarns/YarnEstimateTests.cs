@@ -274,6 +274,16 @@ public class YarnEstimateTests
     }
 
     [Fact]
+    public void The_page_says_how_much_of_another_yarn_takes_its_place()
+    {
+        var text = Yarned.Scarf([40, 40], [99, 199], "sample: {size: A, used: 51 g}").Replace("  needs:", "  alternatives: [{name: Brackwater Plain, put-up: 50 g = 80 m}]\n  needs:", StringComparison.Ordinal);
+
+        // 115 and 230 m of it, 1.6 m to the gram.
+        Assert.Contains("72 (144) g, 2 (3) balls", Rendering.PageTests.Page(Yarned.Compile(text), "md").Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("72 (144) g", Rendering.PageTests.Page(Yarned.Compile(text.Replace("estimated", "115 (230) m", StringComparison.Ordinal)), "md").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_page_says_how_the_amounts_were_found() =>
         Golden.Match(Rendering.PageTests.Page(Yarned.Compile(TwoColours.Replace("SAMPLE", "swatch: {size: 15 x 10 cm, stitches: 30, rows: 30, weighs: {MC: 7 g, CC: 3 g}}\nyarn-margin: 15%", StringComparison.Ordinal)), "md").Text, "yarn/cowl.md");
 }
