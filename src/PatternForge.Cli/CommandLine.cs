@@ -81,6 +81,11 @@ internal static class CommandLine
             CountsCommand.Of(around),
             AddSizeCommand.Of(around),
             ExplainCommand.Of(around),
+            SpreadCommand.Of(around),
+            PlanCommand.Of(around),
+            RegaugeCommand.Of(around),
+            AmountCommand.Of(around),
+            TablesCommand.Of(around),
             CompletionsCommand.Of(around),
         };
         root.Options.Clear();

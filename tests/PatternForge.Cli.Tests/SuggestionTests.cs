@@ -6,7 +6,7 @@ namespace PatternForge.Cli.Tests;
 public class SuggestionTests
 {
     [Theory]
-    [InlineData("", "build completions counts explain lint new")]
+    [InlineData("", "amount build completions counts explain lint new plan regauge spread tables")]
     [InlineData("l", "lint")]
     [InlineData("lint", "lint")]
     [InlineData("LI", "lint")]
@@ -33,6 +33,10 @@ public class SuggestionTests
     [InlineData("explain pf30", "PF301 PF302 PF303 PF304 PF305 PF306 PF307 PF308 PF309")]
     [InlineData("explain stated-", "stated-change-differs stated-count-differs")]
     [InlineData("completions ", "bash fish powershell zsh")]
+    [InlineData("tables n", "needles")]
+    [InlineData("plan 38 60 --at ", "edge ends markers")]
+    [InlineData("spread 51 --with k", "k2tog kfb")]
+    [InlineData("amount --fabric st", "stockinette stranded")]
     [InlineData("knit ", "")]
     public void What_may_come_next_is_offered(string line, string words)
     {
@@ -72,7 +76,7 @@ public class SuggestionTests
     public void Without_a_line_the_commands_are_offered()
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(["build", "completions", "counts", "explain", "lint", "new"], WordsOf(Outcome.Of(folder, "[suggest]")));
+        Assert.Equal(["amount", "build", "completions", "counts", "explain", "lint", "new", "plan", "regauge", "spread", "tables"], WordsOf(Outcome.Of(folder, "[suggest]")));
     }
 
     [Fact]

@@ -11,8 +11,12 @@ namespace PatternForge.Core.Checks;
 /// <param name="Rounding">How much a value may have been rounded by, in the unit.</param>
 /// <param name="Start">Where it begins in the text.</param>
 /// <param name="End">Where it ends, its unit included.</param>
+/// <remarks>Of a range both ends are values.</remarks>
 internal sealed record Measure(ImmutableArray<decimal> Values, Unit Unit, decimal Rounding, int Start, int End)
 {
+    /// <summary>True where the values, or some of them, are the ends of ranges and not the sizes'.</summary>
+    public bool HasRanges { get; init; }
+
     /// <summary>True for inches, yards and ounces.</summary>
     public bool IsImperial => Unit == Unit.Inch || Unit == Unit.Yard || Unit == Unit.Ounce;
 
@@ -136,7 +140,7 @@ internal static class Measures
         if (at < text.Length && text[at] is '"' or '″')
         {
             // A quotation that ends behind a number has begun before it.
-            return text[at] == '″' || text[..at].Count('"') % 2 == 0 ? new([.. values[..count]], Unit.Inch, rounding, start, at + 1) : null;
+            return text[at] == '″' || text[..at].Count('"') % 2 == 0 ? new([.. values[..count]], Unit.Inch, rounding, start, at + 1) { HasRanges = HasRange(text[start..at]) } : null;
         }
 
         var word = PlainText.WordAt(text, at);
@@ -146,8 +150,10 @@ internal static class Measures
             return null;
         }
 
-        return new([.. values[..count]], unit, rounding, start, end);
+        return new([.. values[..count]], unit, rounding, start, end) { HasRanges = HasRange(text[start..at]) };
     }
+
+    private static bool HasRange(ReadOnlySpan<char> text) => text.IndexOfAny('-', '–') >= 0;
 
     // Trade rounding: whole numbers by a half, halves and finer by a quarter.
     private static bool Value(ReadOnlySpan<char> text, ref int at, Span<decimal> values, ref int count, ref decimal rounding)
@@ -187,15 +193,22 @@ internal static class Measures
             at += 4;
         }
 
-        if (!hasWhole || (at < text.Length && text[at] is '-' or '–' or '/' && at + 1 < text.Length && char.IsAsciiDigit(text[at + 1])))
+        var more = at + 1 < text.Length && char.IsAsciiDigit(text[at + 1]) ? text[at] : ' ';
+        if (!hasWhole || more == '/')
         {
-            // A range or a fraction by itself: its ends are not compared.
             return false;
         }
 
         values[count++] = value;
         rounding = Math.Max(rounding, isWhole ? 0.5m : 0.25m);
-        return true;
+        if (more is not ('-' or '–'))
+        {
+            return true;
+        }
+
+        // A range: both of its ends.
+        at++;
+        return Value(text, ref at, values, ref count, ref rounding);
     }
 
     private static decimal Fraction(char sign) => sign switch { '½' => 0.5m, '¼' => 0.25m, '¾' => 0.75m, '⅓' => 1 / 3m, '⅔' => 2 / 3m, '⅛' => 0.125m, '⅜' => 0.375m, '⅝' => 0.625m, '⅞' => 0.875m, _ => 0 };

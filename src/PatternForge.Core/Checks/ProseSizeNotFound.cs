@@ -46,13 +46,14 @@ internal sealed class ProseSizeNotFound : PatternCheck
     {
         var sizes = context.Facts.Sizes;
 
-        // Only where all sizes are letters can another letter be nothing but a size.
-        if (sizes.Count < 2 || !sizes.Names.All(n => GroupOf(n, StringComparison.OrdinalIgnoreCase) >= 0))
+        // Only where sizes go by letters, perhaps beside other words ("child", "adult S"), can another letter be nothing but a size.
+        var letters = sizes.Names.Select(n => n.Split(' ', '/', '-').Select(word => GroupOf(word, StringComparison.OrdinalIgnoreCase)).Where(group => group >= 0).ToArray()).ToArray();
+        if (sizes.Count < 2 || letters.Count(l => l.Length > 0) < 2 || sizes.Names.Where((n, i) => letters[i].Length == 0).Any(n => n.Any(char.IsAsciiDigit)))
         {
             return;
         }
 
-        var known = sizes.Names.Select(n => GroupOf(n, StringComparison.OrdinalIgnoreCase)).ToHashSet();
+        var known = letters.SelectMany(l => l).ToHashSet();
         foreach (var stretch in PlainText.Prose(context))
         {
             for (var from = 0; stretch.Text[from..].IndexOf("size", StringComparison.OrdinalIgnoreCase) is >= 0 and var step;)

@@ -43,7 +43,7 @@ internal sealed class UnitsByHandDisagree : PatternCheck
                     context.Bag.Add(new Finding(Rule, context.Source, place.Span, string.Create(CultureInfo.InvariantCulture, $"{said} is {said.To(again.Unit).Value:0.#} {again.Unit.Symbol}, but {again} stands beside it"))
                     {
                         Help = "correct one of the two",
-                        Sizes = first.Values.Length == context.Facts.Sizes.Count && first.Values.Length > 1 ? [i] : [],
+                        Sizes = !first.HasRanges && first.Values.Length == context.Facts.Sizes.Count && first.Values.Length > 1 ? [i] : [],
                     });
                     break;
                 }

@@ -16,7 +16,7 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
     [
         new("shaping", "from, to, over, each=2, edge=1, markers=4, plain=0", "on: RS rows, every row; at: ends, end, markers; begin: later, now; in: rows, rounds",
             "from one count to another over rows or a length, `each` stitches a time, as evenly as can be", Shaping),
-        new("spread", "from, to, edge=0", "label; in: row, round; stitch", "increases or decreases spread evenly over one row", Spreading),
+        new("spread", "from, to, edge=0", "label; in: row, round; stitch; spacing: mixed, together", "increases or decreases spread evenly over one row", Spreading),
         new("curve", "from, lose, over", "shape: armhole, slope, cap; at: ends, neck edge, armhole edge", "an edge, or both, that loses stitches along a curve", Curved),
         new("cap", "from, bind-off, top, over", "", "the top of a set-in sleeve", p => Of(Sleeve.Cap(p.Count("from"), p.Count("bind-off"), p.Count("top"), p.Rows("over", inRound: false)), c => c.Lines())),
         new("crown", "from, wedges=8, plain=1, leave=0", "", "the crown of a hat in wedges",
@@ -71,7 +71,7 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
         var label = p.Word("label", $"Next {(inRound ? "rnd" : "row")}");
         return from == to
             ? new([stitch.Length > 0 ? $"{label}: {char.ToUpperInvariant(stitch[0])}{stitch[1..]} in each st{(inRound ? " around" : " across")}. ({from} sts)" : $"{label}: Knit. ({from} sts)"], null, null)
-            : Of(Spread.FromTo(from, to, inRound ? SpreadEnds.Round : SpreadEnds.Half, p.Count("edge", 0), stitch.Length > 0 ? stitch : null), s => [s.Line(label)]);
+            : Of(Spread.FromTo(from, to, inRound ? SpreadEnds.Round : SpreadEnds.Half, p.Count("edge", 0), stitch.Length > 0 ? stitch : null, p.Choice("spacing", "mixed", "together") == "together"), s => [s.Line(label)]);
     }
 
     private static PlanLines Curved(PlanNumbers p)

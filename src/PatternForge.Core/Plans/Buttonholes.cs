@@ -23,11 +23,11 @@ public sealed record ButtonholePlan(int Stitches, int Before, int After, int Hol
     /// <summary>Eyelets in one row, in notation; null where a hole is not of 2 sts.</summary>
     public string? EyeletRow() => HoleStitches == 2 ? PlanWords.Row([.. Clauses("yo, k2tog", "k")]) : null;
 
-    /// <summary>The rows as lines of a pattern.</summary>
+    /// <summary>The rows as lines of a pattern: one row of eyelets where the holes are of 2 sts, else two rows.</summary>
     public ImmutableArray<string> Lines()
     {
         var rows = Rows();
-        return
+        return EyeletRow() is { } eyelets ? [$"Buttonhole Row (RS): {PlanWords.Sentence(eyelets)} ({PlanWords.Sts(Stitches)})"] :
         [
             $"Buttonhole Row 1 (RS): {PlanWords.Sentence(rows[0])} ({PlanWords.Sts(Stitches - (Holes * HoleStitches))})",
             $"Buttonhole Row 2 (WS): {PlanWords.Sentence(rows[1])} ({PlanWords.Sts(Stitches)})",

@@ -37,15 +37,19 @@ internal static class PlanWords
     /// <summary>A row as a sentence: its first letter large, a full stop behind.</summary>
     public static string Sentence(string row) => Capital(row) + ".";
 
-    /// <summary>The first letter large.</summary>
-    public static string Capital(string text) => text.Length == 0 ? text : string.Concat(text[..1].ToUpperInvariant(), text.AsSpan(1));
+    /// <summary>The first letter large, behind a bracket too.</summary>
+    public static string Capital(string text)
+    {
+        var first = text.AsSpan().IndexOfAnyExcept("([");
+        return first < 0 ? text : string.Concat(text.AsSpan(0, first), text[first..(first + 1)].ToUpperInvariant(), text.AsSpan(first + 1));
+    }
 
     /// <summary>A measure or an amount, two decimals at most.</summary>
     public static string Figure(decimal figure) => figure.ToString("0.##", CultureInfo.InvariantCulture);
 
-    /// <summary>"12 3 times, 13 once": sizes with how often they come, in the order in which they first come.</summary>
+    /// <summary>"12 (3 times), 13": sizes with how often they come, in the order in which they first come.</summary>
     public static string Sizes(IEnumerable<int> sizes) =>
-        string.Join(", ", sizes.GroupBy(s => s).Select(g => string.Create(CultureInfo.InvariantCulture, $"{g.Key} {Times(g.Count())}")));
+        string.Join(", ", sizes.GroupBy(s => s).Select(g => string.Create(CultureInfo.InvariantCulture, $"{g.Key}{(g.Count() > 1 ? $" ({Times(g.Count())})" : "")}")));
 
     /// <summary>Clauses one after the other, each repeated stretch in brackets with its number: <c>k6, M1, (k13, M1) 3 times, k6</c>.</summary>
     public static string Row(ImmutableArray<string> clauses) => Write(clauses.AsSpan(), 0);

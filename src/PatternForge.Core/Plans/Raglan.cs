@@ -19,16 +19,6 @@ public sealed record RaglanPlan(ShapingPlan Body, ShapingPlan Sleeve)
 
     /// <summary>Both schedules in trade words.</summary>
     public string Words() => $"front and back: {Body.Words()}; sleeves: {Sleeve.Words()}";
-
-    /// <summary>
-    /// Every round of shaping as it is worked from a round with the markers in place, back first, in notation: "Rnd 2: K1, M1L, k to 1 st before m, M1R, ...". Increases only;
-    /// plain rounds between are "knit".
-    /// </summary>
-    public static string Round(bool body, bool sleeves)
-    {
-        var pieces = new[] { body, sleeves, body, sleeves };
-        return string.Join(", ", pieces.Select(shaped => shaped ? "k1, M1L, k to 1 st before m, M1R, k1, sm" : "k to m, sm"));
-    }
 }
 
 /// <summary>Raglans.</summary>
@@ -68,5 +58,17 @@ public static class Raglan
         return !body.IsPlanned ? Planned.No<RaglanPlan>("front and back: " + body.Reason, body.Help)
             : !sleeve.IsPlanned ? Planned.No<RaglanPlan>("sleeves: " + sleeve.Reason, sleeve.Help)
             : Planned.Of(new RaglanPlan(body.Plan, sleeve.Plan));
+    }
+
+    /// <summary>
+    /// A round in notation, from a round's start with a marker at each of the four seams, the last of them at its end: "k1, M1L, k to 1 st before m, M1R, k1, sm" for each
+    /// piece that grows in it, "k to m, sm" for each that does not.
+    /// </summary>
+    /// <param name="first">Whether the first and the third piece grow: front and back.</param>
+    /// <param name="second">Whether the second and the fourth grow: the sleeves.</param>
+    public static string Round(bool first, bool second)
+    {
+        var pieces = new[] { first, second, first, second };
+        return string.Join(", ", pieces.Select(grows => grows ? "k1, M1L, k to 1 st before m, M1R, k1, sm" : "k to m, sm"));
     }
 }

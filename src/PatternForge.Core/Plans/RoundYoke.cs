@@ -58,6 +58,10 @@ public static class RoundYoke
     /// <remarks>Worked example: a chest of 42 in at 5 an inch: K = 210, lower edge 189, wrist 42, upper arm 73.5 at 35 per cent. Joined, 100 and twice 33 less four times 8 are 134 per cent.</remarks>
     public static BodyPercents Percents(decimal k, decimal wrist = 20, decimal upperArm = 33) => new(k, k * 0.9m, k * wrist / 100, k * upperArm / 100, k * 0.08m, k * 0.4m);
 
+    /// <summary>How deep a yoke is from underarm to neck: a quarter of the girth of the body. A rule of thumb from memory, for a first drawing.</summary>
+    /// <remarks>Worked example: a body of 100 cm: 25 cm.</remarks>
+    public static decimal? Depth(decimal bodyGirth) => PlanLimits.IsMeasure(bodyGirth) ? bodyGirth / 4 : null;
+
     /// <summary>What is left when every so many stitches lose one: (k2, k2tog) is 4 and leaves three quarters.</summary>
     /// <remarks>Worked example: 133 per cent times 3/4, 2/3 and 3/5 are 39.9 per cent, the neck (common practice; the third factor from memory).</remarks>
     public static decimal After(decimal start, params ReadOnlySpan<(int Stitches, int Lost)> rounds)

@@ -23,10 +23,11 @@ public static class ShapingSchedule
         {
             var over = change % ask.PerTime;
             var up = Math.Sign(ask.To - ask.From);
-            var nearer = ask.To - (up * over);
+            int[] before = [ask.From - (up * (ask.PerTime - over)), ask.From + (up * over)];
+            int[] after = [ask.To - (up * over), ask.To + (up * (ask.PerTime - over))];
             return Planned.No<ShapingPlan>(
                 string.Create(CultureInfo.InvariantCulture, $"from {ask.From} to {ask.To} sts are {change}, which {ask.PerTime} at a time do not give"),
-                string.Create(CultureInfo.InvariantCulture, $"use {ask.From - (up * (ask.PerTime - over))} or {ask.From + (up * over)} sts before, or {nearer} or {nearer + (up * ask.PerTime)} after"));
+                string.Create(CultureInfo.InvariantCulture, $"use {before.Min()} or {before.Max()} sts before, or {after.Min()} or {after.Max()} after"));
         }
 
         var times = change / ask.PerTime;

@@ -54,7 +54,7 @@ public static class Sleeve
     /// <summary>How high a cap must be for its edge, from underarm to the middle of its top, to be as long as the armhole's edge; null where the armhole is too short.</summary>
     /// <remarks>
     /// The cap of <see cref="Curve.Bell"/>: its first bind-off, its curve and half its top together are the armhole's edge, with a little more to ease in. Lengths in one unit.
-    /// Worked example: a cap 32 cm wide with a top of 8 cm, 2 cm bound off at each side, in an armhole of 21 cm is 12.3 cm high (derived from the curve).
+    /// Worked example: a cap 32 cm wide with a top of 8 cm, 2 cm bound off at each side, in an armhole of 21 cm is 10.48 cm high (derived from the curve).
     /// </remarks>
     public static decimal? CapHeight(decimal upperArm, decimal top, decimal firstBindOff, decimal armholeEdge, decimal ease = 0)
     {

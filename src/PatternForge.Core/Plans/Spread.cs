@@ -51,7 +51,8 @@ public static class Spread
     /// <param name="ends">What is left plain at the ends.</param>
     /// <param name="edge">Edge stitches at each end.</param>
     /// <param name="crochet">The crochet stitch; null for knitting.</param>
-    public static Planned<SpreadPlan> FromTo(int from, int to, SpreadEnds ends, int edge = 0, string? crochet = null)
+    /// <param name="together">True to have gaps of one size stand together: fewer words, less even.</param>
+    public static Planned<SpreadPlan> FromTo(int from, int to, SpreadEnds ends, int edge = 0, string? crochet = null, bool together = false)
     {
         if (from == to || !PlanLimits.IsCount(from) || !PlanLimits.IsCount(to))
         {
@@ -60,16 +61,16 @@ public static class Spread
 
         if (to < from)
         {
-            return Plan(from, from - to, crochet is null ? Shaper.K2tog : Shaper.CrochetDecrease(crochet), ends, edge);
+            return Plan(from, from - to, crochet is null ? Shaper.K2tog : Shaper.CrochetDecrease(crochet), ends, edge, together);
         }
 
         if (crochet is not null)
         {
-            return Plan(from, to - from, Shaper.CrochetIncrease(crochet), ends, edge);
+            return Plan(from, to - from, Shaper.CrochetIncrease(crochet), ends, edge, together);
         }
 
-        var lifted = Plan(from, to - from, Shaper.M1, ends, edge);
-        return lifted.IsPlanned ? lifted : Plan(from, to - from, Shaper.Kfb, ends, edge);
+        var lifted = Plan(from, to - from, Shaper.M1, ends, edge, together);
+        return lifted.IsPlanned ? lifted : Plan(from, to - from, Shaper.Kfb, ends, edge, together);
     }
 
     /// <summary>Plain stitches before each of so many, and behind the last.</summary>

@@ -47,4 +47,7 @@ public static class Sources
 
     /// <summary>The usual girth of finished socks.</summary>
     public static Source SockSizes { get; } = new("How to Knit Socks, chapter 3");
+
+    /// <summary>Ease by fit, in inches.</summary>
+    public static Source FitChart { get; } = new("Craft Yarn Council, fit chart, as quoted in the trade");
 }

@@ -14,7 +14,7 @@ internal static class SizesBuilder
             .. facts.Fits.Select(m => Measure("To fit", m, facts.Sizes.Count)),
             .. facts.Finished.Select(m => Measure("Finished", m, facts.Sizes.Count)),
         ];
-        var ease = Wording.Said(facts.Ease);
+        var ease = Wording.WithMinus(Wording.Said(facts.Ease));
         var sample = Sample(facts.Sample, facts.Sizes);
         var list = List(facts.Sizes);
         var shown = Shown(facts.Shown);
@@ -114,7 +114,7 @@ internal static class SizesBuilder
     private static string? Shown(Shown? shown)
     {
         var size = Wording.Said(shown?.Size);
-        var ease = Wording.Said(shown?.Ease) is not { } said ? null : said.Contains("ease", StringComparison.OrdinalIgnoreCase) ? said : $"{said} of ease";
+        var ease = Wording.WithMinus(Wording.Said(shown?.Ease)) is not { } said ? null : said.Contains("ease", StringComparison.OrdinalIgnoreCase) ? said : $"{said} of ease";
         return (size, ease) switch
         {
             (null, null) => null,

@@ -79,6 +79,26 @@ internal static class Wording
     /// <summary>The text without blanks round it; null when nothing is left.</summary>
     public static string? Said(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 
+    /// <summary>A designer's text with a minus, and no hyphen, before a number that has one.</summary>
+    public static string? WithMinus(string? text)
+    {
+        if (text is null || !text.Contains('-', StringComparison.Ordinal))
+        {
+            return text;
+        }
+
+        var signs = text.ToCharArray();
+        for (var i = 0; i + 1 < signs.Length; i++)
+        {
+            if (signs[i] == '-' && char.IsAsciiDigit(signs[i + 1]) && (i == 0 || signs[i - 1] is ' ' or '('))
+            {
+                signs[i] = '−';
+            }
+        }
+
+        return new string(signs);
+    }
+
     /// <summary>"finished-length" as words; first letter as written.</summary>
     public static string Words(string key) => key.Contains(' ', StringComparison.Ordinal) ? key.Trim() : key.Trim().Replace('-', ' ');
 

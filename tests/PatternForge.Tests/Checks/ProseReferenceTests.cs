@@ -37,6 +37,19 @@ public class ProseReferenceTests
         Assert.Equal(["PF222 Chart C"], Told("Work Chart C, then Chart A.", "charts: {A: 12}\n"));
     }
 
+    [Theory]
+    [InlineData("Child (S, M, L, XL)", "size XXL", 1)]
+    [InlineData("Child (S, M, L, XL)", "size XL", 0)]
+    [InlineData("adult S (adult M, adult L)", "size XS", 1)]
+    [InlineData("adult S (adult M, adult L)", "size M", 0)]
+    [InlineData("3-6 months (S, M)", "size XL", 0)]
+    [InlineData("one size", "size XL", 0)]
+    public void Sizes_that_go_by_letters_beside_words_are_known_by_them(string sizes, string said, int found)
+    {
+        var text = $"---\ntitle: X\nsizes: {sizes}\n---\n\n## Notes\n\nFor {said} buy one more.\n";
+        Assert.Equal(found, Compiler.Compile(new SourceText("x.pattern.md", text)).Findings.Count(f => f.Rule.Code == "PF224"));
+    }
+
     [Fact]
     public void Sizes_that_are_no_letters_make_no_letter_a_size()
     {

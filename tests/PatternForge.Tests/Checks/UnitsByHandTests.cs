@@ -33,6 +33,7 @@ public class UnitsByHandTests
     [InlineData("It is 10 inches (20 cm) wide.", "10 inches (20 cm: 10 in is 25.4 cm, but 20 cm stands beside it")]
     [InlineData("It is 3\" or 10 cm wide.", "3\" or 10 cm: 3 in is 7.6 cm, but 10 cm stands beside it")]
     [InlineData("It takes 100 g (5 oz).", "100 g (5 oz: 100 g is 3.5 oz, but 5 oz stands beside it")]
+    [InlineData("It is 10–12 cm (4–7 in) wide.", "10–12 cm (4–7 in: 12 cm is 4.7 in, but 7 in stands beside it")]
     [InlineData("It takes 1000 yd = 2000 yards, or 180 yd (100 g).", "")]
     public void What_disagrees_is_told_with_the_numbers(string words, string told) =>
         Assert.Equal(told.Length == 0 ? [] : [$"PF440 {told}"], Told(words));

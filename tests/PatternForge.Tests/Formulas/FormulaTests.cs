@@ -1,6 +1,5 @@
 using CsCheck;
 using PatternForge.Core;
-using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Text;
 

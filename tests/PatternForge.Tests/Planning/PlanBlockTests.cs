@@ -25,7 +25,10 @@ public class PlanBlockTests
 
     private static string[] Rows(Compilation made) => [.. made.Lines.Select(l => l.Label.Length > 0 ? $"{l.Label}: {l.Text}" : l.Text)];
 
-    private static string Said(Compilation made) => string.Join('\n', made.Findings.Where(f => f.Severity != Severity.Note && f.Rule.Code is not ("PF702" or "PF609" or "PF803")).Select(f => $"{f.Rule.Code} {f.Message}"));
+    private static string Said(Compilation made) => string.Join('\n', made.Findings.Where(f => f.Severity != Severity.Note && (string.CompareOrdinal(f.Rule.Code, "PF400") < 0 || f.Rule.Code == "PF601")).Select(f => $"{f.Rule.Code} {f.Message}"));
+
+    /// <summary>The stitches of each size when all is worked.</summary>
+    private static int[] Last(Compilation made) => [.. Enumerable.Range(0, made.Pattern.Facts.Sizes.Count).Select(i => made.Lines.Select(l => l.After[i]).Last(c => c is not null)!.Value)];
 
     [Fact]
     public void Shaping_is_written_out_in_the_words_of_the_trade_and_worked()
@@ -39,7 +42,7 @@ public class PlanBlockTests
                 "Rep Dec Row every 6th (4th, 6th) row 9 (11, 9) times. (60 (66, 80) sts)",
             ],
             Rows(made));
-        Assert.Equal([60, 66, 80], made.Lines[^1].After.Select(c => c!.Value));
+        Assert.Equal([60, 66, 80], Last(made));
         Assert.All(made.Lines, l => Assert.Equal(LineStatus.Checked, l.Status));
     }
 
@@ -49,7 +52,7 @@ public class PlanBlockTests
         var made = Compile("CO {cuff} sts.\n\n" + Block("work: shaping", "from: cuff", "to: = top - 2", "over: 20 cm"), numbers: "cuff: 40 (44, 48)\ntop: = cuff + 22");
 
         Assert.Equal("", Said(made));
-        Assert.Equal([60, 64, 68], made.Lines[^1].After.Select(c => c!.Value));
+        Assert.Equal([60, 64, 68], Last(made));
     }
 
     [Fact]
@@ -58,7 +61,7 @@ public class PlanBlockTests
         var made = Compile("CO 88 (96, 104) sts. Join in the round.\n\n" + Block("work: crown", "from: 88 (96, 104)", "wedges: 8"));
 
         Assert.Equal("", Said(made));
-        Assert.Equal([8, 8, 8], made.Lines[^1].After.Select(c => c!.Value));
+        Assert.Equal([8, 8, 8], Last(made));
         Assert.Contains(Rows(made), r => r.StartsWith("Size L only: ", StringComparison.Ordinal));
     }
 
@@ -68,7 +71,7 @@ public class PlanBlockTests
         var made = Compile("CO 80 (90, 100) sts.\n\n" + Block("work: spread", "from: 80 (–, 100)", "to: 90 (–, 110)"));
 
         Assert.Equal("", Said(made));
-        Assert.Equal([90, 90, 110], made.Lines[^1].After.Select(c => c!.Value));
+        Assert.Equal([90, 90, 110], Last(made));
     }
 
     [Theory]
@@ -79,7 +82,7 @@ public class PlanBlockTests
     [InlineData("work: shaping\nfrom: 80\nto: 60\nover: 60 rows\non: RS row", "PF228")]
     [InlineData("work: shaping\nfrom: 80\nto: 60\noven: 60 rows", "PF228")]
     [InlineData("work: shaping\nfrom: 80.5\nto: 60\nover: 60 rows", "PF228")]
-    [InlineData("work: shaping\nfrom: 80 (90)\nto: 60\nover: 60 rows", "PF125")]
+    [InlineData("work: shaping\nfrom: 80 (90)\nto: 60\nover: 60 rows", "PF601")]
     [InlineData("work: shaping\nfrom: 80\nto: 61\nover: 60 rows", "PF229")]
     [InlineData("work: shaping\nfrom: 80\nto: 20\nover: 10 rows", "PF229")]
     [InlineData("", "PF228")]
@@ -88,13 +91,8 @@ public class PlanBlockTests
         var made = Compile("CO 80 sts.\n\n" + Block(block.Split('\n')) + "\n\nNext row: Knit. (60 sts)", "S (M, L)");
 
         var said = Said(made);
-        if (code != "PF125")
-        {
-            Assert.StartsWith(code, said, StringComparison.Ordinal);
-        }
-
+        Assert.StartsWith(code, said, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', said);
-        Assert.NotEmpty(said);
     }
 
     [Fact]
@@ -124,7 +122,7 @@ public class PlanBlockTests
             var made = Compile($"CO {List(starts)} sts.\n\n{(now ? "" : "Row 1 (RS): Knit.\n\n")}" + Block("work: shaping", $"from: {List(starts)}", $"to: {List(ends)}", $"over: {List(rows)}", now ? "begin: now" : "begin: later"), "S (M, L, XL)");
 
             Assert.Equal("", string.Join('\n', made.Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Message)));
-            Assert.Equal(ends, made.Lines[^1].After.Select(c => c!.Value));
+            Assert.Equal(ends, Last(made));
             Assert.All(made.Lines, l => Assert.Equal(LineStatus.Checked, l.Status));
         }, iter: 150);
 }

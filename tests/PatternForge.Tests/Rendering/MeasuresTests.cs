@@ -36,6 +36,13 @@ public class MeasuresTests
     public void Inches_that_were_typed_stay_as_they_were(double inches, string expected) =>
         Assert.Equal(expected, Measures.Number(HandMade.In((decimal)inches), Unit.Inch));
 
+    [Theory]
+    [InlineData("-7 cm of ease", "−7 cm of ease")]
+    [InlineData("snug (-3 cm)", "snug (−3 cm)")]
+    [InlineData("5-8 cm of ease", "5-8 cm of ease")]
+    [InlineData(null, null)]
+    public void A_minus_is_no_hyphen(string? said, string? printed) => Assert.Equal(printed, Wording.WithMinus(said));
+
     [Fact]
     public void Centimetres_that_were_typed_stay_as_they_were() =>
         Assert.Equal("53.4", Measures.Number(HandMade.Cm(53.4m), Unit.Centimetre));
