@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Findings;
-using PatternForge.Core.Sizes;
+using PatternForge.Core.Sizing;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Core;

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using PatternForge.Core.Drafts;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
-using PatternForge.Core.Sizes;
+using PatternForge.Core.Sizing;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Core;

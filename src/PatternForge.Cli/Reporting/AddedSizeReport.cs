@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using PatternForge.Core;
-using PatternForge.Core.Sizes;
+using PatternForge.Core.Sizing;
 
 namespace PatternForge.Cli.Reporting;
 

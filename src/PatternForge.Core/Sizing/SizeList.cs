@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Text;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>How a list of values by size is written.</summary>
 internal enum SizeListForm
@@ -62,4 +62,8 @@ internal sealed record SizeList(SizeListKind Kind, SizeListForm Form, TextSpan S
 /// <param name="Names">The names as written.</param>
 /// <param name="Sizes">The sizes meant, from 0.</param>
 /// <param name="Path">The key that it is the value of; empty in the body.</param>
-internal sealed record NamedSizes(TextSpan Span, TextSpan Row, ImmutableArray<string> Names, ImmutableArray<int> Sizes, string Path);
+internal sealed record NamedSizes(TextSpan Span, TextSpan Row, ImmutableArray<string> Names, ImmutableArray<int> Sizes, string Path)
+{
+    /// <summary>The entry of the header that speaks of that size; empty in the body.</summary>
+    public TextSpan Entry { get; init; }
+}

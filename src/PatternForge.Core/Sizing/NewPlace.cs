@@ -1,4 +1,4 @@
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>Where a new size stands among the others, and how far it is from its neighbours.</summary>
 /// <param name="Index">Its place in the new order, from 0.</param>

@@ -3,7 +3,7 @@ using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Text;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>The measurements that were given for a new size, each with the list of the header that it goes into.</summary>
 internal sealed class GivenValues

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>Works out what a list would say for a size that is not in it: on the line through its neighbours, and keeping what all its values have in common.</summary>
 internal static class Interpolation

@@ -5,7 +5,7 @@ using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>A source with one more size: its edits, its text, and what is to be told of each place.</summary>
 internal sealed class SourceGrowth

@@ -5,7 +5,7 @@ using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>Finds every place of a source that hangs on the sizes: literal lists with one value a size in header and body, rows for some sizes alone, and sizes named in prose.</summary>
 internal sealed class SizeLists
@@ -22,6 +22,8 @@ internal sealed class SizeLists
     private readonly List<SizeList> _lists = [];
     private readonly List<NamedSizes> _named = [];
     private readonly List<TextSpan> _called = [];
+    private readonly List<TextSpan> _formulas = [];
+    private readonly List<RowNode> _rows = [];
 
     private SizeLists(SourceText text, SizeSet sizes)
     {
@@ -34,6 +36,12 @@ internal sealed class SizeLists
 
     /// <summary>The places that name sizes, in the order of the text.</summary>
     public IReadOnlyList<NamedSizes> Named => _named;
+
+    /// <summary>The formulas of the header, in the order of the text.</summary>
+    public IReadOnlyList<TextSpan> Formulas => _formulas;
+
+    /// <summary>The rows of the body's lines, in the order of the text.</summary>
+    public IReadOnlyList<RowNode> Rows => _rows;
 
     /// <summary>The stretches of the body that call a number of the header by its name.</summary>
     public IReadOnlyList<TextSpan> Called => _called;
@@ -84,7 +92,7 @@ internal sealed class SizeLists
                 Names(entry.Value);
                 break;
             case "sample" or "shown":
-                Says(entry.Value, key);
+                Says(entry, key);
                 break;
             default:
                 if (!Single.Contains(key))
@@ -142,13 +150,13 @@ internal sealed class SizeLists
         }
     }
 
-    private void Says(HeaderNode node, string path)
+    private void Says(HeaderEntry whole, string path)
     {
-        foreach (var entry in (node as HeaderMap)?.Entries ?? [])
+        foreach (var entry in (whole.Value as HeaderMap)?.Entries ?? [])
         {
             if (entry.Value is HeaderScalar { IsBlank: false } scalar && KeySet.Plain(entry.Name) is "size" && _sizes.IndexOf(scalar.Text.Trim()) is >= 0 and var size)
             {
-                _named.Add(new NamedSizes(scalar.Span, default, [scalar.Text.Trim()], [size], path));
+                _named.Add(new NamedSizes(scalar.Span, default, [scalar.Text.Trim()], [size], path) { Entry = whole.Span });
             }
         }
     }
@@ -157,7 +165,10 @@ internal sealed class SizeLists
     {
         switch (node)
         {
-            case HeaderScalar { IsBlank: false } scalar when !NumberBook.IsFormula(scalar.Text):
+            case HeaderScalar scalar when NumberBook.IsFormula(scalar.Text):
+                _formulas.Add(scalar.Span);
+                break;
+            case HeaderScalar { IsBlank: false } scalar:
                 var before = _lists.Count;
                 foreach (var list in ListReader.InHeader(_text, scalar, _sizes.Count, path))
                 {
@@ -258,6 +269,7 @@ internal sealed class SizeLists
         var labels = new List<NamedSizes>();
         foreach (var row in RowParser.Parse(_text, Lexer.Lex(_text, span), bag, CompileOptions.Default.MaxDepth))
         {
+            _rows.Add(row);
             if (row.Label is { Sizes.Length: > 0 } label)
             {
                 var sizes = label.Sizes.Select(name => SizesNamed.Range(name, _sizes)).Where(r => r.First >= 0 && r.Last >= r.First).SelectMany(r => Enumerable.Range(r.First, r.Last - r.First + 1)).Distinct().Order();

@@ -1,4 +1,4 @@
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>What becomes of one place of a source when a size is added.</summary>
 public enum SizeChangeKind

@@ -3,7 +3,7 @@ using PatternForge.Core.Binding;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>Reads lists of numbers where they stand, each value with its place.</summary>
 internal static class ListReader
@@ -25,7 +25,9 @@ internal static class ListReader
         {
             if (sizesAt(number.Span, number.Values.Length) is { } sizes && Values(text, number, sizes) is { } values)
             {
-                yield return new SizeList(kind, SizeListForm.Trade, number.Span, values, path, UnitBehind(text.Text, number.Span.End));
+                // "k2 (3, 4)" has its letters before the first number.
+                var start = text.Text[number.Span.Start] is '(' or '[' or '{' ? number.Span.Start : values[0].Span.Start;
+                yield return new SizeList(kind, SizeListForm.Trade, TextSpan.FromBounds(start, number.Span.End), values, path, UnitBehind(text.Text, number.Span.End));
             }
         }
     }

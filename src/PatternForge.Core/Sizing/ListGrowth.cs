@@ -3,7 +3,7 @@ using System.Globalization;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Text;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>Writes one more value into a list, in the form that the list has.</summary>
 internal static class ListGrowth

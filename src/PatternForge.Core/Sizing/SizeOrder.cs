@@ -1,7 +1,7 @@
 using System.Globalization;
 using PatternForge.Core.Model;
 
-namespace PatternForge.Core.Sizes;
+namespace PatternForge.Core.Sizing;
 
 /// <summary>The order that the names of sizes have by themselves: XS, S, M, L, XL, 2X and so on, or by the number they begin with (common practice).</summary>
 internal static class SizeOrder
