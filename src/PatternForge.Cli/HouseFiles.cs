@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core;
 using PatternForge.Core.Model;
@@ -36,18 +37,21 @@ internal sealed class HouseFiles(Surroundings around)
         return _byFolder.GetOrAdd(folder, f => new(() => Search(f))).Value;
     }
 
-    /// <summary>What is wrong with the project files of some patterns, each file once.</summary>
-    public static FileReport[] Reports(IEnumerable<WorkedFile> files) =>
+    /// <summary>The project files that a command line names itself.</summary>
+    public ImmutableArray<FoundHouse> Named(ImmutableArray<string> paths) => [.. paths.Select(path => _byPath.GetOrAdd(path, p => new(() => Read(p))).Value)];
+
+    /// <summary>What is wrong with the project files of some patterns, each file once; those that were named themselves are told of in any case.</summary>
+    public static FileReport[] Reports(IEnumerable<WorkedFile> files, ImmutableArray<FoundHouse> named = default) =>
     [
-        .. files.Select(f => f.House).OfType<FoundHouse>().DistinctBy(h => h.FullPath, StringComparer.Ordinal)
-            .Where(h => h.File is { Findings.IsEmpty: false })
+        .. (named.IsDefault ? [] : named).Concat(files.Select(f => f.House).OfType<FoundHouse>().Where(h => h.File is { Findings.IsEmpty: false })).DistinctBy(h => h.FullPath, StringComparer.Ordinal)
+            .Where(h => h.File is not null)
             .Select(h => new FileReport { Path = h.File!.Source.Path, Sizes = [], Coverage = null, Findings = h.File.Findings, IsPattern = false }),
     ];
 
     /// <summary>Says which project files could not be read; answers with the exit code for it.</summary>
-    public static int Complain(IEnumerable<WorkedFile> files, Surroundings around)
+    public static int Complain(IEnumerable<WorkedFile> files, Surroundings around, ImmutableArray<FoundHouse> named = default)
     {
-        var problems = files.Select(f => f.House?.Problem).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
+        var problems = (named.IsDefault ? [] : named).Concat(files.Select(f => f.House).OfType<FoundHouse>()).Select(h => h.Problem).OfType<string>().Distinct(StringComparer.Ordinal).ToArray();
         foreach (var problem in problems)
         {
             around.Say(problem);

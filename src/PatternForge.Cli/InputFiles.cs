@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using PatternForge.Core;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Cli;
@@ -15,7 +16,11 @@ internal sealed record InputFile(string Path, string? FullPath, string Stem, boo
 /// <param name="Files">In the order of the command line; those of a folder by path.</param>
 /// <param name="Problems">What could not be read as asked, a sentence each: the run ends with <see cref="ExitCode.Usage"/>.</param>
 /// <param name="Remarks">What was passed over on purpose, a sentence each.</param>
-internal sealed record InputSet(ImmutableArray<InputFile> Files, ImmutableArray<string> Problems, ImmutableArray<string> Remarks);
+internal sealed record InputSet(ImmutableArray<InputFile> Files, ImmutableArray<string> Problems, ImmutableArray<string> Remarks)
+{
+    /// <summary>Project files that are named themselves, by their full paths.</summary>
+    public ImmutableArray<string> Houses { get; init; } = [];
+}
 
 /// <summary>What came of reading a source: its text, a size that is refused, or a problem in words.</summary>
 /// <param name="Source">The text; empty when the file was refused.</param>
@@ -37,9 +42,10 @@ internal static class InputFiles
     /// <summary>The path that means standard input.</summary>
     public const string StandardInput = "-";
 
-    /// <summary>Finds every file that the paths name, each once.</summary>
-    public static InputSet Find(IReadOnlyList<string> paths, Surroundings around)
+    /// <summary>Finds every file that the paths name, each once. A project file is no pattern: it is set apart where it can be checked, and a problem elsewhere.</summary>
+    public static InputSet Find(IReadOnlyList<string> paths, Surroundings around, bool takesHouses = false)
     {
+        var houses = ImmutableArray.CreateBuilder<string>();
         var files = ImmutableArray.CreateBuilder<InputFile>();
         var problems = ImmutableArray.CreateBuilder<string>();
         var remarks = ImmutableArray.CreateBuilder<string>();
@@ -71,7 +77,18 @@ internal static class InputFiles
             }
             else if (full is not null && File.Exists(full))
             {
-                if (seen.Add(full))
+                if (string.Equals(Path.GetFileName(full), HouseFile.Name, StringComparison.OrdinalIgnoreCase))
+                {
+                    if (!takesHouses)
+                    {
+                        problems.Add($"`{path}` is a project file and no pattern; `lint` checks it");
+                    }
+                    else if (seen.Add(full))
+                    {
+                        houses.Add(full);
+                    }
+                }
+                else if (seen.Add(full))
                 {
                     files.Add(new(path.Replace(Path.DirectorySeparatorChar, '/'), full, StemOf(full)));
                 }
@@ -82,7 +99,7 @@ internal static class InputFiles
             }
         }
 
-        return new(files.ToImmutable(), problems.ToImmutable(), remarks.ToImmutable());
+        return new(files.ToImmutable(), problems.ToImmutable(), remarks.ToImmutable()) { Houses = houses.ToImmutable() };
     }
 
     /// <summary>Reads a source; at most <paramref name="most"/> bytes of it.</summary>

@@ -111,7 +111,7 @@ internal static class PatternWork
 
         var wanted = editions?.SelectMany(e => e.For(compilation)).Distinct() ?? EditionCompiler.Released(compilation);
         var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
-        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)), null, null) { House = house, Editions = made };
+        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)) with { Editions = [.. made.Select(e => e.Edition.Name)] }, null, null) { House = house, Editions = made };
     }
 
     /// <summary>Asks for the addresses of the patterns over the network, and checks those that have some once more with the answers.</summary>
@@ -131,7 +131,7 @@ internal static class PatternWork
     private static FileReport ReportAgain(WorkedFile file, CompileOptions options, Surroundings around)
     {
         var compilation = Compiler.Compile(file.Compilation!.Source, options, around.Stop);
-        return ReportOf(compilation, EditionCompiler.WithEditions(compilation, file.Editions));
+        return ReportOf(compilation, EditionCompiler.WithEditions(compilation, file.Editions)) with { Editions = [.. file.Editions.Select(e => e.Edition.Name)] };
     }
 
     private static Uri[] AddressesOf(Compilation made) =>

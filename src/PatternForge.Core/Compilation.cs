@@ -28,8 +28,17 @@ public sealed record Compilation
     /// <summary>The charts of its rows, in the order of the source; drawn up when somebody asks for the first time.</summary>
     public ImmutableArray<Chart> Charts => LazyCharts.Value;
 
-    /// <summary>Draws up the charts; a compilation that is only linted never does.</summary>
+    /// <summary>Draws up the charts; a compilation that is only linted never does, unless a block asks for one.</summary>
     internal Lazy<ImmutableArray<Chart>> LazyCharts { get; init; } = new([]);
+
+    /// <summary>The sequences of its stripes, in the order of the source.</summary>
+    public ImmutableArray<StripeSequence> Stripes => LazyStripes.Value;
+
+    /// <summary>Finds the stripes; a compilation that is only linted never does, unless a block asks for them.</summary>
+    internal Lazy<ImmutableArray<StripeSequence>> LazyStripes { get; init; } = new([]);
+
+    /// <summary>How the stitches of its parts are shared out among the yarns; empty where the yarns have no letters or are in doubt.</summary>
+    public ImmutableArray<YarnShares> Shares { get; init; } = [];
 
     /// <summary>The outlines of its pieces, in the order of the source; made when they are first wanted.</summary>
     public ImmutableArray<PieceOutline> Outlines => LazyOutlines.Value;
@@ -40,7 +49,7 @@ public sealed record Compilation
     /// <summary>Its crochet diagrams, in the order of the source; drawn up when somebody asks for the first time.</summary>
     public ImmutableArray<CrochetDiagram> Diagrams => LazyDiagrams.Value;
 
-    /// <summary>Draws up the diagrams; a compilation that is only linted never does.</summary>
+    /// <summary>Draws up the diagrams; a compilation that is only linted never does, unless a block asks for one.</summary>
     internal Lazy<ImmutableArray<CrochetDiagram>> LazyDiagrams { get; init; } = new(() => []);
 
     /// <summary>Abbreviations used by the rows, sorted as the table prints them.</summary>
@@ -48,6 +57,9 @@ public sealed record Compilation
 
     /// <summary>Everything found, by place; accepted ones are in it with their reason.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>Which edition of a pattern it is; null for the pattern as it is written.</summary>
+    public EditionForm? Edition { get; init; }
 
     /// <summary>How much of the file was understood.</summary>
     public required Coverage Coverage { get; init; }

@@ -48,6 +48,7 @@ public static class Compiler
         var body = BodyBinder.Bind(sections, facts, read, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = new Pattern(facts, body.Sections);
+        WithoutEchoes(bag);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
         var context = new CheckContext(pattern, worked, read, bag)
@@ -62,9 +63,24 @@ public static class Compiler
             Outlines = new(() => OutlineMaker.Of(new CheckContext(pattern, worked, read, new FindingBag(read)), body.Lines)),
         };
         CheckList.Run(context);
+        Lazy<ImmutableArray<CrochetDiagram>> diagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options));
+        var colours = StripeMaker.Of(pattern, body.Lines, worked, options);
+        var shares = colours?.Shares() ?? [];
+        Lazy<ImmutableArray<StripeSequence>> stripes = new(() => colours?.Sequences() ?? []);
+        YarnShareCheck.Report(pattern, shares, body.Lines, options.Tolerances.YarnShare, bag);
+        DrawingNotMade.Report(pattern, body.Lines, worked, charts, diagrams, stripes, options, bag);
         SchematicRequest.Check(context);
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = context.Outlines, LazyDiagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options)) };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = context.Outlines, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
+    }
+
+    /// <summary>A stated count that is wrong does not run with the other sizes either: that is told once.</summary>
+    private static void WithoutEchoes(FindingBag bag)
+    {
+        if (bag.Has(RowRules.ValuesOutOfRun))
+        {
+            bag.Remove([.. bag.From(0).Select(f => f.Finding).Where(f => f.Rule == RowRules.ValuesOutOfRun && bag.HasAt("PF301", f.Span))]);
+        }
     }
 
     /// <summary>What is found when the rows are read by other facts.</summary>

@@ -37,7 +37,7 @@ public static class EditionCompiler
 
         for (var tries = 1; ; tries++)
         {
-            var made = Compiler.Compile(source.Text, options, cancel);
+            var made = Compiler.Compile(source.Text, options, cancel) with { Edition = edition.Form };
             var fresh = Fresh(plain, edition, source, made);
             var differing = (edition.OnlySize(plain) is { } size ? DifferingIn(size, plain, source, made) : Differing(plain, source, made)).ToArray();
             if (edition.MayLeaveLines && tries < MostTries && Unsaid(plain, differing, fresh, isLast: tries == MostTries - 1) is { Length: > 0 } lines)
@@ -51,7 +51,7 @@ public static class EditionCompiler
                 continue;
             }
 
-            var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, "say this line in words that have one meaning in both; the line as it is written comes out"));
+            var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, edition.OnlySize(plain) is null ? "say this line in words that have one meaning in both; the line as it is written comes out" : "the step that this size leaves out cannot be taken from these words: give it a line or a bracket of its own"));
             return new(edition, source, made, Sorted(plain, [.. source.Findings, .. told, .. fresh.Where(f => differing.Length == 0 || f.Severity != Severity.Error)]));
         }
     }
@@ -85,7 +85,7 @@ public static class EditionCompiler
         [
             .. made.Findings.Select(source.Mended.ToSource)
                 .Where(f => !known.Contains((f.Rule.Code, f.Span.Start)) && f.Accepted is null && f.Rule.Code is not ("PF407" or "PF142" or "PF420" or "PF421"))
-                .Select(f => f with { Message = $"in the edition `{edition.Name}`, {f.Message}", Fix = null }),
+                .Select(f => f with { Message = $"in the edition `{edition.Name}`, {f.Message}", Fix = null, Edition = edition.Name }),
         ];
     }
 

@@ -19,7 +19,7 @@ public static class RuleCatalog
     public static ImmutableArray<Rule> All { get; } =
     [
         .. SyntaxRules.All.Concat(FileRules.All).Concat(HeaderRules.All).Concat(NumberRules.All).Concat(HouseRules.All).Concat(DraftRules.All).Concat(BodyRules.All).Concat(RowSyntaxRules.All).Concat(RowRules.All).Concat(PlanRules.All).Concat(ChartRules.All)
-            .Append(ChartComparison.Rule).Append(FloatCheck.Rule).Append(SchematicRequest.Rule).Concat(CrochetTermsRules.All).Concat(WorkRules.All).Concat(EditionRules.All).Concat(CheckList.Rules)
+            .Append(ChartComparison.Rule).Append(FloatCheck.Rule).Append(YarnShareCheck.Rule).Append(DrawingNotMade.Rule).Append(SchematicRequest.Rule).Concat(CrochetTermsRules.All).Concat(WorkRules.All).Concat(EditionRules.All).Concat(CheckList.Rules)
             .OrderBy(r => r.Code, StringComparer.Ordinal),
     ];
 

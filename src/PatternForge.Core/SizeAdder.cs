@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using PatternForge.Core.Drafts;
 using PatternForge.Core.Findings;
@@ -10,6 +11,8 @@ namespace PatternForge.Core;
 /// <summary>Adds a size to a pattern: writes a value into every literal list, compiles what comes of it, and tells line by line what follows, what is proposed and what must be decided.</summary>
 public static class SizeAdder
 {
+    private static readonly SearchValues<char> Signs = SearchValues.Create(",;:()[]{}\r\n\"#");
+
     /// <summary>Adds one size.</summary>
     /// <param name="plain">The pattern as it is.</param>
     /// <param name="wish">The size.</param>
@@ -81,7 +84,7 @@ public static class SizeAdder
         var name = wish.Name.Trim();
         return sizes.Count == 1 ? "a pattern of one size has no lists to add to: name two sizes in the header first, and give their numbers as lists"
             : plain.Pattern.Facts.Unread.Contains("sizes", StringComparer.Ordinal) ? "the sizes of this pattern could not be made out: `patternforge lint` tells why"
-            : name.Length is 0 or > 60 || name.AsSpan().IndexOfAny(",;:()[]{}\r\n\"#") >= 0 ? $"`{wish.Name}` cannot be the name of a size: leave out brackets, commas and other signs"
+            : name.Length is 0 or > 60 || name.AsSpan().IndexOfAny(Signs) >= 0 ? $"`{wish.Name}` cannot be the name of a size: leave out brackets, commas and other signs"
             : sizes.IndexOf(name) >= 0 ? $"the pattern has a size `{name}` already"
             : sizes.Count >= options.MaxSizes ? $"the pattern has {sizes.Count} sizes, and more are not read"
             : wish.Before is not null && wish.After is not null ? "say what the new size stands before or what it stands behind, not both"

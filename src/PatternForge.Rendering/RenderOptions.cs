@@ -1,3 +1,5 @@
+using PatternForge.Rendering.Documents;
+
 namespace PatternForge.Rendering;
 
 /// <summary>How a pattern is rendered.</summary>
@@ -13,9 +15,9 @@ public sealed record RenderOptions
     public string? Name { get; init; }
 
     /// <summary>
-    /// Gives the address that a photo has in the release, from its file as the header names it: a path beside the page, or a <c>data:</c>
-    /// address that holds the picture itself; null for a picture that cannot be had, whose words then stand alone. Without it the header's
-    /// relative paths are kept.
+    /// Gives a photo, or a picture of the text, as it stands in the release, from its file as the pattern names it: by a path beside the page, or by a
+    /// <c>data:</c> address that holds the picture itself; null for a picture that cannot be had, whose words then stand alone. Without it the
+    /// pattern's relative paths are kept.
     /// </summary>
-    public Func<string, string?>? PhotoAddress { get; init; }
+    public Func<string, ReleasedPicture?>? Picture { get; init; }
 }

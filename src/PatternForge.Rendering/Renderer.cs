@@ -19,7 +19,7 @@ public static class Renderer
 
     /// <summary>Renders one pattern in one format from a view that may serve several formats.</summary>
     /// <param name="compilation">The compiled pattern.</param>
-    /// <param name="shared">Its view, as <see cref="ViewBuilder"/> made it for the same draft or release; the addresses of photos are those of the options.</param>
+    /// <param name="shared">Its view, as <see cref="ViewBuilder"/> made it for the same draft or release; the addresses of pictures are those of the options.</param>
     /// <param name="format">The format.</param>
     /// <param name="templates">The templates; the built-in ones when null.</param>
     /// <param name="options">How; the usual ones when null.</param>
@@ -27,7 +27,7 @@ public static class Renderer
     {
         var how = options ?? RenderOptions.Default;
         var set = templates ?? TemplateSet.Default;
-        var view = how.PhotoAddress is null ? shared : ViewBuilder.WithPhotos(shared, compilation, how.PhotoAddress);
+        var view = how.Picture is null ? shared : ViewBuilder.WithPictures(shared, compilation, how.Picture);
         var written = format.Write(view, set);
         var name = (how.Name ?? ReleaseName.Of(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);

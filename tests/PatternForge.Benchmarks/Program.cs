@@ -3,7 +3,7 @@ using BenchmarkDotNet.Running;
 using PatternForge.Benchmarks;
 
 // start PROGRAM [FILES] [RUNS] times whole processes; stages [LINES] says what each stage costs; fill FOLDER [FILES] writes patterns; print LINES [NUMBER] and garment [ROWS] show a pattern made for measuring;
-// rows [ROWS ...] says what a row costs as the file grows; all else goes to the benchmark runner.
+// charts [NUMBER] times the drawing of charts; sheet FILE FOLDER ... writes all drawings of patterns on one page; rows [ROWS ...] says what a row costs as the file grows; all else goes to the benchmark runner.
 switch (args)
 {
     case ["start", var program, .. var rest]:
@@ -25,6 +25,18 @@ switch (args)
         return 0;
     case ["rows", .. var rest]:
         return RowCosts.Print(rest.Length > 0 ? [.. rest.Select((_, i) => Number(rest, i, 0))] : [250, 500, 1_000, MadeGarment.ManyRows]);
+    case ["charts", .. var rest]:
+        var sampler = MadeCharts.Source(Number(rest, 0, MadeCharts.ManyCharts));
+        for (var run = 0; run < 3; run++)
+        {
+            var clock = System.Diagnostics.Stopwatch.StartNew();
+            var signs = MadeCharts.Draw(sampler);
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{clock.Elapsed.TotalSeconds:0.00} s, {signs / 1e6:0.0} million characters of SVG"));
+        }
+
+        return 0;
+    case ["sheet", var sheet, .. var of]:
+        return ContactSheet.Write(sheet, of);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(MadePattern).Assembly).Run(args);
         return 0;

@@ -42,8 +42,8 @@ public class BuildTests
     }
 
     [Theory]
-    [InlineData("the format `pdf` does not exist yet: there are html, md, source", "--format", "pdf")]
-    [InlineData("the format `json` does not exist yet: there are html, md, source", "--format", "html,json")]
+    [InlineData("the format `pdf` does not exist yet: there are html, md, png, source", "--format", "pdf")]
+    [InlineData("the format `json` does not exist yet: there are html, md, png, source", "--format", "html,json")]
     [InlineData("`htm` is not known as a format: did you mean `html`?", "--format", "htm")]
     [InlineData("`large-print` is not known as an edition: there are us, uk, spelled-out", "--edition", "large-print")]
     [InlineData("there is no folder of templates `gone`", "--templates", "gone")]
@@ -91,6 +91,18 @@ public class BuildTests
         Assert.Equal(1, outcome.Code);
         Assert.Contains("error[PF408] in the edition `uk`, `htr`", outcome.Out, StringComparison.Ordinal);
         Assert.Contains("square.pattern.md:6:3", outcome.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Json_names_the_editions_of_a_file_and_the_one_that_has_a_finding()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("square.pattern.md", Granny.Replace("release: [uk]", "stitches:\n  htr: (dc, ch 1, dc) in next st\nrelease: [uk]", StringComparison.Ordinal));
+        var file = Outcome.Of(folder, "lint", "square.pattern.md", "--format", "json").Json.GetProperty("files")[0];
+        Assert.Equal(["uk"], file.GetProperty("editions").EnumerateArray().Select(e => e.GetString()));
+        var findings = file.GetProperty("findings").EnumerateArray().Select(f => (Code: f.GetProperty("code").GetString(), Edition: f.GetProperty("edition").GetString())).ToArray();
+        Assert.Contains(("PF408", "uk"), findings);
+        Assert.Contains(findings, f => f.Code != "PF408" && f.Edition is null);
     }
 
     [Fact]
@@ -242,12 +254,12 @@ public class BuildTests
     public void Photos_beside_the_pattern_are_put_into_the_page_and_no_others()
     {
         using var folder = new TemporaryFolder();
-        byte[] png = [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, 0, 0, 0, 0, .. "IEND"u8, 0, 0, 0, 0];
+        var png = TakenPicture.Png(12, 8);
         folder.Write("secret.png", png);
         folder.Write("work/photos/hat front.png", png);
         folder.Write("work/list.png", "no picture");
         var photos = new PhotoFiles(folder.At("work"));
-        Assert.Equal("data:image/png;base64,iVBORw0KGgoAAAAASUVORAAAAAA=", photos.Embedded("photos/hat front.png"));
+        Assert.Equal($"data:image/png;base64,{Convert.ToBase64String(PictureCopy.Of(png)!.Bytes)}", photos.Embedded("photos/hat front.png")!.Address);
         File.CreateSymbolicLink(folder.At("work/link.png"), folder.At("secret.png"));
         Assert.Equal(
             [PhotoState.There, PhotoState.Outside, PhotoState.Missing, PhotoState.Outside, PhotoState.NoPicture, PhotoState.Outside],

@@ -21,6 +21,27 @@ public class HouseFileTests
     }
 
     [Fact]
+    public void It_is_checked_as_a_project_file_where_it_is_named_itself_and_is_no_pattern()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("patternforge.yaml", "defaults:\n  designer: Ilsa Merrowby\n  care: [wash by hand]\n");
+        folder.Write("hat.pattern.md", Hat);
+        var clean = Outcome.Of(folder, "lint", "patternforge.yaml", "--format", "json");
+        Assert.Equal((0, ""), (clean.Code, clean.Error));
+        var file = clean.Json.GetProperty("files")[0];
+        Assert.Equal(("patternforge.yaml", 0), (file.GetProperty("path").GetString(), file.GetProperty("findings").GetArrayLength()));
+        Assert.Contains("Wash by hand", Built(folder, "hat.pattern.md"), StringComparison.Ordinal);
+
+        folder.Write("patternforge.yaml", "style:\n  round: circle\n");
+        Assert.Equal(1, Outcome.Of(folder, "lint", "patternforge.yaml").Code);
+        var both = Outcome.Of(folder, "lint", "patternforge.yaml", "hat.pattern.md", "--format", "json").Json.GetProperty("files").EnumerateArray();
+        Assert.Equal(["patternforge.yaml", "hat.pattern.md"], both.Select(f => f.GetProperty("path").GetString()));
+
+        var counted = Outcome.Of(folder, "counts", "patternforge.yaml");
+        Assert.Equal((2, "`patternforge.yaml` is a project file and no pattern; `lint` checks it\n"), (counted.Code, counted.Error));
+    }
+
+    [Fact]
     public void Standard_input_takes_that_of_the_current_folder()
     {
         using var folder = new TemporaryFolder();

@@ -1,164 +1,31 @@
-using System.Buffers.Binary;
 using MetadataExtractor;
 using MetadataExtractor.Formats.Exif;
 using PatternForge.Cli.Photos;
 using PatternForge.Core.Model;
+using SkiaSharp;
 
 namespace PatternForge.Cli.Tests;
 
-/// <summary>Photos are looked at and cleaned; what is left in a release is read back with a reader of another make.</summary>
+/// <summary>Photos and pictures of the text as a pattern names them: looked at, and put into a release.</summary>
 public class PhotoTests
 {
-    // A TIFF block with orientation 6 and a place: 54°30' N, 8°15' E (the open sea).
-    private static byte[] Exif()
-    {
-        var block = new byte[8 + 2 + (3 * 12) + 4 + 8 + 2 + (4 * 12) + 4 + 48];
-        "MM\0*"u8.CopyTo(block);
-        BinaryPrimitives.WriteInt32BigEndian(block.AsSpan(4), 8);
-        BinaryPrimitives.WriteInt16BigEndian(block.AsSpan(8), 3);
-        Entry(block.AsSpan(10), 0x010F, 2, 8, 50); // the camera's maker
-        Entry(block.AsSpan(22), 0x0112, 3, 1, 6 << 16);
-        Entry(block.AsSpan(34), 0x8825, 4, 1, 58);
-        "SeaCams\0"u8.CopyTo(block.AsSpan(50));
-        BinaryPrimitives.WriteInt16BigEndian(block.AsSpan(58), 4);
-        Entry(block.AsSpan(60), 1, 2, 2, 'N' << 24);
-        Entry(block.AsSpan(72), 2, 5, 3, 112);
-        Entry(block.AsSpan(84), 3, 2, 2, 'E' << 24);
-        Entry(block.AsSpan(96), 4, 5, 3, 136);
-        foreach (var (at, number) in new[] { (112, 54), (120, 30), (128, 0), (136, 8), (144, 15), (152, 0) })
-        {
-            BinaryPrimitives.WriteInt32BigEndian(block.AsSpan(at), number);
-            BinaryPrimitives.WriteInt32BigEndian(block.AsSpan(at + 4), 1);
-        }
+    private const string Rows = "\n\n## Piece\n\nCO 12 sts.\n\nRow 1: Knit.\n\nBO all sts.\n";
 
-        return block;
-
-        static void Entry(Span<byte> at, int tag, short type, int count, int value)
-        {
-            BinaryPrimitives.WriteUInt16BigEndian(at, (ushort)tag);
-            BinaryPrimitives.WriteInt16BigEndian(at[2..], type);
-            BinaryPrimitives.WriteInt32BigEndian(at[4..], count);
-            BinaryPrimitives.WriteInt32BigEndian(at[8..], value);
-        }
-    }
-
-    private static byte[] Segment(byte marker, params byte[] body) => [0xFF, marker, (byte)((body.Length + 2) >> 8), (byte)(body.Length + 2), .. body];
-
-    private static readonly byte[] Frame = Segment(0xC0, 8, 3, 32, 4, 176, 1, 1, 0x11, 0); // 1200 x 800
-
-    private static readonly byte[] Scan = [.. Segment(0xDA, 1, 1, 0, 0, 63, 0), 0x12, 0xFF, 0x00, 0x34, 0xFF, 0xD0, 0x56];
-
-    private static byte[] Jpeg(params byte[] more) =>
+    private static (string? Code, string? Severity, int Line, string Message)[] Findings(TemporaryFolder folder) =>
     [
-        0xFF, 0xD8,
-        .. Segment(0xE0, [.. "JFIF\0"u8, 1, 2, 0, 0, 1, 0, 1, 0, 0]),
-        .. Segment(0xE1, [.. "Exif\0\0"u8, .. Exif()]),
-        .. Segment(0xE1, [.. "http://ns.adobe.com/xap/1.0/\0<x:xmpmeta exif:GPSLatitude='54,30N'/>"u8]),
-        .. Segment(0xE2, [.. "ICC_PROFILE\0"u8, 1, 1, 7, 7]),
-        .. Segment(0xED, [.. "Photoshop 3.0\0"u8]),
-        .. Segment(0xFE, [.. "taken at home"u8]),
-        .. Segment(0xDB, [0, .. new byte[64]]),
-        .. Frame, .. Scan, .. more, 0xFF, 0xD9, .. "a second picture with GPSLatitude"u8,
+        .. Outcome.Of(folder, "lint", "hat.pattern.md", "--format", "json").Json.GetProperty("files")[0].GetProperty("findings").EnumerateArray()
+            .Select(f => (f.GetProperty("code").GetString(), f.GetProperty("severity").GetString(), f.GetProperty("line").GetInt32(), f.GetProperty("message").GetString()!))
+            .Where(f => f.Item1!.StartsWith("PF9", StringComparison.Ordinal)),
     ];
-
-    private static byte[] Chunk(string name, params byte[] body)
-    {
-        byte[] chunk = [0, 0, 0, 0, .. System.Text.Encoding.ASCII.GetBytes(name), .. body, 0, 0, 0, 0];
-        BinaryPrimitives.WriteInt32BigEndian(chunk, body.Length);
-        return chunk;
-    }
-
-    private static byte[] Png() =>
-    [
-        0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, .. Chunk("IHDR", 0, 0, 4, 176, 0, 0, 3, 32, 8, 0, 0, 0, 0), .. Chunk("tEXt", [.. "Comment\0home"u8]), .. Chunk("eXIf", Exif()), .. Chunk("IDAT", 1, 2, 3), .. Chunk("IEND"),
-    ];
-
-    private static byte[] Webp()
-    {
-        byte[] Part(string name, byte[] body) => [.. System.Text.Encoding.ASCII.GetBytes(name), .. BitConverter.GetBytes(body.Length), .. body, .. new byte[body.Length & 1]];
-        byte[] all = [.. "RIFF\0\0\0\0WEBP"u8, .. Part("VP8X", [0x0C, 0, 0, 0, 175, 4, 0, 31, 3, 0]), .. Part("VP8 ", [1, 2, 3]), .. Part("EXIF", Exif()), .. Part("XMP ", [.. "<x:xmpmeta/>"u8])];
-        BinaryPrimitives.WriteInt32LittleEndian(all.AsSpan(4), all.Length - 8);
-        return all;
-    }
-
-    public static TheoryData<string> Kinds => ["jpg", "png", "webp"];
-
-    private static byte[] Of(string kind) => kind switch { "jpg" => Jpeg(), "png" => Png(), _ => Webp() };
-
-    [Theory]
-    [MemberData(nameof(Kinds))]
-    public void The_size_and_the_place_of_a_photo_are_seen(string kind) =>
-        Assert.Equal(new PictureFacts(1200, 800, HasLocation: true), Picture.FactsOf(Of(kind)));
-
-    [Theory]
-    [MemberData(nameof(Kinds))]
-    public void A_cleaned_photo_says_nothing_of_its_taking_but_its_turn(string kind)
-    {
-        var before = ImageMetadataReader.ReadMetadata(new MemoryStream(Of(kind)));
-        Assert.Contains(before, d => d is ExifIfd0Directory i && i.GetInt32(ExifDirectoryBase.TagOrientation) == 6 && i.GetString(ExifDirectoryBase.TagMake) == "SeaCams");
-        Assert.Equal(54.5, before.OfType<GpsDirectory>().Single().GetGeoLocation()!.Latitude, 5);
-
-        var cleaned = Picture.Cleaned(Of(kind))!;
-        var after = ImageMetadataReader.ReadMetadata(new MemoryStream(cleaned));
-        Assert.Empty(after.OfType<GpsDirectory>());
-        var exif = Assert.Single(after.OfType<ExifIfd0Directory>());
-        Assert.Equal((6, 1), (exif.GetInt32(ExifDirectoryBase.TagOrientation), exif.TagCount));
-        Assert.DoesNotContain(after, d => d.Name.Contains("XMP", StringComparison.Ordinal) || d.Name.Contains("Comment", StringComparison.Ordinal) || d.Name.Contains("Photoshop", StringComparison.Ordinal));
-        Assert.DoesNotContain(after, d => d.HasError && d is not MetadataExtractor.Formats.Icc.IccDirectory);
-        Assert.Equal(new PictureFacts(1200, 800, HasLocation: false), Picture.FactsOf(cleaned));
-        Assert.Equal(cleaned, Picture.Cleaned(cleaned));
-        foreach (var word in new[] { "GPSLatitude", "SeaCams", "home", "xmpmeta", "second picture" })
-        {
-            Assert.DoesNotContain(word, System.Text.Encoding.Latin1.GetString(cleaned), StringComparison.Ordinal);
-        }
-    }
-
-    [Fact]
-    public void Not_a_pixel_and_no_colour_is_changed()
-    {
-        var cleaned = Picture.Cleaned(Jpeg())!;
-        Assert.True(cleaned.AsSpan().IndexOf(Frame) > 0);
-        Assert.Equal([.. Scan, 0xFF, 0xD9], cleaned[^(Scan.Length + 2)..]);
-        Assert.True(cleaned.AsSpan().IndexOf("ICC_PROFILE"u8) > 0);
-        Assert.Equal(6, cleaned.AsSpan().IndexOf("JFIF"u8));
-    }
-
-    [Fact]
-    public void Damaged_photos_are_never_a_fault_and_never_keep_their_place()
-    {
-        var random = new Random(3);
-        for (var i = 0; i < 3000; i++)
-        {
-            var bytes = Of(i % 3 == 0 ? "jpg" : i % 3 == 1 ? "png" : "webp");
-            for (var n = random.Next(1, 6); n > 0; n--)
-            {
-                bytes[random.Next(4, bytes.Length)] = (byte)random.Next(256);
-            }
-
-            bytes = bytes[..random.Next(1, bytes.Length + 1)];
-            Picture.FactsOf(bytes);
-            if (Picture.Cleaned(bytes) is { } cleaned)
-            {
-                Assert.False(Picture.FactsOf(cleaned).HasLocation);
-            }
-        }
-    }
-
-    [Theory]
-    [InlineData("GIF89a\u0010\0\u0020\0", 16, 32)]
-    public void The_size_of_a_gif_is_seen(string text, int width, int height) =>
-        Assert.Equal(new PictureFacts(width, height, false), Picture.FactsOf(System.Text.Encoding.Latin1.GetBytes(text)));
 
     [Fact]
     public void Lint_says_that_a_photo_tells_its_place_and_no_file_of_the_release_does()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("photos/front.jpg", Jpeg());
-        folder.Write("photos/small.png", [0x89, .. "PNG\r\n"u8, 0x1A, 0x0A, .. Chunk("IHDR", 0, 0, 1, 0, 0, 0, 1, 0, 8, 0, 0, 0, 0), .. Chunk("IEND")]);
-        folder.Write("hat.pattern.md", "---\ntitle: Harbour hat\nsizes: one size\nphotos:\n  - file: photos/front.jpg\n    alt: From the front\n  - file: photos/small.png\n  - file: gone.jpg\n    alt: Gone\n---\n\n## Piece\n\nCO 12 sts.\n\nRow 1: Knit.\n\nBO all sts.\n");
-        var codes = Outcome.Of(folder, "lint", "hat.pattern.md", "--format", "json").Json.GetProperty("files")[0].GetProperty("findings").EnumerateArray()
-            .Select(f => (f.GetProperty("code").GetString(), f.GetProperty("severity").GetString(), f.GetProperty("line").GetInt32())).Where(f => f.Item1!.StartsWith("PF9", StringComparison.Ordinal));
-        Assert.Equal([("PF908", "warning", 5), ("PF906", "warning", 7), ("PF907", "warning", 7), ("PF905", "warning", 8)], codes);
+        folder.Write("photos/front.jpg", TakenPicture.Jpeg(1800, 1200, 6));
+        folder.Write("photos/small.png", TakenPicture.Of(SKEncodedImageFormat.Png, 256, 256));
+        folder.Write("hat.pattern.md", "---\ntitle: Harbour hat\nsizes: one size\nphotos:\n  - file: photos/front.jpg\n    alt: From the front\n  - file: photos/small.png\n  - file: gone.jpg\n    alt: Gone\n---" + Rows);
+        Assert.Equal([("PF908", "warning", 5), ("PF906", "warning", 7), ("PF907", "warning", 7), ("PF905", "warning", 8)], Findings(folder).Select(f => (f.Code, f.Severity, f.Line)));
 
         var built = Outcome.Of(folder, "build", "hat.pattern.md");
         Assert.Equal((0, "out/hat.html\nout/hat.md\nout/hat.photos/front.jpg\nout/hat.photos/small.png\n"), (built.Code, built.Out));
@@ -166,40 +33,137 @@ public class PhotoTests
         var page = folder.Read("out/hat.html");
         const string Begin = "data:image/jpeg;base64,";
         var start = page.IndexOf(Begin, StringComparison.Ordinal) + Begin.Length;
-        byte[][] released = [Convert.FromBase64String(page[start..page.IndexOf('"', start)]), File.ReadAllBytes(folder.At("out/hat.photos/front.jpg"))];
+        var end = page.IndexOf('"', start);
+        Assert.StartsWith("\" width=\"1600\" height=\"1067\" alt=\"From the front\"", page[end..], StringComparison.Ordinal);
+        byte[][] released = [Convert.FromBase64String(page[start..end]), File.ReadAllBytes(folder.At("out/hat.photos/front.jpg"))];
         Assert.All(released, bytes =>
         {
             var said = ImageMetadataReader.ReadMetadata(new MemoryStream(bytes));
             Assert.Empty(said.OfType<GpsDirectory>());
-            Assert.Equal(6, said.OfType<ExifIfd0Directory>().Single().GetInt32(ExifDirectoryBase.TagOrientation));
+            Assert.Empty(said.OfType<ExifIfd0Directory>());
+            Assert.Equal((1600, 1067), PictureCopy.SizeOf(bytes));
         });
-        Assert.Equal(Jpeg(), File.ReadAllBytes(folder.At("photos/front.jpg")));
+        Assert.Equal(TakenPicture.Jpeg(1800, 1200, 6), File.ReadAllBytes(folder.At("photos/front.jpg")));
     }
 
     [Fact]
-    public void A_picture_of_a_kind_that_cannot_be_cleaned_stays_out_of_the_release()
+    public void Pictures_of_the_text_are_treated_as_photos_are()
     {
         using var folder = new TemporaryFolder();
+        folder.Write("steps/the brim (folded).jpg", TakenPicture.Jpeg(700, 620, 3));
+        folder.Write("crown.png", TakenPicture.Of(SKEncodedImageFormat.Png, 200, 150));
+        folder.Write("hat.pattern.md", "---\ntitle: Harbour hat\nsizes: one size\n---" + Rows + """
+
+            ## Notes
+
+            ![The brim, folded once](steps/the%20brim%20\(folded\).jpg "A title") and `![no picture](code.jpg)`.
+
+            ![](crown.png)
+
+            Not there: ![The back](back.jpg). Elsewhere: ![The sea](https://example.com/sea.jpg).
+
+            [top]: <crown.png>
+            By its name: ![The crown][top].
+            """);
+        Assert.Equal(
+            [("PF908", "warning", 16), ("PF907", "warning", 18), ("PF909", "note", 18), ("PF905", "warning", 20), ("PF905", "warning", 20), ("PF909", "note", 23)],
+            Findings(folder).Select(f => (f.Code, f.Severity, f.Line)).OrderBy(f => f.Line).ThenBy(f => f.Code, StringComparer.Ordinal));
+
+        var built = Outcome.Of(folder, "build", "hat.pattern.md", "--format", "md,html");
+        Assert.Equal((0, "out/hat.md\nout/hat.html\nout/hat.photos/crown.png\nout/hat.photos/the brim (folded).jpg\n"), (built.Code, built.Out));
+        var text = folder.Read("out/hat.md");
+        Assert.Contains("![The brim, folded once](hat.photos/the%20brim%20%28folded%29.jpg) and `![no picture](code.jpg)`.", text, StringComparison.Ordinal);
+        Assert.Contains("Not there: The back. Elsewhere: The sea.", text, StringComparison.Ordinal);
+        Assert.Contains("![The crown](hat.photos/crown.png)", text, StringComparison.Ordinal);
+        var page = folder.Read("out/hat.html");
+        Assert.Contains("width=\"700\" height=\"620\" alt=\"The brim, folded once\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("crown.png", page, StringComparison.Ordinal);
+        Assert.False(PlaceOfTaking.IsToldBy(File.ReadAllBytes(folder.At("out/hat.photos/the brim (folded).jpg"))));
+    }
+
+    [Fact]
+    public void A_picture_that_no_copy_can_be_made_of_is_a_finding_and_stays_out_of_the_release()
+    {
+        using var folder = new TemporaryFolder();
+        var large = TakenPicture.Jpeg(64, 48);
+        var frame = large.AsSpan().IndexOf((ReadOnlySpan<byte>)[0xFF, 0xC0]);
+        (large[frame + 5], large[frame + 6], large[frame + 7], large[frame + 8]) = (0xEA, 0x60, 0xEA, 0x60);
         folder.Write("a.avif", [0, 0, 0, 24, .. "ftypavif....Exif"u8]);
-        folder.Write("b.avif", [0, 0, 0, 24, .. "ftypavif....ispe\0\0\0\0\0\0\u0004\0\0\0\u0003\0"u8]);
+        folder.Write("b.heic", [0, 0, 0, 24, .. "ftypheic...."u8]);
+        folder.Write("c.jpg", "Dear maker, this is a letter.");
+        folder.Write("d.jpg", TakenPicture.Of(SKEncodedImageFormat.Jpeg, 900, 700)[..2000]);
+        folder.Write("e.jpg", large);
+        folder.Write("f.png", TakenPicture.Of(SKEncodedImageFormat.Png, 900, 700)[..600]);
+        string[] names = ["a.avif", "b.heic", "c.jpg", "d.jpg", "e.jpg", "f.png"];
+        folder.Write("hat.pattern.md", "---\ntitle: Harbour hat\nsizes: one size\nphotos:\n" + string.Concat(names.Select(n => $"  - {{file: {n}, alt: Words for {n}}}\n")) + "---" + Rows);
+        Assert.Equal(
+            [
+                "the photo `a.avif` is a picture of the kind AVIF, of which no cleaned copy can be made",
+                "the photo `b.heic` is a picture of the kind HEIC, of which no cleaned copy can be made",
+                "the photo `c.jpg` is no picture, whatever its name says",
+                "the photo `d.jpg` is cut off or damaged",
+                "the photo `e.jpg` is too large to be read: it has 60000 x 60000 pixels, and 64 million are the most",
+                "the photo `f.png` is cut off or damaged",
+            ],
+            Findings(folder).Where(f => f.Code == "PF905").Select(f => f.Message));
+        var built = Outcome.Of(folder, "build", "hat.pattern.md");
+        Assert.Equal((0, "out/hat.html\nout/hat.md\n"), (built.Code, built.Out));
+        Assert.All(names, n => Assert.Contains($"<p class=\"missing\">Words for {n}</p>", folder.Read("out/hat.html"), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_copy_is_named_after_what_it_is()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("dot.gif", Convert.FromBase64String("R0lGODlhAQABAIAAAMLCwgAAACH5BAAAAAAALAAAAAABAAEAAAICRAEAOw=="));
+        folder.Write("front.jpeg", TakenPicture.Of(SKEncodedImageFormat.Jpeg, 20, 20));
+        folder.Write("back.png", TakenPicture.Of(SKEncodedImageFormat.Webp, 20, 20));
+        folder.Write("plan.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"/>");
         var photos = new PhotoFiles(folder.Path);
-        Assert.Null(photos.Embedded("a.avif"));
-        Assert.Contains("cannot be taken out", Assert.Single(photos.Remarks), StringComparison.Ordinal);
-        Assert.StartsWith("data:image/avif;base64,", photos.Embedded("b.avif"), StringComparison.Ordinal);
-        Assert.Equal((PhotoState.There, 1024, 768), (photos.Look("b.avif").State, photos.Look("b.avif").Width, photos.Look("b.avif").Height));
+        Assert.Equal(["dot.png", "front.jpeg", "back.webp", "plan.svg"], new[] { "dot.gif", "front.jpeg", "back.png", "plan.svg" }.Select(n => photos.Released(n)!.Name));
+        Assert.StartsWith("data:image/webp;base64,", photos.Embedded("back.png")!.Address, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_drawing_that_holds_what_a_program_wrote_stays_out_of_the_release()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("a.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><metadata>made at home</metadata></svg>");
+        folder.Write("b.svg", "<svg xmlns=\"http://www.w3.org/2000/svg\"><image href=\"data:image/jpeg;base64,AAAA\"/></svg>");
+        var photos = new PhotoFiles(folder.Path);
+        Assert.Null(photos.Embedded("a.svg"));
+        Assert.Null(photos.Embedded("b.svg"));
+        Assert.Equal((2, PhotoState.There), (photos.Remarks.Count, photos.Look("a.svg").State));
     }
 
     [Fact]
     public void Two_photos_of_one_name_get_copies_of_their_own_and_a_source_is_never_written_over()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("a/x.png", Png());
-        folder.Write("b/x.png", Png());
-        folder.Write("hat.photos/y.png", Png());
+        folder.Write("a/x.png", TakenPicture.Png(8, 8));
+        folder.Write("b/x.png", TakenPicture.Png(9, 9));
+        folder.Write("hat.photos/y.png", TakenPicture.Png(8, 8));
         var copies = new PhotoCopies(new PhotoFiles(folder.Path), folder.Path, "hat");
-        Assert.Equal(("hat.photos/x.png", "hat.photos/x-2.png", "hat.photos/x.png"), (copies.Address("a/x.png"), copies.Address("b/x.png"), copies.Address("a/x.png")));
-        Assert.Null(copies.Address("hat.photos/y.png"));
+        Assert.Equal(("hat.photos/x.png", "hat.photos/x-2.png", "hat.photos/x.png"), (copies.Picture("a/x.png")!.Address, copies.Picture("b/x.png")!.Address, copies.Picture("a/x.png")!.Address));
+        Assert.Null(copies.Picture("hat.photos/y.png"));
         Assert.Contains("lies where its copy for the release would be written", Assert.Single(copies.Remarks), StringComparison.Ordinal);
         Assert.Equal(2, copies.Files.Count);
+    }
+
+    [Fact]
+    public void Nothing_outside_the_folder_of_the_pattern_is_read()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("secret.jpg", TakenPicture.Jpeg(20, 20));
+        folder.Write("in/front.jpg", TakenPicture.Jpeg(20, 20));
+        var photos = new PhotoFiles(folder.At("in"));
+        Assert.Equal(PhotoState.There, photos.Look("front.jpg").State);
+        string[] outside = ["../secret.jpg", folder.At("secret.jpg"), "file:///secret.jpg"];
+        Assert.All(outside, name => Assert.Equal((PhotoState.Outside, null), (photos.Look(name).State, photos.Released(name))));
+        if (!OperatingSystem.IsWindows())
+        {
+            File.CreateSymbolicLink(folder.At("in/link.jpg"), folder.At("secret.jpg"));
+            Assert.Equal((PhotoState.Outside, null), (photos.Look("link.jpg").State, photos.Released("link.jpg")));
+        }
     }
 }

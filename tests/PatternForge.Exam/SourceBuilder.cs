@@ -6,6 +6,9 @@ namespace PatternForge.Exam;
 /// </summary>
 public static class SourceBuilder
 {
+    // A study of rows leaves out on purpose what a whole pattern would explain.
+    private const string NoList = "omit: [abbreviations]";
+
     /// <summary>The source of a row case; its one row is the one asked about.</summary>
     public static CaseSource Of(RowQuestion question)
     {
@@ -20,6 +23,7 @@ public static class SourceBuilder
         writer.Table("stitches", question.Defs);
         writer.List("notes", question.Notes);
         writer.Lines([.. question.Charts.Length > 0 ? ["charts:", .. question.Charts.Select(c => $"  {c.Name}: {c.Width}")] : Array.Empty<string>()]);
+        writer.Lines(NoList);
         writer.EndHeader();
         writer.Heading("Piece");
         foreach (var row in question.Setup)
@@ -48,7 +52,11 @@ public static class SourceBuilder
             writer.Table("finished", question.Finished, "  ");
         }
 
-        if (question.Abbreviations is { } abbreviations)
+        if (question.Abbreviations is not { } abbreviations)
+        {
+            writer.Lines(NoList);
+        }
+        else
         {
             writer.List("abbreviations", [.. abbreviations, .. question.Special.Where(s => s.How is null).Select(s => s.Name)]);
         }

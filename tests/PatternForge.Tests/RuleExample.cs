@@ -65,7 +65,7 @@ internal static class RuleExample
             "PF902" or "PF903" => CompileOptions.Default with { Answers = Asked },
             "PF163" => CompileOptions.Default.Under(Core.Model.House.None with { NeverAccepted = ["PF210"] }),
             "PF420" => CompileOptions.Default.Under(Core.Model.House.None with { Style = new StyleSheet(StyleSheet.Open.Choices.Add(StyleMatter.Round, 0)) }),
-            "PF905" or "PF906" or "PF908" => CompileOptions.Default with { LookAtPhoto = Photo },
+            "PF905" or "PF906" or "PF908" or "PF909" => CompileOptions.Default with { LookAtPhoto = Photo },
             _ => CompileOptions.Default,
         });
         return plain with { Findings = EditionCompiler.WithEditions(plain, EditionCompiler.Released(plain).Select(e => EditionCompiler.Compile(plain, e))) };

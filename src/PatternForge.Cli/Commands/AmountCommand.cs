@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.Globalization;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core.Findings;
@@ -24,9 +25,9 @@ internal static class AmountCommand
         var swatchMetres = new Option<string>("--swatch-metres") { Description = "The yarn in the swatch", HelpName = "M" };
         var gauge = new Option<string>("--gauge") { Description = "Without a swatch, roughly: the gauge of stockinette", HelpName = "GAUGE" };
         var weight = new Option<string>("--weight") { Description = "Without a swatch, roughly: the weight of the yarn, 1 to 6 or by name", HelpName = "DK" };
-        weight.CompletionSources.Add([.. YarnWeight.All.Select(w => w.Name)]);
-        var fabric = new Option<string>("--fabric") { Description = $"What the amount is multiplied for: {string.Join(", ", YarnAmount.Factors.Select(f => f.Name))}", HelpName = "FABRIC" };
-        fabric.CompletionSources.Add([.. YarnAmount.Factors.Select(f => f.Name)]);
+        weight.CompletionSources.Add(_ => YarnWeight.All.Select(w => new CompletionItem(w.Name)));
+        var fabric = new Option<string>("--fabric") { Description = "What the amount is multiplied for: lace, cables, stranded and others", HelpName = "FABRIC" };
+        fabric.CompletionSources.Add(_ => YarnAmount.Factors.Select(f => new CompletionItem(f.Name)));
         var margin = new Option<string>("--margin") { Description = "Margin in per cent", HelpName = "N" };
         var strands = new Option<string>("--strands") { Description = "Strands held together", HelpName = "N" };
         var run = new Option<string>("--metres-per-100g") { Description = "Length of 100 grams of the yarn, or of its substitute", HelpName = "M" };

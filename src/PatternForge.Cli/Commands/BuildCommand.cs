@@ -25,10 +25,10 @@ internal static class BuildCommand
         var known = Edition.All.Select(e => e.Name).ToArray();
         var editions = new Option<string[]>("--edition") { Description = $"An edition to release in place of the pattern as it is written: {string.Join(", ", known)}", HelpName = "NAME" };
         editions.CompletionSources.Add(_ => known.Select(Suggestions.InList));
-        string[] names = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.SourceFormat];
+        string[] names = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat];
         var formats = new Option<string[]>("--format")
         {
-            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.All.Select(f => f.Name))} where none is said; {ReleasePlan.SourceFormat} is the rewritten source of an edition",
+            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.All.Select(f => f.Name))} where none is said; {ReleasePlan.PngFormat} writes each drawing as a picture for print too; {ReleasePlan.SourceFormat} is the rewritten source of an edition",
             HelpName = string.Join(',', names),
         };
         formats.CompletionSources.Add(_ => names.Select(Suggestions.InList));
@@ -67,7 +67,7 @@ internal static class BuildCommand
 
         var input = InputFiles.Find(paths, around);
         var code = Arguments.Complain(input, around);
-        var plan = new ReleasePlan(formats.Rendered, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, WritesSources = formats.Sources };
+        var plan = new ReleasePlan(formats.Rendered, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, WritesSources = formats.Sources, WritesPngs = formats.Pngs };
         if (plan.Clash(input.Files) is { } clash)
         {
             return CommandLine.Refuse(clash, around, "build");
@@ -164,17 +164,17 @@ internal static class BuildCommand
         return [.. editions.Distinct()];
     }
 
-    private static (ImmutableArray<OutputFormat> Rendered, bool Sources)? FormatsOf(Wishes wishes, Surroundings around)
+    private static (ImmutableArray<OutputFormat> Rendered, bool Sources, bool Pngs)? FormatsOf(Wishes wishes, Surroundings around)
     {
-        string[] known = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.SourceFormat];
+        string[] known = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat];
         var said = wishes.Formats.SelectMany(f => f.Split(',', StringSplitOptions.TrimEntries)).ToArray();
         if (said.Length == 0)
         {
-            return (OutputFormat.All, false);
+            return (OutputFormat.All, false, false);
         }
 
         var formats = ImmutableArray.CreateBuilder<OutputFormat>();
-        var sources = false;
+        var (sources, pngs) = (false, false);
         foreach (var name in said)
         {
             if (OutputFormat.Find(name) is { } format)
@@ -186,6 +186,12 @@ internal static class BuildCommand
             if (string.Equals(name, ReleasePlan.SourceFormat, StringComparison.OrdinalIgnoreCase))
             {
                 sources = true;
+                continue;
+            }
+
+            if (string.Equals(name, ReleasePlan.PngFormat, StringComparison.OrdinalIgnoreCase))
+            {
+                pngs = true;
                 continue;
             }
 
@@ -201,7 +207,7 @@ internal static class BuildCommand
             return null;
         }
 
-        return ([.. formats.Distinct()], sources);
+        return ([.. formats.Distinct()], sources, pngs);
     }
 
     private static TemplateSet? TemplatesOf(Wishes wishes, Surroundings around)

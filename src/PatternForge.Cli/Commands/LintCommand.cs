@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core.Findings;
@@ -49,9 +50,9 @@ internal static class LintCommand
             return CommandLine.Refuse("--online asks for links and repairs nothing: leave out --fix and --diff", around, "lint");
         }
 
-        var input = InputFiles.Find(paths, around);
+        var input = InputFiles.Find(paths, around, takesHouses: true);
         var code = Arguments.Complain(input, around);
-        if (input.Files.IsEmpty)
+        if (input.Files.IsEmpty && input.Houses.IsEmpty)
         {
             return code;
         }
@@ -61,7 +62,7 @@ internal static class LintCommand
             return CommandLine.Refuse("`-` is repaired by itself: name no file beside it", around, "lint");
         }
 
-        return wishes.Fix || wishes.Diff ? Repair(input, code, form, wishes, around) : Report(Checked(input, wishes.Online, around), code, form, wishes, around, around.Write, around.ColourOut);
+        return wishes.Fix || wishes.Diff ? Repair(input, code, form, wishes, around) : Report(Checked(input, wishes.Online, around), new HouseFiles(around).Named(input.Houses), code, form, wishes, around, around.Write, around.ColourOut);
     }
 
     // The compilation is not kept: only what a report needs, so that thousands of files fit.
@@ -72,10 +73,10 @@ internal static class LintCommand
         return online ? PatternWork.WithAnswers(files, houses, around) : files;
     }
 
-    private static int Report(WorkedFile[] files, int code, string form, Wishes wishes, Surroundings around, Action<string> write, bool colour)
+    private static int Report(WorkedFile[] files, ImmutableArray<FoundHouse> named, int code, string form, Wishes wishes, Surroundings around, Action<string> write, bool colour)
     {
-        code = Math.Max(code, Math.Max(PatternWork.Complain(files, around), HouseFiles.Complain(files, around)));
-        var ofHouses = HouseFiles.Reports(files);
+        code = Math.Max(code, Math.Max(PatternWork.Complain(files, around), HouseFiles.Complain(files, around, named)));
+        var ofHouses = HouseFiles.Reports(files, named);
         FileReport[] reports = [.. ofHouses, .. files.Select(f => f.Report).OfType<FileReport>()];
         write(form switch
         {
@@ -91,6 +92,7 @@ internal static class LintCommand
     private static int Repair(InputSet input, int code, string form, Wishes wishes, Surroundings around)
     {
         var houses = new HouseFiles(around);
+        var named = houses.Named(input.Houses);
         var repaired = PatternWork.Each(input.Files, f => RepairWork.Of(f, houses, write: !wishes.Diff, around), around);
         foreach (var remark in repaired.SelectMany(r => r.Remarks))
         {
@@ -107,16 +109,16 @@ internal static class LintCommand
             }
 
             // What would be left is told too, but not where the diff goes.
-            return Report(files, code, form, wishes, around, around.Tell, around.ColourError);
+            return Report(files, named, code, form, wishes, around, around.Tell, around.ColourError);
         }
 
         if (repaired is [{ Worked.File.FullPath: null, Before: { } before } only])
         {
             around.Write(only.After ?? before);
-            return Report(files, code, form, wishes, around, around.Tell, around.ColourError);
+            return Report(files, named, code, form, wishes, around, around.Tell, around.ColourError);
         }
 
-        return Report(files, code, form, wishes, around, around.Write, around.ColourOut);
+        return Report(files, named, code, form, wishes, around, around.Write, around.ColourOut);
     }
 
     /// <summary>What the command line asks for.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using PatternForge.Cli.Drawings;
 using PatternForge.Cli.Photos;
 using PatternForge.Core;
 using PatternForge.Core.Editions;
@@ -30,7 +31,11 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
     /// <summary>The name by which the source of an edition is asked for.</summary>
     public const string SourceFormat = "source";
 
+    /// <summary>The name by which drawings are asked for as pictures of dots.</summary>
+    public const string PngFormat = "png";
+
     private const string SourceExtension = ".pattern.md";
+    private const string DrawingExtension = ".svg";
 
     // Editions that a header asks for are known only once it has been read: their places are taken then.
     private readonly ConcurrentDictionary<string, string> _taken = new(StringComparer.OrdinalIgnoreCase);
@@ -40,6 +45,9 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
 
     /// <summary>True to write the sources as well.</summary>
     public bool WritesSources { get; init; }
+
+    /// <summary>True to write each drawing also as PNG beside its SVG.</summary>
+    public bool WritesPngs { get; init; }
 
     /// <summary>Says why these files cannot be released together: two would be written to one place, or one over a source. Null when they can.</summary>
     public string? Clash(ImmutableArray<InputFile> files)
@@ -116,7 +124,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
                 {
                     Draft = Draft,
                     Name = name,
-                    PhotoAddress = format == OutputFormat.Html ? photos.Embedded : copies.Address,
+                    Picture = format == OutputFormat.Html ? photos.Embedded : copies.Picture,
                 };
                 var result = Renderer.Render(compilation, view, format, Templates, options);
                 if (result.Files.IsEmpty)
@@ -127,7 +135,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
                 rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
             }
 
-            rendered.AddRange((Formats.IsEmpty ? [] : Renderer.Drawings(view)).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
+            rendered.AddRange((Formats.IsEmpty && !WritesPngs ? [] : Renderer.Drawings(view)).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
             if (WritesSources)
             {
                 var made = new RenderedFile(name + SourceExtension, compilation.Text.Text.Text);
@@ -140,6 +148,13 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         foreach (var (target, name, made) in rendered)
         {
             Note(name, Taken(target) ?? OutputFiles.Write(target, made.Text, overwrite: true));
+            if (WritesPngs && name.EndsWith(DrawingExtension, StringComparison.Ordinal))
+            {
+                around.Stop.ThrowIfCancellationRequested();
+                var beside = Path.ChangeExtension(target, ".png");
+                var (bytes, problem) = DrawingPng.Of(made.Text);
+                Note(Path.ChangeExtension(name, ".png"), problem ?? Taken(beside) ?? OutputFiles.Write(beside, bytes.AsSpan(), overwrite: true));
+            }
         }
 
         foreach (var (path, bytes) in copies.Files)
@@ -148,7 +163,9 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
             Note(below + path, Taken(target) ?? OutputFiles.Write(target, bytes.AsSpan(), overwrite: true));
         }
 
-        return new(worked, written.ToImmutable(), [.. photos.Remarks.Concat(copies.Remarks).Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
+        string[] onPngs = !WritesPngs ? [] : rendered.Exists(r => r.Name.EndsWith(DrawingExtension, StringComparison.Ordinal)) ? DrawingPng.Remark is { } remark ? [remark] : []
+            : ["it has no drawings, and so no PNG"];
+        return new(worked, written.ToImmutable(), [.. photos.Remarks.Concat(copies.Remarks).Concat(onPngs).Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
 
         // Why nothing may be written there; null where it may.
         string? Taken(string target) => _taken.GetOrAdd(target, file.Path) is var owner && owner != file.Path

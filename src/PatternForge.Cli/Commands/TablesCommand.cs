@@ -9,7 +9,7 @@ namespace PatternForge.Cli.Commands;
 internal static class TablesCommand
 {
     private static readonly string[] Forms = ["text", "json"];
-    private static readonly string[] Names = ["needles", "hooks", "yarn-weights", "body-sizes", "ease"];
+    private static readonly string[] Names = ["needles", "hooks", "yarn-weights", "body-sizes", "parts", "ease"];
 
     /// <summary>The command.</summary>
     public static Command Of(Surroundings around)
@@ -17,7 +17,7 @@ internal static class TablesCommand
         var name = new Argument<string[]>("TABLE") { Description = string.Join(", ", Names), Arity = ArgumentArity.ZeroOrMore };
         name.CompletionSources.Add(Names);
         var format = Arguments.Form("How to tell it", Forms);
-        var command = new Command("tables", "Show a table: needles, hooks, yarn weights, body sizes or ease, with its source.") { name, format };
+        var command = new Command("tables", "Show a table: needles, hooks, yarn weights, body sizes, heads, hands and feet, or ease, with its source.") { name, format };
         command.SetAction(parsed =>
         {
             if (parsed.GetValue(name) is not [var said])
@@ -37,6 +37,7 @@ internal static class TablesCommand
                 "hooks" => Hooks(answer),
                 "yarn-weights" => YarnWeights(answer),
                 "body-sizes" => Bodies(answer),
+                "parts" => Parts(answer),
                 _ => Ease(answer),
             };
             around.Write(answer.In(form));
@@ -74,6 +75,16 @@ internal static class TablesCommand
             .Text("source1", Sources.BodySizes.ToString(), $"Source 1: {Sources.BodySizes}.")
             .Text("source2", Sources.ChildSizes.ToString(), $"Source 2: {Sources.ChildSizes}.")
             .Text("source3", Sources.BustSizes.ToString(), $"Source 3: {Sources.BustSizes}.");
+    }
+
+    private static Answer Parts(Answer answer)
+    {
+        foreach (var table in PartSizes.All)
+        {
+            answer.Table(table.Name, $"{table.Title} (in; {table.Source})", ["measure", .. table.Sizes], table.Measures.Select(m => (string?[])[m.Measure, .. m.Inches.Select(i => i is { } span ? Span(span.Least, span.Most) : null)]));
+        }
+
+        return answer;
     }
 
     private static Answer Ease(Answer answer) => answer

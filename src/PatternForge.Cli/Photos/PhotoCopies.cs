@@ -1,3 +1,5 @@
+using PatternForge.Rendering.Documents;
+
 namespace PatternForge.Cli.Photos;
 
 /// <summary>The photos that a page names by a path: cleaned copies in a folder beside it, so that the release holds all that it shows.</summary>
@@ -6,7 +8,7 @@ namespace PatternForge.Cli.Photos;
 /// <param name="name">The page's name without its extension.</param>
 internal sealed class PhotoCopies(PhotoFiles photos, string folder, string name)
 {
-    private readonly Dictionary<string, string?> _addresses = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, ReleasedPicture?> _pictures = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, byte[]> _files = new(StringComparer.OrdinalIgnoreCase);
     private readonly SortedSet<string> _remarks = new(StringComparer.Ordinal);
 
@@ -16,18 +18,18 @@ internal sealed class PhotoCopies(PhotoFiles photos, string folder, string name)
     /// <summary>What keeps photos from being copied, a sentence each.</summary>
     public IReadOnlyCollection<string> Remarks => _remarks;
 
-    /// <summary>The address of a photo's copy as seen from the page; null when it cannot be had.</summary>
-    public string? Address(string photo)
+    /// <summary>A photo's copy as seen from the page; null when it cannot be had.</summary>
+    public ReleasedPicture? Picture(string photo)
     {
-        if (!_addresses.TryGetValue(photo, out var address))
+        if (!_pictures.TryGetValue(photo, out var picture))
         {
-            _addresses[photo] = address = Copy(photo);
+            _pictures[photo] = picture = Copy(photo);
         }
 
-        return address;
+        return picture;
     }
 
-    private string? Copy(string photo)
+    private ReleasedPicture? Copy(string photo)
     {
         if (photos.Released(photo) is not { } released || photos.PlaceOf(photo) is not { } place)
         {
@@ -47,7 +49,7 @@ internal sealed class PhotoCopies(PhotoFiles photos, string folder, string name)
             return null;
         }
 
-        _files.Add(path, released.Bytes);
-        return string.Join('/', path.Split('/').Select(Uri.EscapeDataString));
+        _files.Add(path, released.Picture.Bytes);
+        return new(string.Join('/', path.Split('/').Select(Uri.EscapeDataString)), released.Picture.Width, released.Picture.Height);
     }
 }

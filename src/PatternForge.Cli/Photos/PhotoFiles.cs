@@ -1,20 +1,21 @@
 using PatternForge.Core.Model;
+using PatternForge.Rendering.Documents;
 
 namespace PatternForge.Cli.Photos;
 
-/// <summary>A photo as it goes into a release: without what cameras write into it.</summary>
+/// <summary>A photo as it goes into a release.</summary>
 /// <param name="Name">Its file name.</param>
-/// <param name="Kind">Its media type.</param>
-/// <param name="Bytes">The cleaned picture.</param>
-internal sealed record ReleasedPhoto(string Name, string Kind, byte[] Bytes);
+/// <param name="Picture">The copy.</param>
+internal sealed record ReleasedPhoto(string Name, PictureCopy Picture);
 
-/// <summary>The photos of one pattern: read from its own folder alone, looked at for the checks, and given the address that a page needs.</summary>
+/// <summary>The photos and the pictures of the text of one pattern: read from its own folder alone, looked at for the checks, and given the address that a page needs.</summary>
 /// <param name="folder">The folder that the pattern lies in.</param>
 internal sealed class PhotoFiles(string folder)
 {
-    private const int LargestPhoto = 16 * 1024 * 1024;
+    private const int MostMegabytes = 64;
 
     private readonly SortedSet<string> _remarks = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, PhotoFacts> _looked = new(StringComparer.Ordinal);
     private readonly Dictionary<string, ReleasedPhoto?> _released = new(StringComparer.Ordinal);
 
     /// <summary>What keeps photos out of the release and is no finding of the pattern, a sentence each.</summary>
@@ -23,30 +24,18 @@ internal sealed class PhotoFiles(string folder)
     /// <summary>What the checks need to know of a photo.</summary>
     public PhotoFacts Look(string photo)
     {
-        try
+        if (!_looked.TryGetValue(photo, out var facts))
         {
-            if (PlaceOf(photo, out var state) is not { } place)
-            {
-                return new(state);
-            }
+            _looked[photo] = facts = Facts(photo);
+        }
 
-            using var file = File.OpenRead(place);
-            var bytes = new byte[(int)Math.Min(file.Length, LargestPhoto)];
-            file.ReadExactly(bytes);
-            return Picture.KindOf(bytes) is null || Picture.FactsOf(bytes) is not { } facts
-                ? new(PhotoState.NoPicture)
-                : new(PhotoState.There) { Width = facts.Width, Height = facts.Height, HasLocation = facts.HasLocation };
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return new(PhotoState.Unreadable) { Reason = InputFiles.ReasonOf(e) };
-        }
+        return facts;
     }
 
-    /// <summary>A <c>data:</c> address that holds the cleaned picture; null when the picture cannot be had.</summary>
-    public string? Embedded(string photo) => Released(photo) is { } released ? $"data:{released.Kind};base64,{Convert.ToBase64String(released.Bytes)}" : null;
+    /// <summary>A <c>data:</c> address that holds the copy; null when the picture cannot be had.</summary>
+    public ReleasedPicture? Embedded(string photo) => Released(photo)?.Picture is { } copy ? new($"data:{copy.Kind};base64,{Convert.ToBase64String(copy.Bytes)}", copy.Width, copy.Height) : null;
 
-    /// <summary>The cleaned picture; null when it cannot be had, which is a finding of the pattern or a remark.</summary>
+    /// <summary>The copy for a release; null when it cannot be had, which is a finding of the pattern or a remark.</summary>
     public ReleasedPhoto? Released(string photo)
     {
         if (!_released.TryGetValue(photo, out var released))
@@ -70,39 +59,92 @@ internal sealed class PhotoFiles(string folder)
         }
     }
 
+    private PhotoFacts Facts(string photo)
+    {
+        try
+        {
+            if (PlaceOf(photo, out var state) is not { } place)
+            {
+                return new(state);
+            }
+
+            if (new FileInfo(place).Length is var length && length > MostMegabytes * 1_000_000L)
+            {
+                return new(PhotoState.TooLarge) { Reason = $"it has {length / 1_000_000} MB, and {MostMegabytes} are the most" };
+            }
+
+            var bytes = File.ReadAllBytes(place);
+            var kind = PictureKinds.Of(bytes);
+            return kind switch
+            {
+                PictureKind.None => new(PhotoState.NoPicture),
+                PictureKind.Dots => FactsOfDots(bytes),
+                PictureKind.Svg => new(PhotoState.There) { HasLocation = PlaceOfTaking.IsToldBy(bytes) },
+                _ => new(PhotoState.OtherKind) { Reason = kind.ToString().ToUpperInvariant(), HasLocation = PlaceOfTaking.IsToldBy(bytes) },
+            };
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new(PhotoState.Unreadable) { Reason = InputFiles.ReasonOf(e) };
+        }
+    }
+
+    private static PhotoFacts FactsOfDots(byte[] bytes)
+    {
+        var hasLocation = PlaceOfTaking.IsToldBy(bytes);
+        if (PictureLibrary.Problem is { } problem)
+        {
+            return new(PhotoState.Unreadable) { Reason = problem, HasLocation = hasLocation };
+        }
+
+        if (PictureCopy.SizeOf(bytes) is not var (width, height))
+        {
+            return new(PhotoState.Damaged) { HasLocation = hasLocation };
+        }
+
+        if ((long)width * height > PictureCopy.MostPixels)
+        {
+            return new(PhotoState.TooLarge) { Reason = $"it has {width} x {height} pixels, and {PictureCopy.MostPixels / 1_000_000} million are the most", HasLocation = hasLocation };
+        }
+
+        return PictureCopy.IsWhole(bytes) ? new(PhotoState.There) { Width = width, Height = height, HasLocation = hasLocation } : new(PhotoState.Damaged) { HasLocation = hasLocation };
+    }
+
     private ReleasedPhoto? Read(string photo)
     {
         try
         {
-            if (PlaceOf(photo, out _) is not { } place)
+            if (PlaceOf(photo, out _) is not { } place || new FileInfo(place).Length > MostMegabytes * 1_000_000L)
             {
-                return null;
-            }
-
-            if (new FileInfo(place).Length > LargestPhoto)
-            {
-                _remarks.Add($"the photo `{photo}` is larger than {LargestPhoto / (1024 * 1024)} MB and is not in the page");
                 return null;
             }
 
             var bytes = File.ReadAllBytes(place);
-            if (Picture.KindOf(bytes) is not { } kind)
+            switch (PictureKinds.Of(bytes))
             {
-                return null;
+                case PictureKind.Dots:
+                    return PictureLibrary.Problem is null && PictureCopy.Of(bytes) is { } copy ? new(NameOf(place, copy.Extension), copy) : null;
+                case PictureKind.Svg when SvgPicture.Of(bytes) is { } drawing:
+                    return new(NameOf(place, drawing.Extension), drawing);
+                case PictureKind.Svg:
+                    _remarks.Add($"the drawing `{photo}` holds data of the program that made it, or a picture of its own, and is not in the page; save it as plain SVG, or as PNG");
+                    return null;
+                default:
+                    return null;
             }
-
-            if (Picture.Cleaned(bytes) is not { } cleaned)
-            {
-                _remarks.Add($"the photo `{photo}` holds data on its taking that cannot be taken out, or is damaged, and is not in the page; save it again as JPEG or PNG");
-                return null;
-            }
-
-            return new(Path.GetFileName(place), kind, cleaned);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return null;
         }
+    }
+
+    // The name that it has, with an end that tells what it is now.
+    private static string NameOf(string place, string extension)
+    {
+        var end = Path.GetExtension(place);
+        var isTold = extension.Equals(end, StringComparison.OrdinalIgnoreCase) || (extension == ".jpg" && end.Equals(".jpeg", StringComparison.OrdinalIgnoreCase));
+        return isTold ? Path.GetFileName(place) : Path.GetFileNameWithoutExtension(place) + extension;
     }
 
     // Never outside the pattern's folder, also not through a link.

@@ -35,6 +35,9 @@ internal sealed record FileReport
     /// <summary>False for a file that is no pattern: a template, a project file.</summary>
     public bool IsPattern { get; init; } = true;
 
+    /// <summary>The names of the editions that were made and checked beside the pattern as it is written.</summary>
+    public ImmutableArray<string> Editions { get; init; } = [];
+
     /// <summary>The lines that were not checked.</summary>
     public ImmutableArray<OpenLine> OpenLines { get; init; } = [];
 

@@ -25,7 +25,8 @@ internal static class JsonReport
         Clean(file.Title),
         [.. file.Sizes.Select(Words.WellFormed)],
         file.Coverage is { } c ? new(c.Instructions, c.Checked, c.Trusted, c.Unread) : new(0, 0, 0, 0),
-        [.. file.Findings.Select(f => ShapeOf(f, file.SizesOf(f)))]);
+        [.. file.Findings.Select(f => ShapeOf(f, file.SizesOf(f)))],
+        file.Editions);
 
     /// <summary>One finding; null sizes are all of them.</summary>
     public static FindingShape ShapeOf(Finding finding, IReadOnlyList<string>? sizes)
@@ -45,7 +46,8 @@ internal static class JsonReport
             Clean(finding.Help),
             finding.Fix is { } fix ? ShapeOf(finding.Source, fix) : null,
             Clean(finding.Accepted),
-            Clean(finding.Reckoning));
+            Clean(finding.Reckoning),
+            finding.Edition);
     }
 
     private static FixShape ShapeOf(SourceText source, Fix fix) => new(

@@ -9,7 +9,7 @@ internal sealed record LintShape(int Version, IReadOnlyList<FileShape> Files, Su
 
 /// <summary>One file of a lint.</summary>
 internal sealed record FileShape(
-    string Path, string? Title, IReadOnlyList<string> Sizes, CoverageShape Coverage, IReadOnlyList<FindingShape> Findings);
+    string Path, string? Title, IReadOnlyList<string> Sizes, CoverageShape Coverage, IReadOnlyList<FindingShape> Findings, IReadOnlyList<string> Editions);
 
 /// <summary>How many instruction lines ended in each state.</summary>
 internal sealed record CoverageShape(int Instructions, int Checked, int Trusted, int Unread);
@@ -29,7 +29,8 @@ internal sealed record FindingShape(
     string? Help,
     FixShape? Fix,
     string? Accepted,
-    string? Reckoning);
+    string? Reckoning,
+    string? Edition);
 
 /// <summary>An exact repair.</summary>
 internal sealed record FixShape(string Title, IReadOnlyList<EditShape> Edits);

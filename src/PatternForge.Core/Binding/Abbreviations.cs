@@ -39,6 +39,12 @@ internal sealed class Abbreviations
         {
             if (said.Length > 0 && _stitches.Add((operation.Id, said)) && !IsInFull(said, OperationTable.SpokenIn(operation, _terms)))
             {
+                if (!operation.IsSpecial && !IsName(operation, said) && _book.Find(said) is { IsSpecial: false } named && named.Id != operation.Id)
+                {
+                    Use(new AbbreviationUse(OperationTable.NameIn(named, _terms) ?? said, OperationTable.SpokenIn(named, _terms), false, span)); // "inc", which is worked as one stitch or another
+                    continue;
+                }
+
                 var name = operation.IsSpecial ? operation.Id : said.Equals(OperationTable.NameIn(operation, _terms), StringComparison.OrdinalIgnoreCase) || !IsName(operation, said) ? OperationTable.NameIn(operation, _terms) ?? operation.Id : said;
                 Use(new AbbreviationUse(name, operation.IsSpecial && operation.Spoken == operation.Id ? operation.Definition : OperationTable.SpokenIn(operation, _terms), operation.IsSpecial, span));
             }
@@ -93,9 +99,9 @@ internal sealed class Abbreviations
 
             var word = source.ToString(token.Span);
             var next = i + 1 < tokens.Count && tokens[i + 1].Kind == TokenKind.Word ? source.ToString(tokens[i + 1].Span) : "";
-            if (!ProseWords.IsAbbreviation(_facts.Craft, word, next))
+            if (!ProseWords.IsAbbreviation(_facts.Craft, word, next) || (word is "CO" && i > 0 && tokens[i - 1].Kind == TokenKind.Comma))
             {
-                continue;
+                continue; // behind a town and a comma, CO is a state
             }
 
             var place = origin ?? token.Span;

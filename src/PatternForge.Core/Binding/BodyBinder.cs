@@ -84,7 +84,7 @@ public sealed class BodyBinder
         return new BoundBody(bound, [.. binder._lines], binder._abbreviations.Table(), binder._abbreviations.Words) { Charts = [.. binder._charts] };
     }
 
-    /// <summary>Notes the abbreviations of the prose, of the notes, and of the gauge.</summary>
+    /// <summary>Notes the abbreviations of the prose, and of all that the header says to the maker in words.</summary>
     private void OutsideTheRows(ImmutableArray<Section> sections)
     {
         foreach (var block in sections.SelectMany(s => s.Blocks).OfType<ProseBlock>())
@@ -92,10 +92,26 @@ public sealed class BodyBinder
             _abbreviations.NoteProse(_source, block.Origin);
         }
 
-        foreach (var (words, place) in _facts.Notes.Select(n => (n.Value, n.Origin)).Concat(_facts.Gauges.Where(g => g.Stitch is not null).Select(g => (g.Stitch!, g.Origin))))
+        foreach (var (words, place) in HeaderWords())
         {
-            _abbreviations.NoteProse(new SourceText("", words), new TextSpan(0, words.Length), place);
+            if (!string.IsNullOrWhiteSpace(words))
+            {
+                _abbreviations.NoteProse(new SourceText("", words), new TextSpan(0, words.Length), place);
+            }
         }
+    }
+
+    private IEnumerable<(string? Words, TextSpan Place)> HeaderWords()
+    {
+        var header = _facts.HeaderOrigin ?? default;
+        return _facts.Notes.Select(n => ((string?)n.Value, n.Origin))
+            .Concat(_facts.Gauges.Select(g => (g.Stitch, g.Origin)))
+            .Concat(_facts.Gauges.Select(g => (g.Tool, g.Origin)))
+            .Concat(_facts.Tools.Concat(_facts.Notions).Select(t => ((string?)t.Text, t.Origin)))
+            .Concat(_facts.Photos.SelectMany(p => new[] { (p.Alt, p.Origin), (p.Caption, p.Origin) }))
+            .Concat(_facts.Yarns.SelectMany(y => y.Alternatives).Select(a => (a.Note, a.Origin)))
+            .Concat(_facts.Techniques.Select(t => ((string?)t.Value, t.Origin)))
+            .Concat([(_facts.Summary, header), (_facts.LevelReason, header), (_facts.Ease, header), (_facts.GaugeRemark, header)]);
     }
 
     private Section Section(SectionNode node)
@@ -408,7 +424,8 @@ public sealed class BodyBinder
             WantsCount = body.WantsCount,
         };
         context.Scope = [];
-        return EachRow(label is null ? row : LabelBinder.Bind(row, label, context));
+        row = EachRow(label is null ? row : LabelBinder.Bind(row, label, context));
+        return RowYarnReader.Read(row, node.Span, context) is { } yarns ? row with { Yarns = yarns } : row;
     }
 
     /// <summary>"Rows 3-6: ... (1 st dec'd each row)": four in all; of rows told in words it is not known how many there are.</summary>

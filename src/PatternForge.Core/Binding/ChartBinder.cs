@@ -19,6 +19,7 @@ internal sealed class ChartBinder
     private readonly ChartGrid _grid;
     private readonly StitchPattern? _pattern;
     private readonly string[] _labels;
+    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
 
     private ChartBinder(ChartGrid grid, SourceText source, StitchBook book, StitchPattern? pattern, PatternFacts facts, FindingBag bag)
     {
@@ -131,11 +132,16 @@ internal sealed class ChartBinder
         var last = name.LastIndexOf(' ');
         var colour = last > 0 && _labels.Contains(name[(last + 1)..], StringComparer.Ordinal) ? name[(last + 1)..] : null;
         var stitch = colour is null ? name : name[..last].EndsWith(" in", StringComparison.Ordinal) ? name[..(last - 3)] : name[..last];
-        return _book.Find(stitch) is { } operation and not { Takes: 0, Makes: 0 } ? (operation, colour) : (Unknown(stitch, span), colour);
+        return (_book.Find(stitch) ?? KnitSlips.Find(stitch)) is { } operation and not { Takes: 0, Makes: 0 } ? (operation, colour) : (Unknown(stitch, span), colour);
     }
 
     private Operation? Unknown(string name, TextSpan span)
     {
+        if (!_told.Add(name))
+        {
+            return null; // each name once, however many squares it stands in
+        }
+
         var near = Suggest.Nearest(name, _book.Names, 1);
         _bag.Add(ChartRules.UnknownSquare, span, $"nobody knows a stitch called `{name}`", near.Count > 0 ? $"did you mean `{near[0]}`?" : $"give it a meaning in the chart's key: `key: {name} = k2tog`");
         return null;
@@ -143,6 +149,7 @@ internal sealed class ChartBinder
 
     private static BoundRow Row(ChartRow row, Chart chart)
     {
+        var yarns = row.Cells.Where(c => c.Operation is not null).Select(c => c.Colour).Distinct(StringComparer.Ordinal).ToArray();
         return new BoundRow
         {
             Origin = row.Origin,
@@ -150,6 +157,7 @@ internal sealed class ChartBinder
             Side = chart.IsRound ? null : row.Side,
             IsLabelled = true,
             IsRound = chart.IsRound ? true : null,
+            Yarns = yarns.Length <= 1 ? new RowYarns(yarns.FirstOrDefault(), [], null, true) : new RowYarns(null, [.. yarns.OfType<string>()], row.InWorkingOrder()[^1].Colour, true),
             Steps = Steps(row.InWorkingOrder(), chart.Repeat, row.Origin),
         };
     }

@@ -20,7 +20,7 @@ public static class HeaderBinder
     [
         "title", "designer", "version", "date", "summary", "level", "level-reason", "audience", "techniques", "sizes", "fits", "finished", "ease", "measured", "gauge", "gauge-stitch", "gauge-tool", "gauge-size", "gauge-state",
         "yarn", "fibre", "weight", "put-up", "needs", "alternatives", "tools", "notions", "terms", "abbreviations", "sample", "shown", "photos", "videos", "links", "contact", "about", "construction",
-        "lengthening", "instructions", "schematic", "chart", "charts", "notes", "blocking", "finishing", "care", "cautions", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
+        "lengthening", "instructions", "schematic", "chart", "charts", "stripes", "notes", "blocking", "finishing", "care", "cautions", "styling", "terms-of-use", "corrections", "thanks", "commissions", "designs",
     ];
 
     /// <summary>Binds the header; without one the facts are empty. What it does not say is taken from the house.</summary>

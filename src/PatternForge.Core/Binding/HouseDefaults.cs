@@ -17,6 +17,7 @@ internal static class HouseDefaults
         ("notes", (own, house, place) => own with { Notes = [.. house.Notes.Select(n => n with { Origin = place })] }),
         ("videos", (own, house, place) => own with { Videos = [.. house.Videos.Select(l => l with { Origin = place })] }),
         ("links", (own, house, place) => own with { Links = [.. house.Links.Select(l => l with { Origin = place })] }),
+        ("care", (own, house, place) => own with { Care = [.. house.Care.Select(c => c with { Origin = place })] }),
         ("release", (own, house, place) => own with { Release = [.. house.Release.Select(r => r with { Origin = place })] }),
     ];
 

@@ -33,6 +33,7 @@ internal static class RowParts
                 Steps = before,
                 Claims = claimsBefore,
                 HasUnread = cutter.HasUnread(before),
+                Yarns = rest.Yarns?.OfPart(),
                 BareGroup = rest.BareGroup is { } first && first.Start < end ? first : null,
             });
             rest = new BoundRow
@@ -43,6 +44,7 @@ internal static class RowParts
                 Claims = claimsAfter,
                 HasUnread = cutter.HasUnread(after) || (rest.HasUnread && !cutter.HasUnread(before)),
                 WantsCount = rest.WantsCount,
+                Yarns = rest.Yarns?.OfPart(),
                 BareGroup = rest.BareGroup is { } last && last.Start >= end ? last : null,
             };
         }

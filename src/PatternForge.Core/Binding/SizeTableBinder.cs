@@ -39,9 +39,9 @@ internal static class SizeTableBinder
         return new(values.ToImmutable());
     }
 
-    /// <summary>The measurement round the body that garments go by: bust or chest; null where the table has neither.</summary>
+    /// <summary>The girth that a piece goes by: head, hand, bust or chest; null where the table has none of these.</summary>
     public static Measurement? Main(SizeTable table, TextSpan origin) =>
-        table.Find("bust") is { } bust ? new("bust", bust, origin) : table.Find("chest") is { } chest ? new("chest", chest, origin) : null;
+        table.Find("head") is { } head ? new("head", head, origin) : table.Find("hand") is { } hand ? new("hand", hand, origin) : table.Find("bust") is { } bust ? new("bust", bust, origin) : table.Find("chest") is { } chest ? new("chest", chest, origin) : null;
 
     private static IEnumerable<(string Measure, PerSize<Quantity?> Values)>? One(HeaderContext context, Located<string> said)
     {
@@ -53,9 +53,15 @@ internal static class SizeTableBinder
             return Own(context, said, name, rest);
         }
 
+        if (PartSizes.Find(name) is { } part)
+        {
+            return Places(context, said, rest, part.Sizes, name) is not { } found ? null
+                : part.Measures.Select(m => (m.Measure, PerSize.Each<Quantity?>([.. found.Select(p => m.Inches[p] is { } inches ? new Quantity(inches.Least, Unit.Inch) { UpTo = inches.Most > inches.Least ? inches.Most : null } : null)])));
+        }
+
         if (Array.Find(Groups, g => g.Words.Split('|').Contains(name, StringComparer.OrdinalIgnoreCase)) is not { Words: not null } group)
         {
-            var names = Groups.Select(g => g.Words.Split('|')[0]).ToArray();
+            string[] names = [.. Groups.Select(g => g.Words.Split('|')[0]), .. PartSizes.All.Select(t => t.Name)];
             var near = Suggest.Nearest(name, names, 1);
             context.Report(NumberRules.TableNotFound, said.Origin, $"there is no size table `{HeaderContext.Short(name)}`", near.Count > 0 ? $"did you mean `{near[0]}`?" : $"there are {HeaderContext.Listed(names)}, or a file of your own such as `our-sizes.yaml`");
             return null;

@@ -111,6 +111,11 @@ internal static class StitchReader
 
         StitchWords.Modifiers(c);
         context.Use(operation, c.SpanFrom(start));
+        if (operation.Family == Family.Slip && StitchWords.YarnInFront(c, start) is { } inFront)
+        {
+            step = step with { YarnInFront = inFront };
+        }
+
         return isOfPart && step is OperationStep { Operation: { Takes: 1, Makes: 1 }, Times: { } stitches } ? new AcrossPieceStep(step.Origin, operation, stitches) : step; // "k28 instep sts" may have been held
     }
 

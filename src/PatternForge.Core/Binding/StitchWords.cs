@@ -51,6 +51,26 @@ internal static class StitchWords
         }
     }
 
+    /// <summary>Where the words of a slipped stitch say that the yarn lies, before or behind its name; null where they do not.</summary>
+    public static bool? YarnInFront(PhraseCursor c, int start)
+    {
+        for (var i = start > 0 && (c.Lexemes[start - 1].Is("wyif") || c.Lexemes[start - 1].Is("wyib")) ? start - 1 : start; i < c.At; i++)
+        {
+            var isSaid = i > 1 && c.Lexemes[i - 2].Is("yarn");
+            if (c.Lexemes[i].Is("wyif") || (isSaid && c.Lexemes[i].Is("front")))
+            {
+                return true;
+            }
+
+            if (c.Lexemes[i].Is("wyib") || (isSaid && c.Lexemes[i].Is("back")))
+            {
+                return false;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>"k1 MC", "k3 in A", "k2 with CC": the yarn that a stitch is worked with.</summary>
     private static bool Color(PhraseCursor c)
     {

@@ -22,6 +22,7 @@ internal sealed record ToleranceSetting(string Name, string About, bool IsShare,
         new("body", "a body measurement against the ends of the published table", true, 1, t => t.Body, (t, v) => t with { Body = v }),
         new("units", "the same value in two units, given by hand", true, 1, t => t.Units, (t, v) => t with { Units = v }),
         new("longest-float", "stitches that a yarn is carried over on the back", false, 1_000, t => t.LongestFloat, (t, v) => t with { LongestFloat = (int)v }),
+        new("yarn-share", "times that a yarn's part of the amounts may be smaller than its part of the stitches", false, 100, t => t.YarnShare, (t, v) => t with { YarnShare = (int)v }),
         new("photo-side", "the shortest side of a photo, in pixels", false, 20_000, t => t.PhotoSide, (t, v) => t with { PhotoSide = (int)v }),
     ];
 

@@ -65,7 +65,7 @@ public static class ChartComparison
             {
                 var (one, other) = (at < drawn.Stitches.Length ? drawn.Stitches[at] : null, at < written.Stitches.Length ? written.Stitches[at] : null);
                 var (first, second) = (at < drawn.Colours.Length ? drawn.Colours[at] : null, at < written.Colours.Length ? written.Colours[at] : null);
-                if ((first is null || second is null || first == second) && one is not null && other is not null && one.Takes == other.Takes && one.Makes == other.Makes && (one.Id == other.Id || StitchLook.Of(one, drawn.Side) == StitchLook.Of(other, drawn.Side)))
+                if ((first is null || second is null || first == second) && one is not null && other is not null && one.Takes == other.Takes && one.Makes == other.Makes && (one.Id == other.Id || IsSlip(one, other) || StitchLook.Of(one, drawn.Side) == StitchLook.Of(other, drawn.Side)))
                 {
                     continue;
                 }
@@ -81,6 +81,9 @@ public static class ChartComparison
             }
         }
     }
+
+    /// <summary>True for slipped stitches of which one does not say where its yarn lies.</summary>
+    private static bool IsSlip(Stitches.Operation one, Stitches.Operation other) => one.Family == Stitches.Family.Slip && other.Family == Stitches.Family.Slip && (one.Id is "sl" or "sl1p" || other.Id is "sl" or "sl1p");
 
     private static string Named(Stitches.Operation? operation, string? colour) => operation is null ? "nothing" : colour is null ? operation.Id : $"{operation.Id} {colour}";
 }

@@ -6,7 +6,7 @@ namespace PatternForge.Core.Charts;
 /// <param name="Of">The heading of the section whose rows are drawn; null for the section that the block stands in.</param>
 /// <param name="First">The number of the first row; null for the first that there is.</param>
 /// <param name="Last">The number of the last row; null for the last that there is.</param>
-internal sealed record ChartRequest(string? Of, int? First, int? Last)
+public sealed record ChartRequest(string? Of, int? First, int? Last)
 {
     /// <summary>Reads the lines "of: Lace panel" and "rows: 1-8"; null where the block holds anything else.</summary>
     public static ChartRequest? Read(string text)

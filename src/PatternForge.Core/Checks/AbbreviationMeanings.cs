@@ -7,7 +7,7 @@ namespace PatternForge.Core.Checks;
 /// <summary>What the pattern's own list says of a stitch, held against the trade's lists in the declared terms.</summary>
 internal static class AbbreviationMeanings
 {
-    private static readonly SearchValues<char> Ends = SearchValues.Create("(;,:=.");
+    private static readonly SearchValues<char> Ends = SearchValues.Create("(:=.");
 
     /// <summary>An entry whose name and meaning both are known.</summary>
     /// <param name="Entry">The entry.</param>
@@ -37,10 +37,49 @@ internal static class AbbreviationMeanings
         }
     }
 
-    // The whole meaning, else its words before the first sign: "knit 2 together (1 stitch decreased)".
+    // Words that change nothing about which stitch is meant: "knit into the front and the back of the next stitch".
+    private static readonly HashSet<string> Filling = new[] { "the", "a", "an", "of", "into", "in", "same", "next", "stitch", "stitches", "st", "sts", "one", "loop" }.ToHashSet(StringComparer.Ordinal);
+
+    private static readonly string[] Whole = ["knit", "purl", "slip", "yarn over", "chain"];
+
+    // The whole meaning, else its words before the first sign that opens a remark; behind a comma another step may follow, as in "slip, slip, knit the two together": "knit 2 together (1 stitch decreased)".
     private static Operation? Find(Craft craft, Dialect terms, string meaning)
     {
         var end = meaning.AsSpan().IndexOfAny(Ends);
-        return OperationTable.Find(craft, terms, meaning.TrimEnd('.')) ?? (end > 0 ? OperationTable.Find(craft, terms, meaning[..end].Trim()) : null);
+        return OperationTable.Find(craft, terms, meaning.TrimEnd('.')) ?? (end > 0 ? OperationTable.Find(craft, terms, meaning[..end].Trim()) : null) ?? Plainly(craft, terms, meaning);
     }
+
+    // The same without filling words, held against the trade's own words without theirs. One word alone may be only a plain stitch: "increase" and "cable" are free wording.
+    private static Operation? Plainly(Craft craft, Dialect terms, string meaning)
+    {
+        var plain = Plain(meaning);
+        if (plain.Length == 0 || meaning.Length > 80)
+        {
+            return null;
+        }
+
+        if (!plain.Contains(' ', StringComparison.Ordinal) && !Whole.Contains(plain, StringComparer.Ordinal))
+        {
+            return null;
+        }
+
+        Operation? found = null;
+        foreach (var operation in OperationTable.All(craft))
+        {
+            if (Plain(OperationTable.SpokenIn(operation, terms)) == plain)
+            {
+                if (found is not null && found.Id != operation.Id)
+                {
+                    return null;
+                }
+
+                found = operation;
+            }
+        }
+
+        return found;
+    }
+
+    private static string Plain(string words) =>
+        string.Join(' ', words.ToLowerInvariant().Split([' ', ',', '.', '-'], StringSplitOptions.RemoveEmptyEntries).Where(w => !Filling.Contains(w)));
 }

@@ -48,7 +48,7 @@ internal sealed class AbbreviationNotListed : PatternCheck
         }
 
         var listed = own.Select(a => AbbreviationUse.KeyOf(a.Name)).Concat(context.Facts.Stitches.Select(s => AbbreviationUse.KeyOf(s.Name))).ToHashSet(StringComparer.Ordinal);
-        foreach (var use in context.Abbreviations.Where(u => !listed.Contains(u.Key)))
+        foreach (var use in context.Abbreviations.Where(u => !listed.Contains(u.Key) && !context.Bag.HasAt("PF402", u.Origin)))
         {
             context.Bag.Add(new Finding(Rule, context.Source, use.Origin, $"`{use.Name}` is used here, but it is not in the pattern's list of abbreviations")
             {

@@ -1,5 +1,6 @@
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Stitches;
 
 namespace PatternForge.Core.Checks;
 
@@ -59,10 +60,26 @@ internal sealed class AbbreviationNotUsed : PatternCheck
             words.Add(AbbreviationUse.KeyOf(word.TrimEnd(Digits)));
         }
 
-        foreach (var (name, origin) in own.Where(a => !IsUsed(a.Name, words, context)))
+        var meant = WrittenInOtherTerms(context);
+        foreach (var (name, origin) in own.Where(a => !IsUsed(a.Name, words, context) && !(meant.Count > 0 && OperationTable.Find(Craft.Crochet, context.Facts.TermsInForce ?? Dialect.Us, a.Name) is { } stitch && meant.Contains(stitch.Id))))
         {
             context.Bag.Add(new Finding(Rule, context.Source, origin, $"`{name}` is defined here, but nothing in the pattern uses it") { Help = "take it out, or check whether a row was lost" });
         }
+    }
+
+    // A stitch that the rows have under the other side's name, which is told already.
+    private static HashSet<string> WrittenInOtherTerms(CheckContext context)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var (_, finding) in context.Bag.From(0))
+        {
+            if (finding.Rule.Code == "PF402" && OperationTable.Find(Craft.Crochet, context.Source.Slice(finding.Span))?.In(Dialect.Any) is { } stitch)
+            {
+                ids.Add(stitch.Id);
+            }
+        }
+
+        return ids;
     }
 
     private static bool IsUsed(string name, HashSet<string> words, CheckContext context) =>

@@ -47,7 +47,7 @@ internal sealed class AlternativeDiffers : PatternCheck
     {
         foreach (var yarn in context.Facts.Yarns)
         {
-            if (yarn.MetresPerGram is not > 0 || yarn.MetresPerGram is not { } main)
+            if (yarn.MetresPerGram is not > 0 || yarn.MetresPerGram is not { } main || Grist.IsDoubtful(yarn))
             {
                 continue;
             }

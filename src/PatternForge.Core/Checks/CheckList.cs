@@ -27,6 +27,8 @@ public static class CheckList
         new AbbreviationTwice(),
         new MeaningNotTheTrades(),
         new MeaningInOtherTerms(),
+        new StitchNotDefined(),
+        new AbbreviationOfTwoMeanings(),
         new GaugeMissing(),
         new GaugeWithoutStitch(),
         new GaugeWithoutTool(),
@@ -85,6 +87,7 @@ public static class CheckList
         new PhotoTooSmall(),
         new PhotoWithoutWords(),
         new PhotoWithLocation(),
+        new TextPictureTooSmall(),
     ];
 
     /// <summary>The rules of the checks.</summary>

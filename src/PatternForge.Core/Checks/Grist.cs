@@ -39,6 +39,10 @@ internal static class Grist
         }
     }
 
+    /// <summary>True when a yarn's put-up is so far from its class that it is a slip, and nothing may be reckoned from it.</summary>
+    public static bool IsDoubtful(Yarn yarn) => yarn is { WeightClass: >= 0 and <= 7 and var weightClass, MetresPerGram: { } grist }
+        && YarnWeightRanges.All[weightClass].MetresPer100Grams is var range && !range.Holds(grist * 100) && IsFar(yarn, range, grist * 100);
+
     // Airy fibres and dense ones may be twice as far out before anything is wrong.
     private static bool IsFar(Yarn yarn, FigureSpan range, decimal per100) => !range.Holds(per100, Far) && !(IsExplained(yarn, range, per100) && per100 < 4 * (range.Most ?? per100) && per100 > 0.3m * (range.Least ?? 0));
 

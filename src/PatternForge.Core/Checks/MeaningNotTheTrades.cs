@@ -1,4 +1,5 @@
 using PatternForge.Core.Findings;
+using PatternForge.Core.Reference;
 using PatternForge.Core.Stitches;
 
 namespace PatternForge.Core.Checks;
@@ -64,5 +65,11 @@ internal sealed class MeaningNotTheTrades : PatternCheck
 
     // Stitches that take, make and lean alike are two ways to the same thing.
     private static bool IsOther(Operation named, Operation meant) =>
-        named.Id != meant.Id && (named.Takes != meant.Takes || named.Makes != meant.Makes || named.PassesOver != meant.PassesOver || named.Height != meant.Height || (named.Lean != meant.Lean && named.Lean != Lean.None && meant.Lean != Lean.None));
+        named.Id != meant.Id && !IsOpen(named) && (IsKnitForPurl(named, meant) || IsKnitForPurl(meant, named) || named.Takes != meant.Takes || named.Makes != meant.Makes || named.PassesOver != meant.PassesOver || named.Height != meant.Height || (named.Lean != meant.Lean && named.Lean != Lean.None && meant.Lean != Lean.None));
+
+    // Published lists explain these in more than one way themselves.
+    private static bool IsOpen(Operation named) => TwoMeanings.Find(named.Id, named.Craft != Craft.Knitting) is not null;
+
+    private static bool IsKnitForPurl(Operation one, Operation other) =>
+        one is { Craft: Craft.Knitting, Takes: 1, Makes: 1, Family: Family.Basic, Gives: StitchKind.Knit } && other is { Takes: 1, Makes: 1, Family: Family.Basic, Gives: StitchKind.Purl };
 }

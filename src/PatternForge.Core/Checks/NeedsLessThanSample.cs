@@ -35,7 +35,7 @@ internal sealed class NeedsLessThanSample : PatternCheck
     public override void Run(CheckContext context)
     {
         var facts = context.Facts;
-        if (facts.Sample is not { Used: { } used } sample || facts.Yarns.IsEmpty)
+        if (facts.Sample is not { Used: { } used } sample || facts.Yarns.IsEmpty || facts.Yarns.Any(y => Grist.IsDoubtful(y) && y.Needs?.Values.All(n => n is null || n.Unit.Dimension == used.Unit.Dimension) == false))
         {
             return;
         }

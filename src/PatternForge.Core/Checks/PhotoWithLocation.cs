@@ -9,7 +9,7 @@ internal sealed class PhotoWithLocation : PatternCheck
     public override Rule Rule { get; } = new(
         "PF908", "photo-with-location", Area.Assets, Severity.Warning,
         "A photo's file says where on earth it was taken.",
-        "Phones write the place into every photo, often to within a few metres: a designer's home, a sitter's garden. `build` takes it out of every picture of the release, with all else that cameras write, and changes no pixel. The file itself keeps it, so take care where else it goes.")
+        "Phones write the place into every photo, often to within a few metres: a designer's home, a sitter's garden. `build` makes new copies for the release, which hold pixels and nothing else. The file itself keeps it, so take care where else it goes.")
     {
         Bad = """
             ---
@@ -38,11 +38,11 @@ internal sealed class PhotoWithLocation : PatternCheck
             return;
         }
 
-        foreach (var photo in context.Facts.Photos.Where(p => p.File.Length > 0))
+        foreach (var picture in NamedPicture.Of(context).Where(p => p.File.Length > 0))
         {
-            if (look(photo.File).HasLocation)
+            if (look(picture.File).HasLocation)
             {
-                context.Bag.Add(Rule, photo.Origin, $"the photo `{photo.File}` says where it was taken", "the release will not; take it out of the file before you share that");
+                context.Bag.Add(Rule, picture.Origin, $"the {picture.Name} `{picture.File}` says where it was taken", "the release will not; take it out of the file before you share that");
             }
         }
     }

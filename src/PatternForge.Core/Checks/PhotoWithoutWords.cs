@@ -9,7 +9,7 @@ internal sealed class PhotoWithoutWords : PatternCheck
     /// <inheritdoc/>
     public override Rule Rule { get; } = new(
         "PF907", "photo-without-words", Area.Assets, Severity.Warning,
-        "A photo has no words for those who do not see it.",
+        "A photo or a picture of the text has no words for those who do not see it.",
         "Screen readers read the words in place of the picture, and they stand on the page where it cannot be shown. Say what a maker would look for: who wears which size, how it fits, what the stitch looks like.")
     {
         Bad = """
@@ -34,11 +34,13 @@ internal sealed class PhotoWithoutWords : PatternCheck
     /// <inheritdoc/>
     public override void Run(CheckContext context)
     {
-        foreach (var photo in context.Facts.Photos)
+        foreach (var picture in NamedPicture.Of(context))
         {
-            if (string.IsNullOrWhiteSpace(photo.Alt) && !context.IsExcused("photos", "photos.alt"))
+            if (string.IsNullOrWhiteSpace(picture.Words) && (picture.IsInText || !context.IsExcused("photos", "photos.alt")))
             {
-                context.Bag.Add(Rule, photo.Origin, "this photo has no words for those who do not see it", "add what it shows: `alt: The hat from the front`");
+                context.Bag.Add(
+                    Rule, picture.Origin, $"this {picture.Name} has no words for those who do not see it",
+                    picture.IsInText ? "say what it shows in the square brackets: `![The brim, folded once](brim.jpg)`" : "add what it shows: `alt: The hat from the front`");
             }
         }
     }

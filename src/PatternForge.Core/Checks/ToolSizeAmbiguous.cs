@@ -24,7 +24,7 @@ internal sealed class ToolSizeAmbiguous : PatternCheck
             tools: 5 mm needles
             ---
             """,
-        Sources = [Reference.Sources.CommonPractice],
+        Sources = [Reference.Sources.ToolCharts],
     };
 
     public override void Run(CheckContext context)

@@ -24,7 +24,7 @@ internal sealed class ToolSizeNotMade : PatternCheck
             tools: 4.5 mm circular needle
             ---
             """,
-        Sources = [Reference.Sources.CommonPractice],
+        Sources = [Reference.Sources.ToolCharts],
     };
 
     public override void Run(CheckContext context)

@@ -50,7 +50,7 @@ internal sealed class ToolSizesDisagree : PatternCheck
             tools: US 7 (4.5 mm) circular needle
             ---
             """,
-        Sources = [Reference.Sources.CommonPractice],
+        Sources = [Reference.Sources.ToolCharts],
     };
 
     public override void Run(CheckContext context)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Editions;
@@ -19,6 +20,9 @@ public abstract class Edition
     /// <summary>What it is, in a few words.</summary>
     public abstract string Title { get; }
 
+    /// <summary>What its page says otherwise than the pattern's own.</summary>
+    public virtual EditionForm Form => new(Name, null, false);
+
     /// <summary>True where a line that does not come to the same in this edition may stand as it was written, because its words are right there as well.</summary>
     public virtual bool MayLeaveLines => false;
 
@@ -33,7 +37,7 @@ public abstract class Edition
     public virtual int? OnlySize(Compilation plain) => null;
 
     /// <summary>True where a pattern with these sizes has such an edition.</summary>
-    public virtual bool Exists(Model.SizeSet sizes) => true;
+    public virtual bool Exists(SizeSet sizes) => true;
 
     /// <summary>Rewrites a compiled pattern.</summary>
     public abstract RewrittenSource Rewrite(Compilation plain);
@@ -43,5 +47,5 @@ public abstract class Edition
 
     /// <summary>A finding about an edition at a place of the text that was read.</summary>
     internal static Finding Say(Compilation plain, Edition edition, Rule rule, TextSpan place, string message, string? help) =>
-        new(rule, plain.Source, plain.Text.ToSource(place), $"in the edition `{edition.Name}`, {message}") { Help = help };
+        new(rule, plain.Source, plain.Text.ToSource(place), $"in the edition `{edition.Name}`, {message}") { Help = help, Edition = edition.Name };
 }

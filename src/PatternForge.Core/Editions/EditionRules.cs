@@ -7,7 +7,7 @@ namespace PatternForge.Core.Editions;
 public static class EditionRules
 {
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Rule> All => [Unknown, NotPossible, TermsTold, LineLeft];
+    public static ImmutableArray<Rule> All => [Unknown, NotPossible, TermsTold, LineLeft, ToolLeft];
 
     /// <summary>PF407.</summary>
     public static Rule Unknown { get; } = new(
@@ -151,5 +151,41 @@ public static class EditionRules
 
             Row 1: K2, p2tog, k8.
             """,
+    };
+
+    /// <summary>PF413.</summary>
+    public static Rule ToolLeft { get; } = new(
+        "PF413", "tool-size-left", Area.Terms, Severity.Note,
+        "In an edition for American or British readers, the size of a needle or hook stands as it was written.",
+        "An edition leads with the millimetres and gives the reader's own number behind them, where the published charts have one. A number alone that the charts give to several diameters, and a run of numbers for several sizes, cannot be said in the other side's numbers. Give the millimetres; the page adds the names.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            tools: hooks US H-8 (9, 10)
+                         ^^^^^^
+            release: [uk]
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            tools: hooks of 5 (5.5, 6) mm
+            release: [uk]
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+        Sources = [Reference.Sources.ToolCharts],
     };
 }

@@ -13,8 +13,9 @@ internal sealed class SharedTermWords : ITermWords
         ("center", "centre"), ("centers", "centres"), ("centered", "centred"), ("gray", "grey"), ("fiber", "fibre"), ("fibers", "fibres"),
     ];
 
-    // Craft Yarn Council names and common practice in Britain; worsted has no sure British equal and stays.
-    private static readonly (string Us, string Uk)[] Weights = [("fingering", "4 ply"), ("bulky", "chunky"), ("super bulky", "super chunky"), ("light worsted", "DK")];
+    // Charts of British shops and dyers beside the names of the Craft Yarn Council, which counts both names of a pair to one class (worsted and aran to class 4, though aran is
+    // the heavier one to some dyers). Sport, which those charts give to several British names, stays.
+    private static readonly (string Us, string Uk)[] Weights = [("fingering", "4 ply"), ("worsted", "aran"), ("bulky", "chunky"), ("super bulky", "super chunky"), ("light worsted", "DK")];
 
     private readonly bool _toUk;
     private readonly bool _keepsSk;
@@ -55,6 +56,11 @@ internal sealed class SharedTermWords : ITermWords
         if (!_toUk && run.Is(at, "miss") && (run.IsRow || run.Kind == StretchKind.Definition || NamesStitches(run, at)))
         {
             return (1, "skip");
+        }
+
+        if (!_toUk && run.Is(at, "misses", "missed", "missing") && NamesStitches(run, at))
+        {
+            return (1, word.ToLowerInvariant() switch { "misses" => "skips", "missed" => "skipped", _ => "skipping" });
         }
 
         foreach (var (us, uk) in Spelling)

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Frozen;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
@@ -10,10 +11,11 @@ namespace PatternForge.Core.Editions;
 /// <summary>The edits that leave one size of a pattern.</summary>
 internal sealed class SizeReduction
 {
-    private static readonly FrozenDictionary<string, string> One = new Dictionary<string, string>(StringComparer.Ordinal)
-    {
-        ["times"] = "time", ["sts"] = "st", ["stitches"] = "stitch", ["rows"] = "row", ["rounds"] = "round", ["rnds"] = "rnd", ["repeats"] = "repeat", ["buttons"] = "button", ["buttonholes"] = "buttonhole", ["balls"] = "ball", ["skeins"] = "skein", ["motifs"] = "motif", ["ridges"] = "ridge", ["pieces"] = "piece", ["loops"] = "loop", ["wedges"] = "wedge", ["markers"] = "marker",
-    }.ToFrozenDictionary(StringComparer.Ordinal);
+    private static readonly SearchValues<char> Quoted = SearchValues.Create(":#[]{}&*!|>%@`,");
+
+    private static readonly FrozenDictionary<string, string> One =
+        "times:time sts:st stitches:stitch rows:row rounds:round rnds:rnd repeats:repeat buttons:button buttonholes:buttonhole balls:ball skeins:skein motifs:motif ridges:ridge pieces:piece loops:loop wedges:wedge markers:marker"
+            .Split(' ').Select(pair => pair.Split(':')).ToFrozenDictionary(pair => pair[0], pair => pair[1], StringComparer.Ordinal);
 
     private readonly PatternFacts _facts;
     private readonly SourceText _text;
@@ -110,7 +112,7 @@ internal sealed class SizeReduction
         if (list.Kind == SizeListKind.Names)
         {
             var name = _facts.Sizes.Names[_size] + (_facts.Sizes.Word is { } word ? " " + word : "");
-            _edits.Add(new Edit(list.Span, name.AsSpan().IndexOfAny(":#[]{}&*!|>%@`,") >= 0 ? $"\"{name}\"" : name));
+            _edits.Add(new Edit(list.Span, name.AsSpan().IndexOfAny(Quoted) >= 0 ? $"\"{name}\"" : name));
             return;
         }
 

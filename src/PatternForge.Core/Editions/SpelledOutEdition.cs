@@ -1,4 +1,5 @@
 using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 
@@ -12,6 +13,9 @@ internal sealed class SpelledOutEdition : Edition
 
     /// <inheritdoc/>
     public override string Title => "no abbreviations";
+
+    /// <inheritdoc/>
+    public override EditionForm Form => new(Name, null, true);
 
     /// <inheritdoc/>
     public override bool MayLeaveLines => true;

@@ -17,6 +17,9 @@ internal enum StretchKind
     /// <summary>The name or meaning of an abbreviation or of a special stitch.</summary>
     Definition,
 
+    /// <summary>A needle or hook of the header.</summary>
+    Tool,
+
     /// <summary>The weight of a yarn.</summary>
     Weight,
 

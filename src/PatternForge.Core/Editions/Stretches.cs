@@ -69,6 +69,9 @@ internal sealed class Stretches
             case "yarn" or "yarns":
                 Yarn(entry.Value);
                 break;
+            case "tools" or "tool" or "needles" or "needle" or "hook" or "hooks":
+                All(entry.Value, StretchKind.Tool);
+                break;
             case "sizes" or "size":
                 foreach (var ease in (entry.Value as HeaderMap)?.Entries.Where(e => Plain(e.Name) == "ease") ?? [])
                 {
@@ -101,7 +104,7 @@ internal sealed class Stretches
                 {
                     if (!Kept.Contains(Plain(entry.Name)) && Plain(entry.Name) is not ("stitches" or "sts" or "st"))
                     {
-                        All(entry.Value, kind);
+                        All(entry.Value, Plain(entry.Name) is "tool" or "needle" or "needles" or "hook" ? StretchKind.Tool : kind);
                     }
                 }
 

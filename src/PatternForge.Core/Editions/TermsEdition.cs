@@ -20,6 +20,9 @@ internal sealed class TermsEdition(Dialect to) : Edition
     public override string Title => to == Dialect.Us ? "American terms" : "British terms";
 
     /// <inheritdoc/>
+    public override EditionForm Form => new(Name, to, false);
+
+    /// <inheritdoc/>
     public override RewrittenSource Rewrite(Compilation plain)
     {
         var facts = plain.Pattern.Facts;
@@ -33,9 +36,16 @@ internal sealed class TermsEdition(Dialect to) : Edition
 
         var stretches = Stretches.Of(plain);
         Declare(plain, stretches, edits);
+        var tools = new ToolTermWords(plain.Text.Text, to, facts.Craft != Craft.Knitting);
+        foreach (var stretch in stretches.Found)
+        {
+            tools.Look(stretch, edits);
+        }
+
+        findings.AddRange(tools.Undecided.Where(u => !IsTold(plain, u.Place)).Select(u => Say(plain, EditionRules.ToolLeft, u.Place, u.Why, "give its millimetres beside it")));
         if (facts.TermsInForce == to)
         {
-            return new RewrittenSource(plain.Text, edits, []);
+            return new RewrittenSource(plain.Text, edits, [.. findings]);
         }
 
         if (Clash(plain) is { } clash)
@@ -46,11 +56,14 @@ internal sealed class TermsEdition(Dialect to) : Edition
         var words = Words(facts);
         foreach (var stretch in stretches.Found)
         {
-            Rewrite(plain, stretch, words, edits, findings);
+            Rewrite(plain, stretch, words, tools.Places, edits, findings);
         }
 
         return new RewrittenSource(plain.Text, edits, [.. findings]);
     }
+
+    // A size that can be read in several ways has been told of for the pattern itself.
+    private static bool IsTold(Compilation plain, TextSpan place) => plain.Text.ToSource(place) is var told && plain.Findings.Any(f => f.Rule.Code == "PF710" && f.Span.Start <= told.Start && told.End <= f.Span.End);
 
     private static RewrittenSource Refused(Compilation plain, Finding why) => new(plain.Text, [], [why], isRefused: true);
 
@@ -64,7 +77,9 @@ internal sealed class TermsEdition(Dialect to) : Edition
     /// <summary>Says the terms in the header, or says them otherwise.</summary>
     private void Declare(Compilation plain, Stretches stretches, List<Edit> edits)
     {
-        if (plain.Pattern.Facts.Terms is { } declared)
+        var facts = plain.Pattern.Facts;
+        var isOwn = facts.Terms is { } said && said.Origin != (facts.HeaderOrigin ?? default); // what a project file settles has the place of the opening line
+        if (facts.Terms is { } declared && isOwn)
         {
             if (declared.Value != to)
             {
@@ -74,6 +89,10 @@ internal sealed class TermsEdition(Dialect to) : Edition
         else if (stretches.Header is not null)
         {
             edits.Add(new Edit(new TextSpan(stretches.HeaderStart, 0), $"terms: {Name}\n"));
+        }
+        else if (facts.TermsInForce is not null)
+        {
+            edits.Add(new Edit(new TextSpan(0, 0), $"---\nterms: {Name}\n---\n\n")); // the rows of a file without a header have shown them
         }
     }
 
@@ -97,7 +116,7 @@ internal sealed class TermsEdition(Dialect to) : Edition
         return null;
     }
 
-    private void Rewrite(Compilation plain, Stretch stretch, ITermWords[] words, List<Edit> edits, List<Finding> findings)
+    private void Rewrite(Compilation plain, Stretch stretch, ITermWords[] words, List<TextSpan> tools, List<Edit> edits, List<Finding> findings)
     {
         if (stretch.Kind == StretchKind.YarnLabel)
         {
@@ -113,7 +132,7 @@ internal sealed class TermsEdition(Dialect to) : Edition
 
         foreach (var (from, count) in run.Sentences())
         {
-            if (Side(run, from, count) is not { } side)
+            if (Side(run, from, count, tools) is not { } side)
             {
                 Rewrite(run, from, count, words, edits);
                 continue;
@@ -128,12 +147,12 @@ internal sealed class TermsEdition(Dialect to) : Edition
         }
     }
 
-    private static int? Side(WordRun run, int from, int count)
+    private static int? Side(WordRun run, int from, int count, List<TextSpan> tools)
     {
         for (var i = from; i < from + count; i++)
         {
             var word = run.Word(i);
-            if (Array.Exists(Sides, s => string.Equals(s, word, StringComparison.Ordinal)) && run.KindOf(i + 1) != TokenKind.Number && !run.Is(i + 1, "size", "sizes", "shoe"))
+            if (Array.Exists(Sides, s => string.Equals(s, word, StringComparison.Ordinal)) && run.KindOf(i + 1) != TokenKind.Number && !run.Is(i + 1, "size", "sizes", "shoe") && !tools.Exists(t => t.Contains(run.SpanOf(i))))
             {
                 return i; // "US 7" is a needle
             }

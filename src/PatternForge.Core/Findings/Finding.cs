@@ -37,6 +37,9 @@ public sealed record Finding(Rule Rule, SourceText Source, TextSpan Span, string
     /// <summary>The reason written beside it when the designer accepted this occurrence; null otherwise.</summary>
     public string? Accepted { get; init; }
 
+    /// <summary>The name of the edition that alone has it; null where the pattern as it is written has it.</summary>
+    public string? Edition { get; init; }
+
     /// <summary>The rule's severity.</summary>
     public Severity Severity => Rule.Severity;
 }

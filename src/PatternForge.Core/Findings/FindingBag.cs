@@ -21,6 +21,8 @@ public sealed class FindingBag
     /// <summary>Adds an occurrence.</summary>
     public void Add(Finding finding)
     {
+        finding = Citation.Of(finding);
+
         // What a message quotes may run over several lines of the source; a message is one line.
         finding = finding with { Message = OneLine(finding.Message), Help = finding.Help is null ? null : OneLine(finding.Help) };
         if ((_seen ??= []).Add((finding.Rule.Code, finding.Span, finding.Message)))

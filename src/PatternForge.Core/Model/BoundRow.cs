@@ -114,6 +114,9 @@ public sealed record BoundRow
         return sum;
     }
 
+    /// <summary>What it says of the yarn it is worked with; null where the pattern has not several with letters.</summary>
+    public RowYarns? Yarns { get; init; }
+
     /// <summary>True when something in it was not understood.</summary>
     public bool HasUnread { get; init; }
 

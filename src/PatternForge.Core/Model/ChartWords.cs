@@ -64,6 +64,13 @@ public static class ChartWords
             var times = cells.Skip(i).TakeWhile(c => c.Operation!.Id == operation.Id && c.Colour == colour).Count();
             var name = NameOf(operation, terms);
             var with = colour is null ? "" : " " + colour;
+            if (operation == KnitSlips.Front || operation == KnitSlips.Back)
+            {
+                parts.Add(string.Create(CultureInfo.InvariantCulture, $"sl {times} {(operation == KnitSlips.Front ? "wyif" : "wyib")}{with}"));
+                i += times;
+                continue;
+            }
+
             parts.Add(Counted.Contains(operation.Id, StringComparer.Ordinal) ? string.Create(CultureInfo.InvariantCulture, $"{name}{(operation.Id == "sl" ? " " : "")}{times}{with}")
                 : times == 1 ? name + with
                 : string.Create(CultureInfo.InvariantCulture, $"({name}{with}) {times} times"));

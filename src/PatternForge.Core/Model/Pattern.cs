@@ -68,6 +68,9 @@ public sealed class FencedBlock : Block
     /// <summary>The word of a block that holds a chart, or asks for one.</summary>
     public const string Chart = "chart";
 
+    /// <summary>The word of a block that asks for the stripes of a piece.</summary>
+    public const string Stripes = "stripes";
+
     /// <summary>Holds a fenced block.</summary>
     public FencedBlock(TextSpan origin, string info, string text)
         : base(origin)

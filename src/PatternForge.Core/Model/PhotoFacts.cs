@@ -12,8 +12,17 @@ public enum PhotoState
     /// <summary>Outside the pattern's folder, or an address: it is never read.</summary>
     Outside,
 
-    /// <summary>A file, but none of the pictures that pages show.</summary>
+    /// <summary>A file, but no picture.</summary>
     NoPicture,
+
+    /// <summary>A picture of a kind that no cleaned copy can be made of; the reason names the kind.</summary>
+    OtherKind,
+
+    /// <summary>A picture that is cut off or does not hold what its kind prescribes.</summary>
+    Damaged,
+
+    /// <summary>A picture of more bytes or pixels than are ever read; the reason says how many.</summary>
+    TooLarge,
 
     /// <summary>The system does not let it be read.</summary>
     Unreadable,
@@ -23,15 +32,15 @@ public enum PhotoState
 /// <param name="State">Whether it can be had.</param>
 public sealed record PhotoFacts(PhotoState State)
 {
-    /// <summary>Width in pixels, as it is stored; null when not known.</summary>
+    /// <summary>Width in pixels as it is seen, turned upright; null when not known.</summary>
     public int? Width { get; init; }
 
-    /// <summary>Height in pixels, as it is stored; null when not known.</summary>
+    /// <summary>Height in pixels as it is seen, turned upright; null when not known.</summary>
     public int? Height { get; init; }
 
     /// <summary>True when the file says where on earth it was taken.</summary>
     public bool HasLocation { get; init; }
 
-    /// <summary>Why it cannot be read, in a few words; null when it can.</summary>
+    /// <summary>Why it cannot be read or what is wrong with it, in a few words; null when all is well.</summary>
     public string? Reason { get; init; }
 }

@@ -56,6 +56,9 @@ public abstract record Step(TextSpan Origin)
 {
     /// <summary>The letters of the yarn that it is worked with, in a row of several colours; null where the row does not say.</summary>
     public string? Colour { get; init; }
+
+    /// <summary>For a slipped stitch: true with the yarn in front, false behind it; null where nothing is said.</summary>
+    public bool? YarnInFront { get; init; }
 }
 
 /// <summary>An operation worked so many times; null for once.</summary>

@@ -12,6 +12,9 @@ public sealed record Tolerances
     /// <summary>The most stitches that a yarn is carried over on the back before it is told.</summary>
     public int LongestFloat { get; init; } = 5;
 
+    /// <summary>How many times smaller a yarn's part of the amounts may be than its part of the stitches.</summary>
+    public int YarnShare { get; init; } = 3;
+
     /// <summary>An alternative yarn's metres per gram against the main yarn's.</summary>
     public decimal Grist { get; init; } = 0.1m;
 

@@ -9,6 +9,9 @@ public static class Sources
     /// <summary>A fact of the trade that was set down from memory.</summary>
     public static Source Remembered { get; } = new("common practice", IsFromMemory: true);
 
+    /// <summary>Needles and hooks with their American and British numbers: charts of makers and shops, which differ in places.</summary>
+    public static Source ToolCharts { get; } = new("charts of needle and hook makers and shops, taken together (common practice)");
+
     /// <summary>Care labels in words: washing, bleaching, drying, ironing, professional care.</summary>
     public static Source CareLabelling { get; } = new("ISO 3758:2023 and ASTM D5489-18, care labelling");
 
@@ -38,6 +41,9 @@ public static class Sources
 
     /// <summary>Body sizes of babies, children, women and men.</summary>
     public static Source BodySizes { get; } = new("Craft Yarn Council, Standards and Guidelines for Crochet and Knitting, body sizes", IsFromMemory: true);
+
+    /// <summary>Heads from preemies to men.</summary>
+    public static Source HeadSizes { get; } = new("Craft Yarn Council, head circumference, as quoted in the trade", IsFromMemory: true);
 
     /// <summary>Lengths and widths of children and youths.</summary>
     public static Source ChildSizes { get; } = new("Craft Yarn Council, child and youth sizes, as quoted in the trade");

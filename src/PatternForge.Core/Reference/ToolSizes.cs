@@ -75,6 +75,10 @@ public static class ToolSizes
     public static ImmutableArray<decimal> Usual(ToolMark mark, bool isHook) => mark.Scale is not (ToolScale.Us or ToolScale.Letter) ? []
         : isHook ? [.. HookSizes.All.Where(h => IsUsual(h, mark.Said)).Select(h => h.Mm)] : [.. NeedleSizes.All.Where(n => n.Us == mark.Said).Select(n => n.Mm)];
 
+    /// <summary>The diameters that most charts give to a name of either side; empty where none has it.</summary>
+    public static ImmutableArray<decimal> InUsualCharts(ToolMark mark, bool isHook) => mark.Scale != ToolScale.Uk ? Usual(mark, isHook)
+        : isHook ? [.. HookSizes.All.Where(h => h.Uk == mark.Said).Select(h => h.Mm)] : [.. NeedleSizes.All.Where(n => n.Uk == mark.Said).Select(n => n.Mm)];
+
     /// <summary>True when a tool of that diameter is made, as far as the tables know.</summary>
     public static bool IsMade(decimal mm, bool isHook) =>
         NeedleSizes.All.Any(n => n.Mm == mm) || HookSizes.All.Any(h => h.Mm == mm) || (mm > LargestTold && mm <= Largest && mm == decimal.Truncate(mm))
@@ -86,23 +90,15 @@ public static class ToolSizes
         (isHook ? HookSizes.All.Select(h => h.Mm) : NeedleSizes.All.Where(n => n.Us is not null || n.Uk is not null).Select(n => n.Mm)).OrderBy(m => Math.Abs(m - mm)).First();
 
     /// <summary>The American and old British names of a diameter, "US 6, UK 8"; empty where it has none.</summary>
-    public static string Names(decimal mm, bool isHook)
+    public static string Names(decimal mm, bool isHook) => string.Join(", ", new[] { NameIn(mm, isHook, isUk: false), NameIn(mm, isHook, isUk: true) }.OfType<string>());
+
+    /// <summary>The name of a diameter to one side, "US 6" or "UK 8"; null where it has none there.</summary>
+    public static string? NameIn(decimal mm, bool isHook, bool isUk)
     {
         var (us, uk) = isHook
             ? HookSizes.All.FirstOrDefault(h => h.Mm == mm) is { } hook ? (Letters(hook), hook.Uk) : (SteelName(mm), null)
             : NeedleSizes.All.FirstOrDefault(n => n.Mm == mm) is { } needle ? (needle.Us, needle.Uk) : (null, null);
-        var parts = new List<string>(2);
-        if (us is not null)
-        {
-            parts.Add("US " + Printed(us));
-        }
-
-        if (uk is not null)
-        {
-            parts.Add("UK " + uk);
-        }
-
-        return string.Join(", ", parts);
+        return isUk ? (uk is null ? null : "UK " + uk) : us is null ? null : "US " + Printed(us);
     }
 
     /// <summary>A number of the tables as the trade prints it: 10.5 is 10½.</summary>

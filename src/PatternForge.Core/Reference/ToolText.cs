@@ -24,12 +24,12 @@ public static class ToolText
     public static bool IsHook(string text, bool isCrochet) =>
         text.Contains("hook", StringComparison.OrdinalIgnoreCase) || (isCrochet && !text.Contains("needle", StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>The sizes in a text, those that stand together as one; at most eight.</summary>
-    public static ImmutableArray<ToolTold> Read(string text)
+    /// <summary>The sizes in a text, those that stand together as one; no more than so many.</summary>
+    public static ImmutableArray<ToolTold> Read(string text, int most = 8)
     {
         var told = ImmutableArray.CreateBuilder<ToolTold>();
         var together = ImmutableArray.CreateBuilder<ToolMark>();
-        for (var at = 0; at < text.Length && told.Count < 8; at++)
+        for (var at = 0; at < text.Length && told.Count < most; at++)
         {
             if ((at > 0 && (char.IsLetterOrDigit(text[at - 1]) || text[at - 1] is '.' or ',')) || MarkAt(text, at) is not { } mark)
             {

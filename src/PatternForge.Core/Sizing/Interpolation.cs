@@ -5,6 +5,8 @@ namespace PatternForge.Core.Sizing;
 /// <summary>Works out what a list would say for a size that is not in it: on the line through its neighbours, and keeping what all its values have in common.</summary>
 internal static class Interpolation
 {
+    private static readonly decimal[] Steps = [5m, 1m, 0.5m, 0.25m, 0.125m, 0.1m, 0.05m, 0.01m];
+
     private const decimal MostSteps = 5_000m;
 
     private static readonly string[] YarnUnits = ["m", "g", "yd", "kg", "oz"];
@@ -89,7 +91,7 @@ internal static class Interpolation
     /// <summary>A measured value in the steps that the list is told in.</summary>
     private static decimal Measured(decimal exact, decimal[] known, bool isYarn)
     {
-        var step = new[] { 5m, 1m, 0.5m, 0.25m, 0.125m, 0.1m, 0.05m, 0.01m }.FirstOrDefault(s => (s < 5 || isYarn) && known.All(k => k % s == 0), 0.01m);
+        var step = Steps.FirstOrDefault(s => (s < 5 || isYarn) && known.All(k => k % s == 0), 0.01m);
         var steps = exact / step;
         return (isYarn ? Math.Ceiling(steps) : Math.Floor(steps + 0.5m)) * step;
     }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Findings;
@@ -8,6 +9,9 @@ namespace PatternForge.Core.Sizing;
 /// <summary>Writes one more value into a list, in the form that the list has.</summary>
 internal static class ListGrowth
 {
+    private static readonly SearchValues<char> Brackets = SearchValues.Create("()[]{}");
+    private static readonly SearchValues<char> Vulgar = SearchValues.Create("½¼¾⅛⅜⅝⅞");
+
     private static readonly (string Sign, decimal Value)[] Fractions = [("½", 0.5m), ("¼", 0.25m), ("¾", 0.75m), ("⅛", 0.125m), ("⅜", 0.375m), ("⅝", 0.625m), ("⅞", 0.875m)];
 
     /// <summary>The edits that put a value into a list before the one at a place, or behind the last.</summary>
@@ -69,7 +73,7 @@ internal static class ListGrowth
     {
         var gaps = places.Skip(1).Zip(places, (next, before) => text.Text[before.End..next.Start]).ToArray();
         var hasBracket = gaps.Length > 0 && gaps[0].AsSpan().IndexOfAny('(', '[', '{') >= 0;
-        var sign = gaps.FirstOrDefault(g => g.AsSpan().IndexOfAny("()[]{}") < 0) ?? ", ";
+        var sign = gaps.FirstOrDefault(g => g.AsSpan().IndexOfAny(Brackets) < 0) ?? ", ";
         if (at == 0)
         {
             yield return new Edit(new TextSpan(places[0].Start, 0), words + (hasBracket ? gaps[0] : sign));
@@ -110,7 +114,7 @@ internal static class ListGrowth
     private static string Number(decimal value, string said, bool isOrdinal)
     {
         var whole = decimal.Truncate(value);
-        if (value != whole && said.AsSpan().IndexOfAny("½¼¾⅛⅜⅝⅞") >= 0 && Array.Find(Fractions, f => f.Value == value - whole) is { Sign: { } sign })
+        if (value != whole && said.AsSpan().IndexOfAny(Vulgar) >= 0 && Array.Find(Fractions, f => f.Value == value - whole) is { Sign: { } sign })
         {
             return whole == 0 ? sign : string.Create(CultureInfo.InvariantCulture, $"{whole:0}{sign}");
         }

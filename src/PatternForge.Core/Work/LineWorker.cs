@@ -237,6 +237,11 @@ internal sealed class LineWorker
     public void Remember(WorkedRow row)
     {
         State.History.Add(row);
+        if (State.Log is { Count: < LoggedRow.Most } log)
+        {
+            log.Add(new LoggedRow(row.Row, State.IsKnown ? State.Count : null));
+        }
+
         _rows++;
     }
 

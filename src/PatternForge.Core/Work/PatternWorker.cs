@@ -36,7 +36,7 @@ public sealed class PatternWorker
         _everySize = [.. Enumerable.Range(0, _sizes.Count)];
         _isKnitting = facts.Craft == Stitches.Craft.Knitting;
         var book = new TurningChainBook(TurningChainNotes.Of(facts));
-        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns, Pieces = _pieces })];
+        _states = [.. _everySize.Select(i => new SizeState(i, _isKnitting ? new NeedleWork() : new CrochetWork(book, facts.TermsInForce ?? Stitches.Dialect.Us, facts.Craft)) { Patterns = patterns, Pieces = _pieces, Log = closeLook is null && !YarnMention.Labels(facts).IsEmpty ? [] : null })];
         _rowsPerCm = facts.Gauges.FirstOrDefault(g => g.RowsPerCm is not null)?.RowsPerCm;
         _readings = new RowReadings(_states, options, _isKnitting);
         _order = new RowOrder(bag);
@@ -87,12 +87,12 @@ public sealed class PatternWorker
 
         _readings.KeepsNotes = _options.Trace || _closeLook?.Begins(line) == true;
         _trace = _readings.KeepsNotes ? new List<WorkedStretch>?[_sizes.Count] : [];
+        int[] logged = [.. _states.Select(s => s.Log?.Count ?? 0)];
         var before = new int?[_sizes.Count];
         var after = new int?[_sizes.Count];
         var seen = new bool[_sizes.Count];
         var rowsOf = new RowsOfLine(_states);
-        var unread = false;
-        var trusted = false;
+        var (unread, trusted) = (false, false);
         var readings = new List<Reading>();
         var numbers = new List<int>();
         ImmutableArray<int?> stated = [];
@@ -165,6 +165,7 @@ public sealed class PatternWorker
             Together = Together(line, before),
             Mirrored = mirrored,
             Sections = Sections(after),
+            Log = _states[0].Log is null ? [] : [.. _states.Select((s, i) => s.Log!.Skip(logged[i]).ToImmutableArray())],
             Trace = [.. _trace.Select(stretches => stretches?.ToImmutableArray() ?? [])],
         };
     }

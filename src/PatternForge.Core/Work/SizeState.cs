@@ -39,6 +39,9 @@ internal sealed class SizeState
     /// <summary>Crochet: each row stitch by stitch, for a diagram; null where nobody asked.</summary>
     public List<CrochetRow>? Drawn { get; init; }
 
+    /// <summary>Each physical row with the stitches after it, for patterns in several yarns; null where nobody asked.</summary>
+    public List<LoggedRow>? Log { get; init; }
+
     /// <summary>Rows by number.</summary>
     public Dictionary<int, BoundRow> Numbered { get; } = [];
 
@@ -145,7 +148,7 @@ internal sealed class SizeState
     }
 
     /// <summary>The stitches alone, for trying a reading: rows and names are shared.</summary>
-    public Snapshot Save() => new(Live.Copy(), IsKnown, InTheRound, NextSide, History.Count, Drawn?.Count ?? 0);
+    public Snapshot Save() => new(Live.Copy(), IsKnown, InTheRound, NextSide, History.Count, Drawn?.Count ?? 0, Log?.Count ?? 0);
 
     public void Restore(Snapshot saved)
     {
@@ -154,6 +157,7 @@ internal sealed class SizeState
         InTheRound = saved.InTheRound;
         NextSide = saved.NextSide;
         History.RemoveRange(saved.HistoryCount, Math.Max(0, History.Count - saved.HistoryCount));
+        Log?.RemoveRange(saved.LogCount, Math.Max(0, Log.Count - saved.LogCount));
         Drawn?.RemoveRange(saved.DrawnCount, Math.Max(0, Drawn.Count - saved.DrawnCount));
     }
 
@@ -171,5 +175,5 @@ internal sealed class SizeState
         IsKnown = true;
     }
 
-    internal sealed record Snapshot(ILiveWork Live, bool IsKnown, bool InTheRound, FabricSide? NextSide, int HistoryCount, int DrawnCount);
+    internal sealed record Snapshot(ILiveWork Live, bool IsKnown, bool InTheRound, FabricSide? NextSide, int HistoryCount, int DrawnCount, int LogCount);
 }

@@ -40,9 +40,10 @@ internal sealed class StepWorker
                 return;
             }
 
-            if (_run.Trial.Stitches is { } stitches && steps[i].Colour is { } colour)
+            if (_run.Trial.Stitches is { } stitches)
             {
-                stitches.Colour = colour;
+                stitches.Colour = steps[i].Colour ?? stitches.Colour;
+                stitches.YarnInFront = steps[i].YarnInFront;
             }
 
             var ended = _run.EndsWithGroup;

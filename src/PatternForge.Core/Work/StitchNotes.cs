@@ -20,6 +20,7 @@ internal sealed class StitchNotes
     private int _heldAt = -1;
     private int _held;
     private bool? _inFront;
+    private bool? _moved;
     private readonly List<Operation> _fromHeld = [];
 
     /// <summary>False when something was worked that no chart can show.</summary>
@@ -37,6 +38,9 @@ internal sealed class StitchNotes
     /// <summary>The yarn that is worked with now; null where the row does not say.</summary>
     public string? Colour { get; set; }
 
+    /// <summary>Where the yarn lies at the next slipped stitch, as its own words say; null where they do not.</summary>
+    public bool? YarnInFront { get; set; }
+
     /// <summary>Something that cannot be shown has been worked.</summary>
     public void Spoil() => IsWhole = false;
 
@@ -50,6 +54,19 @@ internal sealed class StitchNotes
         {
             Spoil();
             return;
+        }
+
+        if (operation.Id is "ytf" or "yb")
+        {
+            _moved = operation.Id == "ytf";
+        }
+        else if (operation.Family == Family.Slip)
+        {
+            operation = KnitSlips.With(operation, YarnInFront ?? _moved);
+        }
+        else
+        {
+            _moved = null; // the next stitch takes it where it needs it
         }
 
         for (var i = 0; i < times && IsWhole; i++)

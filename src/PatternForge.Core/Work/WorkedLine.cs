@@ -80,6 +80,9 @@ public sealed record WorkedLine
     /// <summary>How its counts come about, one list a size; empty unless it was asked for (<see cref="CompileOptions.Trace"/>).</summary>
     public ImmutableArray<ImmutableArray<WorkedStretch>> Trace { get; init; } = [];
 
+    /// <summary>Its physical rows, one list a size; empty unless the pattern has several yarns with letters.</summary>
+    internal ImmutableArray<ImmutableArray<LoggedRow>> Log { get; init; } = [];
+
     /// <summary>The operations that it uses, each once, in order of first use.</summary>
     public ImmutableArray<Operation> Operations { get; init; } = [];
 }

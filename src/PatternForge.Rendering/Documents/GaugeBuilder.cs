@@ -6,9 +6,9 @@ namespace PatternForge.Rendering.Documents;
 internal static class GaugeBuilder
 {
     /// <summary>One gauge.</summary>
-    public static GaugeView Build(Gauge gauge)
+    public static GaugeView Build(Gauge gauge, PageWords? page = null)
     {
-        var counts = Counts(gauge);
+        var counts = Counts(gauge) is { } told ? page?.Count(told) ?? told : null;
         var over = Over(gauge, Measures.Metric);
         var inches = Over(gauge, u => Measures.Imperial(u) ?? u);
         var state = gauge.Blocked switch { true => "after blocking", false => "before blocking", null => null };

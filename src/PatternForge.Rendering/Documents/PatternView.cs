@@ -62,6 +62,9 @@ public sealed record PatternView
     /// <summary>Photos, the main one first.</summary>
     public ImmutableArray<PhotoView> Photos { get; init; } = [];
 
+    /// <summary>Gives a picture of the text as it stands in the release; null to keep the text's own relative paths. No matter of templates.</summary>
+    internal Func<string, ReleasedPicture?>? Picture { get; init; }
+
     /// <summary>Sizes and their measurements; null when the pattern says nothing of either.</summary>
     public SizesView? Sizes { get; init; }
 
@@ -70,6 +73,9 @@ public sealed record PatternView
 
     /// <summary>How much yarn each size takes; null when no amount is known.</summary>
     public AmountsView? Amounts { get; init; }
+
+    /// <summary>How the stitches of each part are shared out among the yarns; empty where there is one yarn, or where it is not known.</summary>
+    public ImmutableArray<SharesView> Shares { get; init; } = [];
 
     /// <summary>What the pattern's terms call the gauge: "Gauge", or "Tension" in UK terms.</summary>
     public required string GaugeName { get; init; }
@@ -174,6 +180,12 @@ public sealed record PhotoView
 {
     /// <summary>Address for an image: relative, or what the release put in its place; null when the page must not fetch it.</summary>
     public string? Address { get; init; }
+
+    /// <summary>Its width in pixels, so that the page keeps its place; null when not known.</summary>
+    public int? Width { get; init; }
+
+    /// <summary>Its height in pixels; null when not known.</summary>
+    public int? Height { get; init; }
 
     /// <summary>The text alternative; empty when the designer gave none.</summary>
     public required string Alt { get; init; }

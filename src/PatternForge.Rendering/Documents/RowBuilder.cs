@@ -6,7 +6,8 @@ namespace PatternForge.Rendering.Documents;
 
 /// <summary>Makes rows from worked lines: the designer's words, and the count at the side where it says something.</summary>
 /// <param name="sizes">How many sizes the pattern has.</param>
-internal sealed class RowBuilder(int sizes)
+/// <param name="page">How the page writes its own words.</param>
+internal sealed class RowBuilder(int sizes, PageWords page)
 {
     /// <summary>A count longer than this stands under its row and not beside it.</summary>
     private const int LongCount = 30;
@@ -26,7 +27,12 @@ internal sealed class RowBuilder(int sizes)
         var counts = Counts(line);
         var worked = counts is null ? null : CountWording.Text(line, counts.Value);
         var said = closing is not null || (counts is not null && ClosingCount.Says(text, Wording.TradeForm(Wording.Counts(counts.Value))));
-        var count = closing?.Count ?? (said ? null : worked);
+        var count = (closing?.Count ?? (said ? null : worked)) is { } told ? page.Count(told) : null;
+        if (closing is { } filled && text.LastIndexOf(filled.Count, StringComparison.Ordinal) is >= 0 and var place)
+        {
+            text = string.Concat(text.AsSpan(0, place), page.Count(filled.Count), text.AsSpan(place + filled.Count.Length));
+        }
+
         return new RowView
         {
             Label = label,
@@ -37,7 +43,7 @@ internal sealed class RowBuilder(int sizes)
             Count = count,
             MarkedCount = count is null ? null : new SizedText(count, sizes),
             CountIsSaid = said,
-            Counts = worked is null ? [] : CountWording.Each(line, counts!.Value),
+            Counts = worked is null ? [] : [.. CountWording.Each(line, counts!.Value).Select(page.Count)],
             CountIsLong = count?.Length > LongCount,
             Ticks = Ticks(line),
             TickName = line.Numbers.Length is > 1 and <= MostTicks ? TickName(label) : "",

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
+using PatternForge.Core.Charts;
 using PatternForge.Core.Model;
 using PatternForge.Core.Shapes;
 using PatternForge.Core.Stitches;
@@ -33,7 +34,7 @@ internal sealed class SectionBuilder
         _name = name;
         _compilation = compilation;
         _sizes = compilation.Pattern.Facts.Sizes.Count;
-        _rows = new RowBuilder(_sizes);
+        _rows = new RowBuilder(_sizes, PageWords.Of(compilation));
         _schematics = new SchematicBuilder(compilation, Id);
     }
 
@@ -136,6 +137,9 @@ internal sealed class SectionBuilder
                 case FencedBlock { Info: FencedBlock.Chart } when DrawnIn(block, section).ToArray() is { Length: > 0 } charts:
                     blocks.AddRange(charts);
                     break;
+                case FencedBlock { Info: FencedBlock.Stripes or FencedBlock.Chart } fenced when ChartRequest.Read(fenced.Text) is not null:
+                    blocks.AddRange(DrawnIn(block, section)); // where it cannot be drawn, lint says why
+                    break;
                 case FencedBlock { Info: SchematicRequest.Word } fenced when SchematicRequest.Read(fenced.Text) is { } request:
                     blocks.AddRange(_schematics.Asked(request, section).Select(View));
                     break;
@@ -184,6 +188,7 @@ internal sealed class SectionBuilder
         var terms = facts.TermsInForce ?? Dialect.Us;
         return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf))
             .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d))).OfType<Drawing>())
+            .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns)))
             .Select(View);
     }
 

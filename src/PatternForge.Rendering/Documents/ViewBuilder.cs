@@ -14,13 +14,13 @@ public static class ViewBuilder
     /// <summary>Builds the view.</summary>
     /// <param name="compilation">The compiled pattern.</param>
     /// <param name="draft">True to mark every page as a draft.</param>
-    /// <param name="photoAddress">Gives the address that a photo's file has in the release; without it relative paths are kept.</param>
     /// <param name="name">What the files of the release are called; null for the name of the source.</param>
-    public static PatternView Build(Compilation compilation, bool draft = false, Func<string, string?>? photoAddress = null, string? name = null)
+    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null)
     {
         var facts = compilation.Pattern.Facts;
         var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path)));
         var sizes = SizesBuilder.Build(facts);
+        var page = PageWords.Of(compilation);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
         var view = new PatternView
         {
@@ -34,24 +34,25 @@ public static class ViewBuilder
             DraftNotice = draft ? Draft : null,
             Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary, facts.Sizes.Count) : null,
             Opening = placed.Opening,
-            Facts = Facts(facts, sizes),
+            Facts = Facts(facts, sizes, page),
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
             LevelReason = Wording.Said(facts.LevelReason),
             Terms = Wording.Terms(facts.TermsInForce),
-            Photos = [.. facts.Photos.Select(p => Photo(p, photoAddress))],
+            Photos = [.. facts.Photos.Select(p => Photo(p, null))],
             Sizes = sizes,
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count))],
             Amounts = YarnBuilder.Amounts(facts),
+            Shares = SharesBuilder.Build(compilation),
             GaugeName = Wording.GaugeName(facts.TermsInForce),
-            Gauges = [.. facts.Gauges.Select(GaugeBuilder.Build).Where(g => g.Sentence.Length > 0)],
+            Gauges = [.. facts.Gauges.Select(g => GaugeBuilder.Build(g, page)).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
-            Tools = [.. facts.Tools.Select(t => Item(t) with { Text = ToolNames.Add(t.Text.Trim(), facts.Craft != Craft.Knitting) })],
+            Tools = [.. facts.Tools.Select(t => Item(t) with { Text = ToolNames.Add(t.Text.Trim(), facts.Craft != Craft.Knitting, compilation.Edition?.Readers) })],
             Notions = [.. facts.Notions.Select(Item)],
             Abbreviations = [.. compilation.Abbreviations
                 .Where(a => !a.IsSpecial && !special.Contains(a.Name))
                 .Select(a => new AbbreviationView { Name = a.Name, Meaning = a.Meaning })],
-            SpecialStitches = [.. facts.Stitches.Select(s => new SpecialStitchView { Name = s.Name, FullName = Wording.Said(s.FullName), How = s.How.Trim(), Counts = Counts(s) })],
-            Charts = [.. facts.Charts.Select(c => Chart(c, facts.Sizes.Count))],
+            SpecialStitches = [.. facts.Stitches.Select(s => new SpecialStitchView { Name = s.Name, FullName = Wording.Said(s.FullName), How = s.How.Trim(), Counts = Counts(s, page) })],
+            Charts = [.. facts.Charts.Select(c => Chart(c, facts.Sizes.Count, page))],
             Notes = [.. facts.Notes.Select(n => n.Value.Trim()).Where(n => n.Length > 0)],
             Remarks = placed.Remarks,
             About = placed.About,
@@ -70,14 +71,14 @@ public static class ViewBuilder
         return view with { Contents = ContentsBuilder.Build(view) };
     }
 
-    /// <summary>The same view with photos at other addresses.</summary>
+    /// <summary>The same view with pictures as they stand in the release.</summary>
     /// <param name="view">The view.</param>
-    /// <param name="compilation">The pattern that it was made of.</param>
-    /// <param name="photoAddress">Gives the address that a photo's file has in the release.</param>
-    public static PatternView WithPhotos(PatternView view, Compilation compilation, Func<string, string?> photoAddress) =>
-        view.Photos.IsEmpty ? view : view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, photoAddress))] };
+    /// <param name="compilation">What it was made from.</param>
+    /// <param name="picture">Gives the picture in the release by its file.</param>
+    public static PatternView WithPictures(PatternView view, Compilation compilation, Func<string, ReleasedPicture?> picture) =>
+        view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
 
-    private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes)
+    private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes, PageWords page)
     {
         var found = ImmutableArray.CreateBuilder<FactView>();
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
@@ -85,7 +86,7 @@ public static class ViewBuilder
         Add("For", Wording.Audience(facts.Audience?.Value));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
-        Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0])));
+        Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0], page)));
         Add("Terms", Wording.Terms(facts.TermsInForce));
         return found.ToImmutable();
 
@@ -101,12 +102,18 @@ public static class ViewBuilder
     private static string? Short(GaugeView gauge) =>
         gauge.Counts is null ? null : gauge.Over is null ? gauge.Counts : $"{gauge.Counts} to {gauge.Over}";
 
-    private static PhotoView Photo(Photo photo, Func<string, string?>? photoAddress) => new()
+    private static PhotoView Photo(Photo photo, Func<string, ReleasedPicture?>? picture)
     {
-        Address = SafeAddress.ForImage(photo.File) is not { } file ? null : photoAddress is null ? SafeAddress.OfFile(file) : photoAddress(file),
-        Alt = photo.Alt?.Trim() ?? "",
-        Caption = Wording.Said(photo.Caption),
-    };
+        var shown = SafeAddress.ForImage(photo.File) is not { } file ? null : picture is null ? new(SafeAddress.OfFile(file)) : picture(file);
+        return new()
+        {
+            Address = shown?.Address,
+            Width = shown?.Width,
+            Height = shown?.Height,
+            Alt = photo.Alt?.Trim() ?? "",
+            Caption = Wording.Said(photo.Caption),
+        };
+    }
 
     /// <summary>Care in the designer's words, under the name of its treatment.</summary>
     private static FactView Care(CareEntry entry) => new() { Name = entry.Kind is { } kind ? Wording.CareName(kind) : "", Value = Wording.Capital(entry.Text.Trim()) };
@@ -117,21 +124,21 @@ public static class ViewBuilder
         new() { Text = Wording.Said(link.Title) ?? link.Address.Trim(), Address = SafeAddress.ForLink(link.Address) };
 
     /// <summary>"uses 1 st, makes 5 sts", as far as the header says.</summary>
-    private static string? Counts(StitchDefinition stitch)
+    private static string? Counts(StitchDefinition stitch, PageWords page)
     {
         string?[] parts = [Counted("uses", stitch.Takes), Counted("makes", stitch.Makes)];
-        return Wording.Said(string.Join(", ", parts.OfType<string>()));
+        return Wording.Said(page.Count(string.Join(", ", parts.OfType<string>())));
 
         static string? Counted(string verb, int? count) => count is { } n ? string.Create(CultureInfo.InvariantCulture, $"{verb} {n} {(n == 1 ? "st" : "sts")}") : null;
     }
 
-    private static ChartView Chart(NamedNumber chart, int sizes)
+    private static ChartView Chart(NamedNumber chart, int sizes, PageWords page)
     {
         var widths = Enumerable.Range(0, sizes).Select(i => SizesBuilder.At(chart.Values, i)).ToArray();
         return new ChartView
         {
             Name = chart.Name,
-            Width = widths.All(w => w is null) ? null : $"{Wording.TradeForm([.. widths.Select(w => w is null ? Wording.None : Wording.Number(w.Value))])} {(widths.All(w => w is null or { Value: 1 }) ? "st" : "sts")} wide",
+            Width = widths.All(w => w is null) ? null : page.Count($"{Wording.TradeForm([.. widths.Select(w => w is null ? Wording.None : Wording.Number(w.Value))])} {(widths.All(w => w is null or { Value: 1 }) ? "st" : "sts")} wide"),
         };
     }
 }

@@ -62,6 +62,19 @@ public sealed record AmountsView
     public required ImmutableArray<AmountRowView> Rows { get; init; }
 }
 
+/// <summary>How the stitches of one part are shared out among the yarns: a row for each size, a column for each yarn.</summary>
+public sealed record SharesView
+{
+    /// <summary>The part's heading; null where the pattern has one part.</summary>
+    public string? Part { get; init; }
+
+    /// <summary>The letters of the yarns.</summary>
+    public required ImmutableArray<string> Yarns { get; init; }
+
+    /// <summary>One row a size; one row for all where they agree.</summary>
+    public required ImmutableArray<AmountRowView> Rows { get; init; }
+}
+
 /// <summary>A yarn over some columns of the amounts.</summary>
 public sealed record AmountYarnView
 {

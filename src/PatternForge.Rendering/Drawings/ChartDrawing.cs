@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
@@ -120,6 +121,9 @@ public static class ChartDrawing
         var (square, rows) = (KnitMarks.Square, chart.Rows.Length);
         double Right(int column) => Margin + ((chart.Columns - column) * square);
         var (left, top, right, bottom) = (Margin, 10.0, Margin + (chart.Columns * square), 10 + (rows * square));
+
+        // Whatever there is very much of is one path: a large chart has thousands of squares.
+        var (free, lines, dots) = (new StringBuilder(), new StringBuilder(), new StringBuilder());
         for (var r = 0; r < rows; r++)
         {
             var (row, y) = (chart.Rows[r], bottom - ((r + 1) * square));
@@ -128,7 +132,7 @@ public static class ChartDrawing
                 var x = Right(cell.Column + cell.Span);
                 if (cell.Operation is null)
                 {
-                    page.Ink($"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(square)}v{SvgPage.Number(square)}h{SvgPage.Number(-square)}Z", 0.28);
+                    free.Append(Frame(x, y, 1));
                     continue;
                 }
 
@@ -139,12 +143,19 @@ public static class ChartDrawing
                     page.End();
                 }
 
-                page.Line($"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(square * cell.Span)}v{SvgPage.Number(square)}h{SvgPage.Number(-square * cell.Span)}Z", 0.7, 0.55);
-                if (StitchLook.Of(cell.Operation, row.Side) != "knit")
+                lines.Append(Frame(x, y, cell.Span));
+                switch (StitchLook.Of(cell.Operation, row.Side))
                 {
-                    page.Begin(x, y);
-                    KnitMarks.Draw(page, cell.Operation, row.Side, cell.Span);
-                    page.End();
+                    case "knit":
+                        break;
+                    case "purl":
+                        dots.Append(KnitMarks.Dot(x + (square / 2), y + (square / 2), 3));
+                        break;
+                    default:
+                        page.Begin(x, y);
+                        KnitMarks.Draw(page, cell.Operation, row.Side, cell.Span);
+                        page.End();
+                        break;
                 }
             }
 
@@ -157,6 +168,17 @@ public static class ChartDrawing
             {
                 page.Words(left - 7, y + 16.5, number, 12, "end");
             }
+        }
+
+        if (free.Length > 0)
+        {
+            page.Ink(free.ToString(), 0.28);
+        }
+
+        page.Line(lines.ToString(), 0.7, 0.55);
+        if (dots.Length > 0)
+        {
+            page.Ink(dots.ToString());
         }
 
         page.Box(left, top, right - left, bottom - top, "none", 1.3);
@@ -178,6 +200,10 @@ public static class ChartDrawing
         }
     }
 
+    /// <summary>The outline of a stitch over so many squares.</summary>
+    private static string Frame(double x, double y, int span) =>
+        $"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(KnitMarks.Square * span)}v{SvgPage.Number(KnitMarks.Square)}h{SvgPage.Number(-KnitMarks.Square * span)}Z";
+
     /// <summary>The marks that are used, each once, in the order in which a maker meets them.</summary>
     private static ImmutableArray<KeyMark> Marks(Chart chart, Func<Operation, string> name)
     {
@@ -187,7 +213,7 @@ public static class ChartDrawing
             foreach (var cell in row.Cells.Where(c => c.Operation is not null))
             {
                 var operation = cell.Operation!;
-                var mark = operation.Family == Family.Cable ? operation.Id : StitchLook.Of(operation, row.Side);
+                var mark = operation.Family == Family.Cable ? $"{operation.Id} {row.Side}" : StitchLook.Of(operation, row.Side);
                 var key = mark.Length == 0 ? operation.Id : mark;
                 var at = groups.FindIndex(g => g.Key == key && g.Span == cell.Span);
                 if (at < 0)

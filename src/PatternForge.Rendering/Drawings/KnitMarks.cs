@@ -33,6 +33,7 @@ internal static class KnitMarks
         ["lifted-left"] = "M14 20V4M14 19L6 13V8",
         ["lifted-right"] = "M10 20V4M10 19L18 13V8",
         ["slip"] = "M6 5L12 19L18 5",
+        ["slip-front"] = "M6 5L12 19L18 5M4.5 10.5H19.5",
         ["slip-knitwise"] = "M6 5L12 19L18 5M12 5V11",
         ["double-stitch"] = "M9 20V8A3 3 0 0 1 15 8V20",
         ["bind-off"] = "M4 16Q12 5 20 16",
@@ -45,7 +46,7 @@ internal static class KnitMarks
         var width = Square * span;
         if (operation.Family == Family.Cable && CableNames.Read(operation.Id) is { } crossing)
         {
-            CableMark.Draw(page, crossing);
+            CableMark.Draw(page, crossing, isBack: side == FabricSide.Wrong);
             return;
         }
 

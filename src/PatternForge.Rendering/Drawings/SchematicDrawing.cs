@@ -111,7 +111,7 @@ public static class SchematicDrawing
         {
             var rows = gauge.Rows is { } some ? string.Create(CultureInfo.InvariantCulture, $" and {some:0.##} {(gauge.RowsAreRounds ? "rounds" : "rows")}") : "";
             var over = gauge.Width is { } width ? $" to {width}" : "";
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} sts{rows}{over}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube ? " Ribbing draws in, and stitch patterns may." : "")}"));
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} stitches{rows}{over}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube ? " Ribbing draws in, and stitch patterns may." : "")}"));
         }
 
         return notes.ToImmutable();

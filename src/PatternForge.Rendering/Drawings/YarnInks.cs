@@ -43,8 +43,23 @@ internal sealed class YarnInks
     /// <summary>Fills so many squares.</summary>
     public void Draw(SvgPage page, string label, int span, bool withLetters)
     {
+        var shade = Fill(page, label, $"M0 0H{SvgPage.Number(span * KnitMarks.Square)}V{SvgPage.Number(KnitMarks.Square)}H0Z");
+        if (withLetters)
+        {
+            Letters(page, label, span * KnitMarks.Square / 2, 16, 10.5, shade);
+        }
+    }
+
+    /// <summary>Fills a band, with the letters in the middle.</summary>
+    public void Band(SvgPage page, string label, double x, double y, double width, double height)
+    {
+        var shade = Fill(page, label, $"M{SvgPage.Number(x)} {SvgPage.Number(y)}h{SvgPage.Number(width)}v{SvgPage.Number(height)}h{SvgPage.Number(-width)}Z");
+        Letters(page, label, x + (width / 2), y + (height / 2) + 4.4, 12.5, shade);
+    }
+
+    private string? Fill(SvgPage page, string label, string square)
+    {
         var at = Order(label);
-        var square = $"M0 0H{SvgPage.Number(span * KnitMarks.Square)}V{SvgPage.Number(KnitMarks.Square)}H0Z";
         var shade = at < _yarns.Length ? _yarns[at].Shade : null;
         if (shade is { } colour)
         {
@@ -55,11 +70,13 @@ internal sealed class YarnInks
             page.Ink(square, DarkestTint * at / Math.Max(1, _yarns.Length - 1));
         }
 
-        if (withLetters)
-        {
-            var letters = label.Length > 3 ? label[..3] : label;
-            page.Words(span * KnitMarks.Square / 2, 16, letters, letters.Length > 2 ? 8.5 : 10.5, ink: shade is { } under ? IsDark(under) ? "#fff" : "#000" : null);
-        }
+        return shade;
+    }
+
+    private static void Letters(SvgPage page, string label, double x, double y, double size, string? shade)
+    {
+        var letters = label.Length > 3 ? label[..3] : label;
+        page.Words(x, y, letters, letters.Length > 2 ? size - 2 : size, ink: shade is { } under ? IsDark(under) ? "#fff" : "#000" : null);
     }
 
     /// <summary>True for a shade on which white letters read better than black ones (relative luminance of WCAG 2.2 below the point where both contrasts are equal).</summary>

@@ -6,7 +6,7 @@ namespace PatternForge.Rendering.Formats;
 /// <summary>One web page that needs nothing but itself: no network, no script.</summary>
 internal sealed class HtmlFormat : OutputFormat
 {
-    private static readonly Landing s_landing = new(Escaping.Html, Prose.ToHtml, SizeMarks.ToHtml, picture => picture.Svg);
+    private static readonly Landing s_landing = new(Escaping.Html, prose => Prose.ToHtml(prose), SizeMarks.ToHtml, picture => picture.Svg);
 
     /// <inheritdoc/>
     public override string Name => "html";
@@ -20,7 +20,7 @@ internal sealed class HtmlFormat : OutputFormat
     /// <inheritdoc/>
     internal override TemplateResult Write(PatternView view, TemplateSet templates)
     {
-        var result = templates.Render("html/pattern.html", view, s_landing);
+        var result = templates.Render("html/pattern.html", view, view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToHtml(prose, picture) } : s_landing);
         return result with { Text = result.Text is { } text ? BlankLines.Drop(text, "<pre", "</pre>") : null };
     }
 }

@@ -20,7 +20,7 @@ internal sealed class MarkdownFormat : OutputFormat
     /// <inheritdoc/>
     internal override TemplateResult Write(PatternView view, TemplateSet templates)
     {
-        var result = templates.Render("markdown/pattern.md", view, s_landing);
+        var result = templates.Render("markdown/pattern.md", view, view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToMarkdown(prose.Markdown, picture) } : s_landing);
         return result with { Text = result.Text is { } text ? PipeTables.Align(BlankLines.Single(text)) : null };
     }
 }

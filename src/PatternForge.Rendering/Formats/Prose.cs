@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Markdig;
 using Markdig.Extensions.Tables;
@@ -20,7 +21,9 @@ internal static class Prose
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder { MaximumNestingDepth = 64 }.DisableHtml().UsePipeTables().UseAutoLinks().UsePreciseSourceLocation().Build();
 
     /// <summary>As HTML that is well-formed XML; numbers that stand for the sizes are marked.</summary>
-    public static string ToHtml(ProseText prose)
+    /// <param name="prose">The text.</param>
+    /// <param name="picture">Gives a picture as it stands in the release; null to keep relative paths.</param>
+    public static string ToHtml(ProseText prose, Func<string, ReleasedPicture?>? picture = null)
     {
         var clean = Escaping.Clean(prose.Markdown);
         try
@@ -28,7 +31,7 @@ internal static class Prose
             using var writer = new StringWriter { NewLine = "\n" };
             var renderer = new HtmlRenderer(writer);
             Pipeline.Setup(renderer);
-            renderer.ObjectRenderers.Replace<LinkInlineRenderer>(new SafeLinks());
+            renderer.ObjectRenderers.Replace<LinkInlineRenderer>(new SafeLinks(picture));
             renderer.ObjectRenderers.Replace<AutolinkInlineRenderer>(new SafeAutolinks());
             renderer.ObjectRenderers.Replace<HeadingRenderer>(new LowHeadings());
             renderer.ObjectRenderers.Replace<CodeBlockRenderer>(new PlainCode());
@@ -55,7 +58,9 @@ internal static class Prose
     }
 
     /// <summary>As Markdown: the designer's own text, with what another reader of Markdown might run or fetch made harmless.</summary>
-    public static string ToMarkdown(string markdown)
+    /// <param name="markdown">The text.</param>
+    /// <param name="picture">Gives a picture as it stands in the release; null to keep relative paths.</param>
+    public static string ToMarkdown(string markdown, Func<string, ReleasedPicture?>? picture = null)
     {
         var clean = Escaping.Clean(markdown).Trim('\n', ' ');
         try
@@ -68,7 +73,7 @@ internal static class Prose
                     continue;
                 }
 
-                var (known, text) = Change(node);
+                var (known, text) = Change(node, picture);
                 if (known)
                 {
                     changes[StartOf(node, clean)] = (EndOf(node, clean), text);
@@ -84,11 +89,12 @@ internal static class Prose
     }
 
     /// <summary>What becomes of a node in Markdown: kept to the letter (null), or put in other words.</summary>
-    private static (bool Known, string? Text) Change(MarkdownObject node) => node switch
+    private static (bool Known, string? Text) Change(MarkdownObject node, Func<string, ReleasedPicture?>? picture) => node switch
     {
         CodeBlock { Parent: MarkdownDocument } code => (true, Escaping.MarkdownFence(code.Lines.ToString().TrimEnd('\n'))),
         CodeInline or CodeBlock => (true, null),
-        LinkInline { IsImage: true } image when SafeAddress.ForImage(image.Url) is null => (true, Escaping.Markdown(Plain(image))),
+        LinkInline { IsImage: true } image when Shown(image.Url, picture) is var shown && (shown is null || picture is not null) =>
+            (true, shown is null ? Escaping.Markdown(Plain(image)) : $"![{Escaping.Markdown(Plain(image))}]({Escaping.MarkdownTarget(shown.Address)})"),
         LinkInline { IsImage: false } link when SafeAddress.ForLink(link.Url) is null => (true, Escaping.Markdown(Plain(link))),
         AutolinkInline auto when SafeAddress.ForLink(auto.IsEmail ? "mailto:" + auto.Url : auto.Url) is null => (true, Escaping.Markdown(auto.Url)),
         AutolinkInline => (true, null),
@@ -96,6 +102,10 @@ internal static class Prose
         HeadingBlock heading => (true, $"**{Escaping.Markdown(heading.Inline is { } words ? Plain(words) : "")}**"),
         _ => (false, null),
     };
+
+    // A picture of the text: its words alone stand there where it cannot be had.
+    private static ReleasedPicture? Shown(string? address, Func<string, ReleasedPicture?>? picture) =>
+        SafeAddress.ForImage(address) is not { } safe ? null : picture is null ? new(safe) : picture(Uri.UnescapeDataString(safe));
 
     /// <summary>Set text is fenced anew, so that it ends where it ends and no list before it takes it in; its indent goes with it.</summary>
     private static int StartOf(MarkdownObject node, string source)
@@ -213,15 +223,26 @@ internal static class Prose
         }
     }
 
-    private sealed class SafeLinks : LinkInlineRenderer
+    private sealed class SafeLinks(Func<string, ReleasedPicture?>? picture) : LinkInlineRenderer
     {
         protected override void Write(HtmlRenderer renderer, LinkInline link)
         {
             var url = link.GetDynamicUrl?.Invoke() ?? link.Url;
-            if ((link.IsImage ? SafeAddress.ForImage(url) : SafeAddress.ForLink(url)) is null)
+            var shown = link.IsImage ? Shown(url, picture) : null;
+            if ((link.IsImage ? shown?.Address : SafeAddress.ForLink(url)) is null)
             {
                 renderer.WriteChildren(link);
                 return;
+            }
+
+            if (shown is not null)
+            {
+                (link.Url, link.GetDynamicUrl) = (shown.Address, null);
+                if (shown is { Width: { } width, Height: { } height })
+                {
+                    link.GetAttributes().AddProperty("width", width.ToString(CultureInfo.InvariantCulture));
+                    link.GetAttributes().AddProperty("height", height.ToString(CultureInfo.InvariantCulture));
+                }
             }
 
             base.Write(renderer, link);

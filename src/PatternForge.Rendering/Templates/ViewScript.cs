@@ -17,7 +17,7 @@ internal static class ViewScript
     public static readonly ViewMembers<EntryView> Entry = new() { { "text", v => v.Text }, { "id", v => v.Id }, { "has_rows", v => v.HasRows } };
 
     /// <summary>A photo.</summary>
-    public static readonly ViewMembers<PhotoView> Photo = new() { { "address", v => v.Address }, { "alt", v => v.Alt }, { "caption", v => v.Caption } };
+    public static readonly ViewMembers<PhotoView> Photo = new() { { "address", v => v.Address }, { "width", v => v.Width }, { "height", v => v.Height }, { "alt", v => v.Alt }, { "caption", v => v.Caption } };
 
     /// <summary>Words that may lead somewhere.</summary>
     public static readonly ViewMembers<LinkView> Link = new() { { "text", v => v.Text }, { "address", v => v.Address } };
@@ -83,6 +83,9 @@ internal static class ViewScript
         { "yarns", (v, p) => List(v.Yarns, AmountYarn, p) }, { "units", v => List(v.Units) }, { "rows", (v, p) => List(v.Rows, AmountRow, p) },
     };
 
+    /// <summary>The shares of a part.</summary>
+    public static readonly ViewMembers<SharesView> Shares = new() { { "part", v => v.Part }, { "yarns", v => List(v.Yarns) }, { "rows", (v, p) => List(v.Rows, AmountRow, p) } };
+
     /// <summary>A row.</summary>
     public static readonly ViewMembers<RowView> Row = new()
     {
@@ -135,7 +138,7 @@ internal static class ViewScript
         { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "contents", (v, p) => List(v.Contents, Entry, p) }, { "photos", (v, p) => List(v.Photos, Photo, p) },
         { "sizes", (v, p) => v.Sizes is { } sizes ? new ViewObject<SizesView>(sizes, Sizes, p) : null }, { "yarns", (v, p) => List(v.Yarns, Yarn, p) },
         { "amounts", (v, p) => v.Amounts is { } amounts ? new ViewObject<AmountsView>(amounts, Amounts, p) : null },
-        { "gauge_name", v => v.GaugeName }, { "gauges", (v, p) => List(v.Gauges, Gauge, p) }, { "gauge_remark", v => v.GaugeRemark }, { "tools", (v, p) => List(v.Tools, Link, p) }, { "notions", (v, p) => List(v.Notions, Link, p) },
+        { "shares", (v, p) => List(v.Shares, Shares, p) }, { "gauge_name", v => v.GaugeName }, { "gauges", (v, p) => List(v.Gauges, Gauge, p) }, { "gauge_remark", v => v.GaugeRemark }, { "tools", (v, p) => List(v.Tools, Link, p) }, { "notions", (v, p) => List(v.Notions, Link, p) },
         { "abbreviations", (v, p) => List(v.Abbreviations, Abbreviation, p) }, { "special_stitches", (v, p) => List(v.SpecialStitches, SpecialStitch, p) },
         { "charts", (v, p) => List(v.Charts, Chart, p) }, { "notes", v => List(v.Notes) }, { "remarks", (v, p) => new ViewObject<RemarksView>(v.Remarks, Remarks, p) },
         { "about", (v, p) => List(v.About, Section, p) }, { "before", (v, p) => List(v.Before, Section, p) }, { "instructions", (v, p) => List(v.Instructions, Section, p) },

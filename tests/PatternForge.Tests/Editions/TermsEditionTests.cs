@@ -40,7 +40,7 @@ public class TermsEditionTests
     [InlineData("An sc is shorter than a dc; see https://example.com/sc and `dc`.", "A dc is shorter than a tr; see https://example.com/sc and `dc`.")]
     [InlineData("The [dc video](https://example.com/dc.html) shows the dc.", "The [tr video](https://example.com/dc.html) shows the tr.")]
     [InlineData("DC is where the designer lives. Check your gauge; a needle gauge helps.", "DC is where the designer lives. Check your tension; a needle gauge helps.")]
-    [InlineData("Use a US 7 hook for the dc.", "Use a US 7 hook for the tr.")]
+    [InlineData("Use a US 7 hook for the dc.", "Use a 4.5 mm (UK 7) hook for the tr.")]
     [InlineData("Shown in Gray Seal, a gray yarn.", "Shown in Gray Seal, a grey yarn.")]
     public void Prose_is_changed_where_its_words_have_one_meaning(string us, string uk)
     {

@@ -20,6 +20,7 @@ public class SizeTableTests
 
     private static string Said(Compilation made) => string.Join('\n', made.Findings.Where(f => f.Rule.Code is "PF181" or "PF187" or "PF188").Select(f => $"{f.Rule.Code} {f.Message}"));
 
+    // Heads: a baby 14, a child 18, a woman 20 in (Craft Yarn Council as quoted and from memory), a child 20.5 and a woman 21 (common practice). Hands of women 6 to 7.5, men 7.5 to 9 in (common practice).
     // Craft Yarn Council, size tables: women's upper arm 11 in (28 cm) in M, 19.5 in (49.5 cm) in 5X; chest of a man's L 42 to 44 in (106.5 to 111.5 cm); child 8 upper arm 8.5 in (21.5 cm); baby 12 months chest 18 in (45.5 cm).
     [Theory]
     [InlineData("names: M (5X)\nfrom: women", "= body.upper-arm", "28 cm | 49.5 cm")]
@@ -28,6 +29,9 @@ public class SizeTableTests
     [InlineData("names: 12 (24) months\nfrom: babies", "= body.chest", "45.5 cm | 50.5 cm")]
     [InlineData("names: XL (XXL)\nfrom: women", "= body.upper-arm", "34.5 cm | 39.5 cm")]
     [InlineData("names: 1 (2, 3)\nfrom: women S (M, L)", "= body.upper-arm", "26 cm | 28 cm | 30.5 cm")]
+    [InlineData("names: baby (child, woman)\nfrom: heads", "= body.head", "14 in | 18 in | 20 in")]
+    [InlineData("names: S (M)\nfrom: heads-by-age child (woman)", "= body.head", "20.5 in | 21 in")]
+    [InlineData("names: woman (man)\nfrom: hands", "= body.hand", "6.75 in | 8.25 in")]
     [InlineData("names: 1 (3)\nfrom: our-sizes.yaml", "= body.bust", "80 cm | 100 cm")]
     [InlineData("names: 1 (2)\nfrom: [our-sizes.yaml, women S (M)]", "= body.upper-arm + body.back-waist-length", "71 cm | 73.5 cm")]
     public void A_body_is_taken_from_the_table(string sizes, string formula, string expected)

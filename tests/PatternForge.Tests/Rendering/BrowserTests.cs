@@ -121,7 +121,7 @@ public class BrowserTests(Browser browser) : IClassFixture<Browser>
             },
         };
         made.Heading("Colours", "notes").Prose("| Colour | Words |\n| --- | --- |\n" + string.Join('\n', Enumerable.Range(1, 60).Select(i => $"| line{i}e | {Words(i)} close{i}e |")));
-        var html = PageTests.Page(made.Compile(), "html", new RenderOptions { PhotoAddress = _ => Tall }).Text;
+        var html = PageTests.Page(made.Compile(), "html", new RenderOptions { Picture = _ => new(Tall) }).Text;
         await browser.Look(html, 1280, async (page, _) =>
         {
             using var pdf = PdfDocument.Open(await page.PdfAsync(new PagePdfOptions { Format = paper, PreferCSSPageSize = false }));
@@ -216,7 +216,7 @@ public class BrowserTests(Browser browser) : IClassFixture<Browser>
 
     private static string Html(string sample)
     {
-        var options = new RenderOptions { Draft = sample == "draft", PhotoAddress = _ => Dot };
+        var options = new RenderOptions { Draft = sample == "draft", Picture = _ => new(Dot) };
         var compile = PageTests.Samples.GetValueOrDefault(sample == "draft" ? "saltgrass-hat" : sample) ?? (() => ExamplePageTests.Compile(sample));
         return PageTests.Page(compile(), "html", options).Text;
     }

@@ -91,14 +91,14 @@ public class PageTests
     [Fact]
     public void A_photo_can_be_given_another_address()
     {
-        var page = Page(SampleHat.Compile(), "html", new RenderOptions { PhotoAddress = file => "data:image/png;base64,AAAA#" + file });
-        Assert.Contains("<img src=\"data:image/png;base64,AAAA#photos/front.jpg\"", page.Text, StringComparison.Ordinal);
+        var page = Page(SampleHat.Compile(), "html", new RenderOptions { Picture = file => new("data:image/png;base64,AAAA#" + file, 40, 30) });
+        Assert.Contains("<img src=\"data:image/png;base64,AAAA#photos/front.jpg\" width=\"40\" height=\"30\" alt=\"", page.Text, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_photo_that_cannot_be_had_leaves_its_words_and_its_caption()
     {
-        var page = Page(SampleHat.Compile(), "html", new RenderOptions { PhotoAddress = _ => null }).Text;
+        var page = Page(SampleHat.Compile(), "html", new RenderOptions { Picture = _ => null }).Text;
         Assert.DoesNotContain("<img", page, StringComparison.Ordinal);
         Assert.Contains("<p class=\"missing\">A woman on a sea wall", page, StringComparison.Ordinal);
         Assert.Contains("<figcaption>Adult M in Marram</figcaption>", page, StringComparison.Ordinal);
