@@ -2,7 +2,6 @@ using CsCheck;
 using PatternForge.Core;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
-using PatternForge.Core.Text;
 using PatternForge.Core.Work;
 using PatternForge.Tests.Corpus;
 
