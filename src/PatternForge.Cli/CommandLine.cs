@@ -79,6 +79,7 @@ internal static class CommandLine
             LintCommand.Of(around),
             BuildCommand.Of(around),
             CountsCommand.Of(around),
+            AddSizeCommand.Of(around),
             ExplainCommand.Of(around),
             SpreadCommand.Of(around),
             PlanCommand.Of(around),

@@ -109,7 +109,7 @@ internal static class PatternWork
             return new(file, null, RefusedReport(compilation.Source, compilation.Findings), null, null) { House = house };
         }
 
-        var wanted = editions ?? [.. EditionCompiler.Released(compilation)];
+        var wanted = editions?.SelectMany(e => e.For(compilation)).Distinct() ?? EditionCompiler.Released(compilation);
         var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
         return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)) with { Editions = [.. made.Select(e => e.Edition.Name)] }, null, null) { House = house, Editions = made };
     }

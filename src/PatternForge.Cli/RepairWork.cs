@@ -54,8 +54,8 @@ internal static class RepairWork
         }
     }
 
-    /// <summary>Writes the repaired text in the place of the file; a few words on why not.</summary>
-    private static string? Replace(string full, ReadResult read, string text)
+    /// <summary>Writes a new text in the place of the file; a few words on why not.</summary>
+    public static string? Replace(string full, ReadResult read, string text)
     {
         // A link is written through, but never out of its folder.
         var target = full;

@@ -104,7 +104,7 @@ public static class Compiler
     /// <summary>Names editions that the header asks for and that do not exist.</summary>
     private static void UnknownEditions(PatternFacts facts, FindingBag bag)
     {
-        foreach (var wanted in facts.Release.Where(r => Edition.Find(r.Value) is null))
+        foreach (var wanted in facts.Release.Where(r => Edition.Find(r.Value)?.Exists(facts.Sizes) != true))
         {
             var known = Edition.All.Select(e => e.Name).ToArray();
             var near = Suggest.Nearest(wanted.Value, known, 1);

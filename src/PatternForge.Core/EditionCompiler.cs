@@ -39,7 +39,7 @@ public static class EditionCompiler
         {
             var made = Compiler.Compile(source.Text, options, cancel) with { Edition = edition.Form };
             var fresh = Fresh(plain, edition, source, made);
-            var differing = Differing(plain, source, made).ToArray();
+            var differing = (edition.OnlySize(plain) is { } size ? DifferingIn(size, plain, source, made) : Differing(plain, source, made)).ToArray();
             if (edition.MayLeaveLines && tries < MostTries && Unsaid(plain, differing, fresh, isLast: tries == MostTries - 1) is { Length: > 0 } lines)
             {
                 source = source.Without([.. lines.Select(l => l.Origin)]);
@@ -51,13 +51,13 @@ public static class EditionCompiler
                 continue;
             }
 
-            var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, "say this line in words that have one meaning in both; the line as it is written comes out"));
+            var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, edition.OnlySize(plain) is null ? "say this line in words that have one meaning in both; the line as it is written comes out" : "the step that this size leaves out cannot be taken from these words: give it a line or a bracket of its own"));
             return new(edition, source, made, Sorted(plain, [.. source.Findings, .. told, .. fresh.Where(f => differing.Length == 0 || f.Severity != Severity.Error)]));
         }
     }
 
     /// <summary>The editions that a pattern's header asks for.</summary>
-    public static IEnumerable<Edition> Released(Compilation plain) => plain.Pattern.Facts.Release.Select(r => Edition.Find(r.Value)).OfType<Edition>().Distinct();
+    public static IEnumerable<Edition> Released(Compilation plain) => plain.Pattern.Facts.Release.Select(r => Edition.Find(r.Value)).OfType<Edition>().Where(e => e.Exists(plain.Pattern.Facts.Sizes)).SelectMany(e => e.For(plain)).Distinct();
 
     /// <summary>All that is found in a pattern and in the editions that its header asks for.</summary>
     public static ImmutableArray<Finding> WithEditions(Compilation plain, IEnumerable<EditionCompilation> editions)
@@ -119,6 +119,37 @@ public static class EditionCompiler
             }
         }
     }
+
+    /// <summary>The same for an edition of one size: lines that this size does not work may be gone.</summary>
+    private static IEnumerable<(WorkedLine Line, bool IsRead, string What)> DifferingIn(int size, Compilation plain, RewrittenSource source, Compilation made)
+    {
+        var others = made.Lines.ToLookup(l => source.ToSource(made.Text.ToSource(l.Origin)).Start);
+        foreach (var line in plain.Lines)
+        {
+            // A label that was taken from before a row moves its beginning, though not the file's place of what was left.
+            var place = plain.Text.ToSource(line.Origin);
+            var other = others[place.Start].FirstOrDefault() ?? made.Lines.FirstOrDefault(l => place.Contains(source.ToSource(made.Text.ToSource(l.Origin))));
+            if (other is null)
+            {
+                if (line.After[size] is not null && line.After[size] != line.Before[size])
+                {
+                    yield return (line, false, "this line is no longer read as an instruction");
+                }
+            }
+            else if (other.Status > line.Status)
+            {
+                yield return (line, false, "this line is no longer understood");
+            }
+            else if (line.Status == LineStatus.Checked && line.After[size] is not null
+                && (line.Before[size] != other.Before[0] || line.After[size] != other.After[0] || !SameKindsIn(line, size, other)))
+            {
+                yield return (line, true, $"this line comes to {Told(other.After)} and not to {Told([line.After[size]])}");
+            }
+        }
+    }
+
+    private static bool SameKindsIn(WorkedLine line, int size, WorkedLine other) =>
+        line.Kinds.IsEmpty || other.Kinds.IsEmpty ? line.Kinds.IsEmpty == other.Kinds.IsEmpty : line.Kinds[size].Values.Order().SequenceEqual(other.Kinds[0].Values.Order());
 
     private static bool SameKinds(WorkedLine line, WorkedLine other) =>
         line.Kinds.Length == other.Kinds.Length && line.Kinds.Zip(other.Kinds).All(pair => pair.First.Values.Order().SequenceEqual(pair.Second.Values.Order()));

@@ -79,6 +79,12 @@ public class AnyBytesTests
             return $"counts ended with {counts.Code}: {counts.Error}";
         }
 
+        var sized = Outcome.WithInput(folder, input, ["add-size", "-", "3X", turn % 2 == 0 ? "--before" : "--after", turn % 3 == 0 ? "S" : "L", "--format", turn % 4 < 2 ? "text" : "json"]);
+        if (sized.Code is not (0 or 1 or 2))
+        {
+            return $"add-size ended with {sized.Code}: {sized.Error}";
+        }
+
         string[] build = turn % 8 == 0 ? ["build", "-"] : ["build", "-", "--draft"];
         var built = Outcome.WithInput(folder, input, build);
         return built.Code is 0 or 1 ? null : $"{string.Join(' ', build)} ended with {built.Code}: {built.Error}";

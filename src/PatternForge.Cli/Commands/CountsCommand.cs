@@ -88,7 +88,7 @@ internal static class CountsCommand
     }
 
     /// <summary>The sizes of the pattern that a command line names; none where it names none that can be read.</summary>
-    private static IEnumerable<string> SizesOf(string[] paths, Surroundings around)
+    public static IEnumerable<string> SizesOf(string[] paths, Surroundings around)
     {
         if (paths is not [var path] || InputFiles.FullPathOf(path, around.Folder) is not { } full || !File.Exists(full))
         {

@@ -25,10 +25,11 @@ internal static class JsonReport
         Clean(file.Title),
         [.. file.Sizes.Select(Words.WellFormed)],
         file.Coverage is { } c ? new(c.Instructions, c.Checked, c.Trusted, c.Unread) : new(0, 0, 0, 0),
-        [.. file.Findings.Select(f => ShapeOf(file, f))],
+        [.. file.Findings.Select(f => ShapeOf(f, file.SizesOf(f)))],
         file.Editions);
 
-    private static FindingShape ShapeOf(FileReport file, Finding finding)
+    /// <summary>One finding; null sizes are all of them.</summary>
+    public static FindingShape ShapeOf(Finding finding, IReadOnlyList<string>? sizes)
     {
         var (start, end) = PlaceOf(finding.Source, finding.Span);
         return new(
@@ -40,7 +41,7 @@ internal static class JsonReport
             start.Column,
             end.Line,
             end.Column,
-            file.SizesOf(finding) is { } names ? [.. names.Select(Words.WellFormed)] : null,
+            sizes is { } names ? [.. names.Select(Words.WellFormed)] : null,
             Words.WellFormed(finding.Message),
             Clean(finding.Help),
             finding.Fix is { } fix ? ShapeOf(finding.Source, fix) : null,

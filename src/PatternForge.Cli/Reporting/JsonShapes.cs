@@ -118,10 +118,17 @@ internal sealed record YarnSizeShape(
 /// <summary>Another yarn in place of it, the margin counted in.</summary>
 internal sealed record AlternativeShape(string Name, decimal Grams, int Balls);
 
+/// <summary>`add-size --format json`.</summary>
+internal sealed record AddedSizeShape(int Version, string Path, string Size, IReadOnlyList<string> Sizes, IReadOnlyList<SizeChangeShape> Changes, IReadOnlyList<FindingShape> Findings, bool Written);
+
+/// <summary>One place that hangs on the sizes: before and after are null where nothing is rewritten, value where it says nothing of the new size.</summary>
+internal sealed record SizeChangeShape(int Line, string Kind, string What, string? Value, string? Before, string? After, string Why);
+
 /// <summary>Source-generated writing: no reflection at run time.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Serialization | JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(LintShape))]
 [JsonSerializable(typeof(CountsShape))]
 [JsonSerializable(typeof(NumbersShape))]
 [JsonSerializable(typeof(YarnsShape))]
+[JsonSerializable(typeof(AddedSizeShape))]
 internal sealed partial class JsonShapes : JsonSerializerContext;

@@ -189,7 +189,7 @@ internal static class SizesBinder
     }
 
     // "XS (S, M) (L, XL)", "S, M, L", "S/M/L", "2 (4, 6) years", "one size". Two names with a stroke or hyphen between are one name: S/M, 0-3.
-    private static (ImmutableArray<Located<string>> Names, string? Word) InTradeForm(HeaderScalar scalar)
+    internal static (ImmutableArray<Located<string>> Names, string? Word) InTradeForm(HeaderScalar scalar)
     {
         var text = scalar.Text;
         if (text.TrimStart().StartsWith("one size", StringComparison.OrdinalIgnoreCase))

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;
@@ -14,7 +15,7 @@ internal static class SizesNamed
         var found = new SortedSet<int>();
         foreach (var name in label.Sizes)
         {
-            var (first, last) = Range(name, context);
+            var (first, last) = Range(name, context.Facts.Sizes);
             if (first < 0 || last < first)
             {
                 var near = Suggest.Nearest(name, context.Facts.Sizes.Names);
@@ -28,21 +29,22 @@ internal static class SizesNamed
         return [.. found];
     }
 
-    private static (int First, int Last) Range(string name, RowContext context)
+    /// <summary>The first and last size that a name of a label means ("M", "#2" for "2nd size", "S–L"); -1 where the header has none such.</summary>
+    internal static (int First, int Last) Range(string name, SizeSet sizes)
     {
-        var one = Index(name, context);
+        var one = Index(name, sizes);
         if (one >= 0)
         {
             return (one, one);
         }
 
         var dash = name.IndexOfAny(['–', '-']);
-        return dash < 0 ? (-1, -1) : (Index(name[..dash], context), Index(name[(dash + 1)..], context));
+        return dash < 0 ? (-1, -1) : (Index(name[..dash], sizes), Index(name[(dash + 1)..], sizes));
     }
 
-    private static int Index(string name, RowContext context)
+    private static int Index(string name, SizeSet sizes)
     {
-        var index = context.Facts.Sizes.IndexOf(name);
-        return index < 0 && name.StartsWith('#') && int.TryParse(name.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var nth) && nth <= context.SizeCount ? nth - 1 : index;
+        var index = sizes.IndexOf(name);
+        return index < 0 && name.StartsWith('#') && int.TryParse(name.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var nth) && nth <= sizes.Count ? nth - 1 : index;
     }
 }

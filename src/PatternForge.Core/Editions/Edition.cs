@@ -12,7 +12,7 @@ namespace PatternForge.Core.Editions;
 public abstract class Edition
 {
     /// <summary>Every edition, in the order of the documents.</summary>
-    public static ImmutableArray<Edition> All { get; } = [new TermsEdition(Stitches.Dialect.Us), new TermsEdition(Stitches.Dialect.Uk), new SpelledOutEdition()];
+    public static ImmutableArray<Edition> All { get; } = [new TermsEdition(Stitches.Dialect.Us), new TermsEdition(Stitches.Dialect.Uk), new SpelledOutEdition(), new EverySizeEdition()];
 
     /// <summary>The name it is asked for by, in kebab-case; it stands in the names of its files.</summary>
     public abstract string Name { get; }
@@ -26,8 +26,18 @@ public abstract class Edition
     /// <summary>True where a line that does not come to the same in this edition may stand as it was written, because its words are right there as well.</summary>
     public virtual bool MayLeaveLines => false;
 
-    /// <summary>The edition of that name, ignoring case; null when there is none such.</summary>
-    public static Edition? Find(string name) => All.FirstOrDefault(e => string.Equals(e.Name, name.Trim().Replace(' ', '-'), StringComparison.OrdinalIgnoreCase));
+    /// <summary>The edition of that name, ignoring case; null when there is none such. One of a single size is there for every size that a pattern may have.</summary>
+    public static Edition? Find(string name) =>
+        All.FirstOrDefault(e => string.Equals(e.Name, name.Trim().Replace(' ', '-'), StringComparison.OrdinalIgnoreCase)) ?? SizeEdition.Named(name);
+
+    /// <summary>The editions that are meant by this one for a pattern: itself, or one for each of its sizes.</summary>
+    public virtual IEnumerable<Edition> For(Compilation plain) => [this];
+
+    /// <summary>The only size that this edition of a pattern has, from 0; null where it has them all.</summary>
+    public virtual int? OnlySize(Compilation plain) => null;
+
+    /// <summary>True where a pattern with these sizes has such an edition.</summary>
+    public virtual bool Exists(SizeSet sizes) => true;
 
     /// <summary>Rewrites a compiled pattern.</summary>
     public abstract RewrittenSource Rewrite(Compilation plain);

@@ -13,7 +13,7 @@ public static class EditionRules
     public static Rule Unknown { get; } = new(
         "PF407", "unknown-edition", Area.Terms, Severity.Warning,
         "`release` names an edition that does not exist.",
-        "`release` lists the editions that `build` makes beside the pattern as it is written: `us` and `uk` for the terms, `spelled-out` for words in place of abbreviations.")
+        "`release` lists the editions that `build` makes beside the pattern as it is written: `us` and `uk` for the terms, `spelled-out` for words in place of abbreviations, `sizes` for one of each size, `size-m` for that of the size M.")
     {
         Bad = """
             ---
