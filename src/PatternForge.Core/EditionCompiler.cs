@@ -92,11 +92,11 @@ public static class EditionCompiler
     /// <summary>The lines that do not come to the same, with what they come to.</summary>
     private static IEnumerable<(WorkedLine Line, bool IsRead, string What)> Differing(Compilation plain, RewrittenSource source, Compilation made)
     {
-        var places = made.Lines.Select(l => source.ToSource(made.Text.ToSource(l.Origin)).Start).ToArray();
+        var places = made.Lines.Select(l => source.ToRead(made.Text.ToSource(l.Origin)).Start).ToArray();
         var at = 0;
         foreach (var line in plain.Lines)
         {
-            var place = plain.Text.ToSource(line.Origin).Start;
+            var place = line.Origin.Start;
             while (at < places.Length && places[at] < place)
             {
                 at++;
@@ -123,12 +123,12 @@ public static class EditionCompiler
     /// <summary>The same for an edition of one size: lines that this size does not work may be gone.</summary>
     private static IEnumerable<(WorkedLine Line, bool IsRead, string What)> DifferingIn(int size, Compilation plain, RewrittenSource source, Compilation made)
     {
-        var others = made.Lines.ToLookup(l => source.ToSource(made.Text.ToSource(l.Origin)).Start);
+        var others = made.Lines.ToLookup(l => source.ToRead(made.Text.ToSource(l.Origin)).Start);
         foreach (var line in plain.Lines)
         {
-            // A label that was taken from before a row moves its beginning, though not the file's place of what was left.
-            var place = plain.Text.ToSource(line.Origin);
-            var other = others[place.Start].FirstOrDefault() ?? made.Lines.FirstOrDefault(l => place.Contains(source.ToSource(made.Text.ToSource(l.Origin))));
+            // A label that was taken from before a row moves its beginning, though not the place of what was left.
+            var place = line.Origin;
+            var other = others[place.Start].FirstOrDefault() ?? made.Lines.FirstOrDefault(l => place.Contains(source.ToRead(made.Text.ToSource(l.Origin))));
             if (other is null)
             {
                 if (line.After[size] is not null && line.After[size] != line.Before[size])

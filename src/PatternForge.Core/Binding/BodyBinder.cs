@@ -398,7 +398,7 @@ public sealed class BodyBinder
     private void Placeholder(TextSpan span, FindingBag bag)
     {
         var name = _source.ToString(span)[1..^1];
-        if (name != "count" && !_facts.Numbers.Any(n => string.Equals(n.Name, name, StringComparison.OrdinalIgnoreCase)))
+        if (name != "count" && !_facts.Unread.Contains(name, StringComparer.OrdinalIgnoreCase) && !_facts.Numbers.Any(n => string.Equals(n.Name, name, StringComparison.OrdinalIgnoreCase)))
         {
             var near = Suggest.Nearest(name, _facts.Numbers.Select(n => n.Name).Append("count"));
             bag.Add(RowRules.UnknownNumber, span, $"there is no number called `{name}` in the header", near.Count > 0 ? $"did you mean `{near[0]}`?" : "define it under `numbers`");

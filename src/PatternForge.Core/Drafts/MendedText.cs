@@ -73,8 +73,19 @@ public sealed class MendedText
             return span;
         }
 
+        return _before.ToSource(ToBefore(span));
+    }
+
+    /// <summary>The place in the text as it was before the last mends.</summary>
+    public TextSpan ToBefore(TextSpan span)
+    {
+        if (_before is null)
+        {
+            return span;
+        }
+
         var start = Before(span.Start).Start;
-        return _before.ToSource(span.IsEmpty ? new TextSpan(start, 0) : TextSpan.FromBounds(start, Math.Max(start, Before(span.End - 1).End)));
+        return span.IsEmpty ? new TextSpan(start, 0) : TextSpan.FromBounds(start, Math.Max(start, Before(span.End - 1).End));
     }
 
     /// <summary>A finding of the text as it is read, as a finding of the file.</summary>

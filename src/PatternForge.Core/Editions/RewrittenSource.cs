@@ -40,6 +40,9 @@ public sealed class RewrittenSource
     /// <summary>The place in the designer's file of a place in the rewritten text.</summary>
     public TextSpan ToSource(TextSpan span) => Mended.ToSource(span);
 
+    /// <summary>The place in the pattern as it was read: unlike a place in the file it tells the rows of one plan apart.</summary>
+    public TextSpan ToRead(TextSpan span) => ReferenceEquals(Mended, _from) ? span : Mended.ToBefore(span);
+
     /// <summary>The same without the edits inside some stretches of the text that was rewritten.</summary>
     public RewrittenSource Without(IReadOnlyCollection<TextSpan> stretches) =>
         new(_from, _edits.Where(e => !stretches.Any(s => s.Contains(e.Span))), Findings, IsRefused);

@@ -125,6 +125,14 @@ public class FormulaTests
     }
 
     [Fact]
+    public void A_number_that_could_not_be_worked_out_is_not_missed_in_the_rows()
+    {
+        var made = Compiler.Compile(new SourceText("x.pattern.md", "---\ntitle: Harbour hat\nnumbers: {brim: = brims * 2}\n---\n\n## Hat\n\nCO {brim} sts.\n\nRow 1: Knit.\n"));
+
+        Assert.Equal(["PF181"], made.Findings.Where(f => string.CompareOrdinal(f.Rule.Code, "PF400") < 0 && f.Rule.Code != "PF208").Select(f => f.Rule.Code));
+    }
+
+    [Fact]
     public void A_hyphen_that_should_be_a_minus_is_recognised()
     {
         var made = Compile("hem: 20\nbody: = hem-bust");

@@ -191,6 +191,12 @@ public class SizeAdderTests
         {
             var added = SizeAdder.Add(plain, new("New") { Before = index < sizes.Count ? sizes.Names[index] : null, After = index < sizes.Count ? null : sizes.Names[^1] });
             Assert.Null(added.Refusal);
+            if (added.Findings.Any(f => f.Rule.Code == "PF188"))
+            {
+                // Its body comes from a table, which does not have the new size: that is the finding, and nothing can be worked out.
+                continue;
+            }
+
             Assert.DoesNotContain(added.Findings, f => f.Rule.Code is "PF620" or "PF601"); // lists of the wrong length
             var made = Compiler.Compile(added.Source!);
             Assert.Equal(sizes.Names.Insert(index, "New").AsEnumerable(), made.Pattern.Facts.Sizes.Names);
