@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Findings;
-using PatternForge.Core.Model;
 using PatternForge.Core.Formulas;
+using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 
 namespace PatternForge.Core.Binding;

@@ -1,5 +1,5 @@
-using PatternForge.Core.Sizing;
 using PatternForge.Core.Model;
+using PatternForge.Core.Sizing;
 using PatternForge.Core.Text;
 
 namespace PatternForge.Tests.Sizing;
