@@ -104,7 +104,7 @@ internal sealed class EdgeBook
     {
         if (EdgeShares.Of(row.Steps, size, before) is not { } shares)
         {
-            return change == 0 ? default(EdgeMoves) : Crochet(row, size, change);
+            return change == 0 ? default(EdgeMoves) : Crochet(row, size, change) ?? CrochetEnds(row, change, side);
         }
 
         if (shares.IsParted)
@@ -136,6 +136,26 @@ internal sealed class EdgeBook
         var passed = past is null ? 0 : past.Place?.Count is { } stitches ? stitches[size] ?? 0 : 1;
         return leaves && passed > 0 && Math.Abs((-change / 2) - passed) <= 1 ? new EdgeMoves(change / 2, change / 2, false) : null;
     }
+
+    /// <summary>A crochet row that is narrower by its first or last stitches alone: those that are worked together there.</summary>
+    private static EdgeMoves? CrochetEnds(BoundRow row, decimal change, FabricSide? side)
+    {
+        CrochetStep[] work = [.. row.Steps.OfType<CrochetStep>().Where(s => s.Operation.Height is null or > 0)];
+        if (change >= 0 || work.Length < 2 || work[1..^1].Any(Narrows) || row.Steps.Any(s => s is LeaveStep) || row.Count is not null || row.IsRange)
+        {
+            return null;
+        }
+
+        return (Narrows(work[0]), Narrows(work[^1])) switch
+        {
+            (true, true) when work.Length > 2 => new EdgeMoves(change / 2, change / 2, false),
+            (true, false) when side is { } first => first == FabricSide.Right ? new EdgeMoves(0, change, false) : new EdgeMoves(change, 0, false),
+            (false, true) when side is { } last => last == FabricSide.Right ? new EdgeMoves(change, 0, false) : new EdgeMoves(0, change, false),
+            _ => null,
+        };
+    }
+
+    private static bool Narrows(CrochetStep step) => step.Operation.Takes > step.Operation.Makes;
 
     private static EdgeMoves? ByWords(string text, decimal change, FabricSide? side, bool? isLeft)
     {

@@ -31,6 +31,12 @@ internal sealed class LineHeights
             return RowsOfShaping.Of(shaping, _size, before, worked.Text) is { } some ? ByRows(height, some) : null;
         }
 
+        int[] told = [.. Enumerable.Range(0, worked.After.Length).Where(i => worked.After[i] is not null)];
+        if (steps.Length > 0 && steps.All(s => s is RepeatRowsStep { WithPlainRows: true }) && RowsOfShaping.OfLists(worked.Text, Array.IndexOf(told, _size), told.Length) is { } inAll)
+        {
+            return ByRows(height, inAll);
+        }
+
         if (steps is [RepeatRowsStep { WithPlainRows: true, Until: RowsUntil.Times } repeat] && RowsOfShaping.Pace(worked.Text) is { } pace && repeat.Value?[_size] is { } times)
         {
             return ByRows(height, pace * times);

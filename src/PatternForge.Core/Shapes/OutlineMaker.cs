@@ -85,7 +85,7 @@ public static class OutlineMaker
     {
         var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
         var walks = new List<YokeWalk>();
-        outline = outline with { Name = outline.Headings is [var one, var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name };
+        outline = outline with { Name = outline.Headings is [.., var one, var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name };
         for (var size = 0; size < context.Facts.Sizes.Count; size++)
         {
             var walk = new YokeWalk(piece, divide, size, context.Facts.Sizes.Count, gauge);

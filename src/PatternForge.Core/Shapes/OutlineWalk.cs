@@ -195,6 +195,12 @@ internal sealed class OutlineWalk
                 continue; // ends woven in, a word to the maker
             }
 
+            if (line.IsForOthers(_size))
+            {
+                levels.Add(levels[^1]); // as many places in every size
+                continue;
+            }
+
             if (_parts > 1 && (worked.Before[_size] % _parts != 0 || worked.After[_size] % _parts != 0))
             {
                 Reason = $"the two sides are not the same at {line.Words}";

@@ -30,6 +30,9 @@ internal sealed record ShapedLine(BoundLine Bound, WorkedLine Worked)
         }
     }
 
+    /// <summary>True for a line of other sizes.</summary>
+    public bool IsForOthers(int size) => Worked is { Status: LineStatus.Checked } && Worked.Before[size] is null && Worked.After[size] is null && Worked.After.Any(a => a is not null);
+
     /// <summary>True where stitches are bound off, or slipped past, at the beginning of rows.</summary>
     public bool BindsOff => Worked.After.Any(a => a is > 0) && (Bound.Text.StartsWith("BO ", StringComparison.OrdinalIgnoreCase) || Bound.Text.StartsWith("Bind off", StringComparison.OrdinalIgnoreCase) || Bound.Text.StartsWith("Cast off", StringComparison.OrdinalIgnoreCase));
 

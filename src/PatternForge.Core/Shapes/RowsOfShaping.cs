@@ -55,4 +55,76 @@ internal static class RowsOfShaping
         var digits = new string([.. word.TakeWhile(char.IsAsciiDigit)]);
         return word is "other" or "rs" or "ws" or "alt" or "alternate" ? 2 : word.StartsWith('r') ? 1 : digits.Length is > 0 and < 4 ? int.Parse(digits, System.Globalization.CultureInfo.InvariantCulture) : null;
     }
+
+    /// <summary>The rows of all stretches that a text tells with lists for its sizes: "every 8th (6th) rnd 12 (17) times, then every 10th (8th) rnd 3 (0) times"; null where it does not.</summary>
+    /// <param name="text">The line.</param>
+    /// <param name="place">Which of the line's sizes, from 0.</param>
+    /// <param name="sizes">How many sizes the line is for.</param>
+    public static int? OfLists(string text, int place, int sizes)
+    {
+        int? rows = null;
+        for (var at = text.IndexOf("every ", StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf("every ", at, StringComparison.OrdinalIgnoreCase))
+        {
+            at += "every ".Length;
+            int? every = text.AsSpan(at).StartsWith("other ") ? 2 : Listed(text, ref at, place, sizes);
+            at = Math.Max(text.IndexOf(" row", at - 1, StringComparison.Ordinal), text.IndexOf(" rnd", at - 1, StringComparison.Ordinal)) + " row".Length;
+            if (every is null || at < " row ".Length)
+            {
+                return null;
+            }
+
+            at += at < text.Length && text[at] == 's' ? 1 : 0;
+            var behind = text.AsSpan(at).TrimStart(' ');
+            int? times = behind.StartsWith("once") ? 1 : behind.StartsWith("twice") ? 2 : Listed(text, ref at, place, sizes);
+            if (times is null or > 10_000)
+            {
+                return null;
+            }
+
+            rows = (rows ?? 0) + (every.Value * times.Value);
+        }
+
+        return rows;
+    }
+
+    /// <summary>"10th (9th, 7th)", "8 (5, 11)", "12": the number for one of the sizes; one number is for all of them.</summary>
+    private static int? Listed(string text, ref int at, int place, int sizes)
+    {
+        var (numbers, isOpen) = (new List<int>(), false);
+        for (; at < text.Length; at++)
+        {
+            var c = text[at];
+            if (char.IsAsciiDigit(c))
+            {
+                var end = at;
+                while (end < text.Length && char.IsAsciiDigit(text[end]))
+                {
+                    end++;
+                }
+
+                if (end - at > 4)
+                {
+                    return null;
+                }
+
+                numbers.Add(int.Parse(text.AsSpan(at, end - at), System.Globalization.CultureInfo.InvariantCulture));
+                at = end - 1;
+                at += end + 1 < text.Length && text.AsSpan(end, 2) is "st" or "nd" or "rd" or "th" ? 2 : 0;
+            }
+            else if (c is '(' && !isOpen && numbers.Count == 1)
+            {
+                isOpen = true;
+            }
+            else if (c is ')' && isOpen)
+            {
+                break;
+            }
+            else if (c is not (' ' or ',') || (c is ',' && !isOpen))
+            {
+                break;
+            }
+        }
+
+        return numbers.Count == sizes && place < sizes ? numbers[place] : numbers.Count == 1 ? numbers[0] : null;
+    }
 }

@@ -69,6 +69,12 @@ internal sealed class YokeWalk
             }
 
             height = next;
+            if (_lines[i].IsForOthers(_size))
+            {
+                levels.Add(levels[^1]); // as many places in every size
+                continue;
+            }
+
             levels.Add(i == _divide ? (_lines[i], height, before, front) : (_lines[i], height, _lines[i].Worked.After[_size]!.Value, Front(_lines[i])));
         }
 
@@ -105,6 +111,12 @@ internal sealed class YokeWalk
             }
 
             height = next;
+            if (_lines[i].IsForOthers(_size))
+            {
+                outline.Add(outline[^1]);
+                continue;
+            }
+
             outline.Add(Level(_lines[i], height, (worked.After[_size] is > 0 and var count ? count : worked.Before[_size] ?? 0) / 2m));
         }
 
@@ -142,6 +154,11 @@ internal sealed class YokeWalk
     private decimal? Next(int i, decimal height, decimal section, decimal? underarm)
     {
         var (line, worked) = (_lines[i], _lines[i].Worked);
+        if (line.IsForOthers(_size))
+        {
+            return height;
+        }
+
         if (worked.Status != LineStatus.Checked || worked.Before[_size] is null || worked.After[_size] is null || (i < _divide && worked.After[_size] is 0))
         {
             Reason = $"{line.Words} is not understood";

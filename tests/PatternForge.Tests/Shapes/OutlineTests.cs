@@ -1,4 +1,5 @@
 using PatternForge.Core.Model;
+using PatternForge.Core.Shapes;
 
 namespace PatternForge.Tests.Shapes;
 
@@ -236,4 +237,11 @@ public class OutlineTests
         Assert.All(Said("length").Zip(Drawn("Back", "whole length")), p => Assert.True(Math.Abs(p.First - p.Second) < 0.5m));
         Assert.Equal(Drawn("Back", "neck"), Drawn("Front", "neck"));
     }
+
+    [Theory]
+    [InlineData("Rep Dec Rnd every 8th (6th) rnd 12 (17) times. (40 (44) sts)", 1, 2, 102)]
+    [InlineData("Rep Dec Rnd every 10th (9th, 7th) rnd 8 (5, 11) times, then every 11th (10th, 8th) rnd 1 (5, 3) times.", 2, 3, 101)]
+    [InlineData("Rep Inc Row every other row 4 times, then every 4th row twice.", 0, 1, 16)]
+    [InlineData("Rep Dec Row as before.", 0, 1, null)]
+    public void Rows_of_a_shaping_are_counted_size_by_size(string text, int place, int sizes, int? rows) => Assert.Equal(rows, RowsOfShaping.OfLists(text, place, sizes));
 }
