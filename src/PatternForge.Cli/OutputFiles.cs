@@ -41,9 +41,9 @@ internal static class OutputFiles
             {
                 Create(temporary, content);
             }
-            catch (DirectoryNotFoundException)
+            catch (Exception e) when (e is DirectoryNotFoundException or FileNotFoundException)
             {
-                // Nearly always the folder is there: it is made only when it proves missing.
+                // Nearly always the folder is there: it is made only when it proves missing. Where another file's turn made it meanwhile, the file is said to be missing.
                 Directory.CreateDirectory(folder);
                 Create(temporary, content);
             }

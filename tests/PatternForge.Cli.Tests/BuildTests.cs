@@ -45,7 +45,7 @@ public class BuildTests
     [InlineData("the format `pdf` does not exist yet: there are html, md, png, source", "--format", "pdf")]
     [InlineData("the format `json` does not exist yet: there are html, md, png, source", "--format", "html,json")]
     [InlineData("`htm` is not known as a format: did you mean `html`?", "--format", "htm")]
-    [InlineData("`large-print` is not known as an edition: there are us, uk, spelled-out", "--edition", "large-print")]
+    [InlineData("`large-print` is not known as an edition: there are us, uk, spelled-out, sizes", "--edition", "large-print")]
     [InlineData("there is no folder of templates `gone`", "--templates", "gone")]
     [InlineData("`hat.pattern.md` cannot be the folder to write into", "--out", "hat.pattern.md")]
     public void What_does_not_exist_is_refused_and_nothing_is_written(string sentence, params string[] wishes)

@@ -29,7 +29,7 @@ public class DrawingPngTests
             var box = svg[(svg.IndexOf("viewBox=\"0 0 ", StringComparison.Ordinal) + 13)..].Split('"')[0].Split(' ').Select(n => double.Parse(n, System.Globalization.CultureInfo.InvariantCulture)).ToArray();
             var png = File.ReadAllBytes(folder.At(Path.ChangeExtension(drawing, ".png")));
             var marked = Marked(png, out var width, out var height);
-            Assert.InRange(width, (box[0] * 300 / 96) - 1, (box[0] * 300 / 96) + 1);
+            Assert.InRange(width, (box[0] * 300 / 96) - 3, (box[0] * 300 / 96) + 3);
             Assert.InRange(marked, width * height / 5000, width * height * 9 / 10);
             Assert.Equal(png, DrawingPng.Of(svg).Bytes);
         });
