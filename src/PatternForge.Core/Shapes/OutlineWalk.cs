@@ -43,9 +43,9 @@ internal sealed class OutlineWalk
     {
         var start = _lines[0].Worked.After[_size];
         var first = 1;
-        if (_lines[0].First is ChainStep && _lines.Length > 1)
+        if (BeginsInFirstRow)
         {
-            // A foundation chain has stitches for turning: the first row tells the width.
+            // A foundation chain has stitches for turning, and a sleeve more than those that waited: the first row tells the width.
             start = _lines[1].Worked.After[_size];
         }
 
@@ -118,6 +118,8 @@ internal sealed class OutlineWalk
 
         return new SizeOutline(levels.ToImmutable(), [arm.ToImmutable(), [.. arm.Select(l => l.Mirrored(_gauge.Across(middle) ?? 0))]]);
     }
+
+    private bool BeginsInFirstRow => _lines.Length > 1 && (_lines[0].First is ChainStep || (_lines[0].First is ReturnStep && _lines[1].Has<PickUpStep>()));
 
     private SizeOutline? Arms(ImmutableArray<OutlineLevel>.Builder levels, int hold, int back)
     {
@@ -225,7 +227,7 @@ internal sealed class OutlineWalk
             }
 
             (before, after) = (before / _parts, after / _parts);
-            before = i == 1 && _lines[0].First is ChainStep ? after : before;
+            before = i == 1 && BeginsInFirstRow ? after : before;
             if (ShortRows(line))
             {
                 return Shoulders(i, to, levels, isLeft);
