@@ -14,6 +14,7 @@ internal sealed class NumberBook : IFormulaScope
     private readonly NumberBook? _told;
     private readonly Dictionary<HeaderScalar, Worked> _worked = [];
     private readonly List<HeaderNode> _gaugeNodes = [];
+    private readonly List<(string Room, HeaderScalar Text)> _unnamed = [];
     private ImmutableArray<Gauge>? _gauges;
 
     /// <summary>Looks through a header for what can be called; reads nothing yet.</summary>
@@ -52,6 +53,7 @@ internal sealed class NumberBook : IFormulaScope
         _context = context;
         _entries = other._entries;
         _gaugeNodes = other._gaugeNodes;
+        _unnamed = other._unnamed;
         _told = other;
         Body = other.Body;
     }
@@ -149,6 +151,7 @@ internal sealed class NumberBook : IFormulaScope
     /// <inheritdoc/>
     public NamedValue Find(string name, int size)
     {
+        NameMeasurements();
         var parts = name.Split('.');
         if (KeySet.Plain(parts[0]) == "gauge" && parts.Length is 2 or 3)
         {
@@ -185,12 +188,22 @@ internal sealed class NumberBook : IFormulaScope
         }
         else if (room is "fits" or "finished" && node is HeaderScalar { IsBlank: false } scalar && !IsFormula(scalar.Text))
         {
-            // "20 cm wide, 160 cm long": the names are found when the text is read.
+            _unnamed.Add((room, scalar));
+        }
+    }
+
+    // "20 cm wide, 160 cm long": the names are found when the text is read, and it is read when a formula asks, by when the sizes are known.
+    private void NameMeasurements()
+    {
+        foreach (var (room, scalar) in _unnamed)
+        {
             foreach (var measurement in SizesBinder.Measurements(Muted(), scalar, room))
             {
                 _entries.TryAdd($"{room}.{KeySet.Plain(measurement.Name)}", new Entry(measurement.Name, scalar) { Values = measurement.Values });
             }
         }
+
+        _unnamed.Clear();
     }
 
     private NamedValue FromBody(string measure, string name, int size)

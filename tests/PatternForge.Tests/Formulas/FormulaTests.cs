@@ -180,6 +180,14 @@ public class FormulaTests
     }
 
     [Fact]
+    public void Measurements_told_in_one_text_have_their_names_and_sizes()
+    {
+        var facts = Compiler.Compile(new SourceText("x.pattern.md", "---\ntitle: Harbour scarf\nsizes: S (M, L)\nfinished: 20 (22, 24) cm wide, 160 cm long\nnumbers: {half: = wide / 2}\n---\n")).Pattern.Facts;
+
+        Assert.Equal("10 cm | 11 cm | 12 cm", string.Join(" | ", facts.Numbers.Single().Values.Values));
+    }
+
+    [Fact]
     public void What_rounding_moved_is_told_in_centimetres()
     {
         var number = Compile("front: = round(sts(bust / 2), multiple 4 plus 2)").Pattern.Facts.Numbers.Single();
