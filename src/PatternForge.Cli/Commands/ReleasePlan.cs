@@ -100,7 +100,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         try
         {
             var forms = worked.Editions.Where(e => e.Compilation is not null).Select(e => (Suffix: "." + e.Edition.Name, Compilation: e.Compilation!));
-            return Write(worked.ForReport, [.. Editions is null ? forms.Prepend(("", compilation)) : forms], around);
+            return Write(worked.ForReport, [.. Editions is null ? forms.Prepend(("", compilation)) : forms], worked.Options, around);
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
@@ -108,7 +108,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         }
     }
 
-    private Released Write(WorkedFile worked, ImmutableArray<(string Suffix, Compilation Compilation)> forms, Surroundings around)
+    private Released Write(WorkedFile worked, ImmutableArray<(string Suffix, Compilation Compilation)> forms, CompileOptions? options, Surroundings around)
     {
         var file = worked.File;
         var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
@@ -120,17 +120,17 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         foreach (var (suffix, compilation) in forms)
         {
             var name = Path.GetFileName(file.Stem) + suffix;
-            var view = ViewBuilder.Build(compilation, Draft, name: name);
+            var view = ViewBuilder.Build(compilation, Draft, name, options);
             foreach (var format in Formats)
             {
                 around.Stop.ThrowIfCancellationRequested();
-                var options = new RenderOptions
+                var how = new RenderOptions
                 {
                     Draft = Draft,
                     Name = name,
                     Picture = format == OutputFormat.Html ? photos.Embedded : copies.Picture,
                 };
-                var result = Renderer.Render(compilation, view, format, Templates, options);
+                var result = Renderer.Render(compilation, view, format, Templates, how);
                 if (result.Files.IsEmpty)
                 {
                     return new(worked, [], [], [], result.Findings);

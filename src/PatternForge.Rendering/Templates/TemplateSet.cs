@@ -77,6 +77,7 @@ public sealed class TemplateSet
             { Template: { } template } => template,
             var broken => throw new BrokenPart(broken.Findings),
         };
+        context.Marked = text => landing.Sized(new SizedText(text, view.Sizes?.Count ?? 1));
         context.PushGlobal(ViewScript.Of(view, landing));
         context.PushGlobal(new ScriptObject(StringComparer.Ordinal));
         try
