@@ -31,7 +31,7 @@ internal sealed class OtherForms
     /// <summary>The editions by units that there are.</summary>
     public ImmutableArray<string> Units => IsBounded ? [.. new[] { "metric", "inches" }.Where(n => Edition.Find(n) is not null)] : [];
 
-    private bool IsBounded => _plain.Lines.Length <= MostLines && !_plain.HasErrors && _plain.Edition is null;
+    private bool IsBounded => _plain.Lines.Length <= MostLines && !_plain.HasErrors && _plain.Edition is null && _plain.Source.Text.Length > 0;
 
     /// <summary>The view in some terms and units; null where it cannot be made.</summary>
     /// <param name="terms">The edition by terms; null for those that the pattern is written in.</param>

@@ -50,7 +50,7 @@ internal sealed class OwnSizes
     private ImmutableArray<OwnSize> Each()
     {
         var sizes = _plain.Pattern.Facts.Sizes;
-        if (sizes.Count is < 2 or > MostSizes || _plain.Lines.Length > MostLines || _plain.HasErrors)
+        if (sizes.Count is < 2 or > MostSizes || _plain.Lines.Length > MostLines || _plain.HasErrors || _plain.Source.Text.Length == 0)
         {
             return [];
         }

@@ -46,7 +46,12 @@ internal sealed class AlignedPage
                     return null;
                 }
 
-                hunks.AddRange(found);
+                var least = from;
+                for (var n = 0; n < found.Count; n++)
+                {
+                    hunks.Add(Slid(plain, tokens, found[n], least, n + 1 == found.Count ? to : found[n + 1].Start));
+                    least = hunks[^1].End;
+                }
             }
         }
 
@@ -91,6 +96,59 @@ internal sealed class AlignedPage
         {
             yield return Hunks[i];
         }
+    }
+
+    /// <summary>The same difference a few tokens further, where that makes whole elements of it: of `1 /td td 2 /td` it is the second cell that went, and not the end of one and the beginning of another.</summary>
+    private static Hunk Slid(PageTokens plain, PageTokens other, Hunk hunk, int least, int most)
+    {
+        var isHere = hunk.OtherStart == hunk.OtherEnd;
+        if (!isHere && hunk.Start != hunk.End)
+        {
+            return hunk;
+        }
+
+        var (keys, start, end) = isHere ? (plain.Keys, hunk.Start, hunk.End) : (other.Keys, hunk.OtherStart, hunk.OtherEnd);
+        var right = most - hunk.End;
+        var left = hunk.Start - least;
+        for (var by = 0; by <= right; by++)
+        {
+            if (IsWhole(keys, start + by, end + by))
+            {
+                return Moved(by);
+            }
+
+            if (end + by >= keys.Length || keys[start + by] != keys[end + by])
+            {
+                break;
+            }
+        }
+
+        for (var by = 1; by <= left && keys[start - by] == keys[end - by]; by++)
+        {
+            if (IsWhole(keys, start - by, end - by))
+            {
+                return Moved(-by);
+            }
+        }
+
+        return hunk;
+
+        Hunk Moved(int by) => new(hunk.Start + by, hunk.End + by, hunk.OtherStart + by, hunk.OtherEnd + by);
+    }
+
+    private static bool IsWhole(string[] keys, int start, int end)
+    {
+        var depth = 0;
+        for (var i = start; i < end; i++)
+        {
+            depth += PageTokens.Step(keys[i]);
+            if (depth < 0)
+            {
+                return false;
+            }
+        }
+
+        return depth == 0;
     }
 
     private static string[] LinesOf(PageTokens page) =>

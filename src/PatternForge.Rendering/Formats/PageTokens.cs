@@ -29,6 +29,11 @@ internal sealed class PageTokens
             {
                 end = html.IndexOf('>', at) + 1;
                 end = end == 0 ? html.Length : end;
+                if (IsForProgram(html.AsSpan(at, end - at)) && html.IndexOf("</s", end, StringComparison.Ordinal) is > 0 and var close && close > end)
+                {
+                    all.Add(html[at..end]);
+                    (at, end) = (end, close); // what is no text is one token, whatever signs it holds
+                }
             }
             else if (html[at] == '\n')
             {
@@ -58,17 +63,19 @@ internal sealed class PageTokens
         return new(all, lines);
     }
 
+    private static bool IsForProgram(ReadOnlySpan<char> tag) => tag.StartsWith("<script") || tag.StartsWith("<style");
+
     /// <summary>The text of some tokens.</summary>
     public string Text(int start, int end) => string.Concat(All.AsSpan(start, end - start)!);
 
     /// <summary>+1 for a tag that opens an element, -1 for one that closes it, 0 for anything else.</summary>
     public static int Step(string token) =>
-        token[0] != '<' || token[1] is '!' or '?' || token[^2] == '/' ? 0 : token[1] == '/' ? -1 : 1;
+        token.Length < 3 || token[0] != '<' || token[1] is '!' or '?' || token[^2] == '/' ? 0 : token[1] == '/' ? -1 : 1;
 
     /// <summary>The name of a tag; empty for anything else.</summary>
     public static ReadOnlySpan<char> NameOf(string token)
     {
-        if (token[0] != '<')
+        if (token.Length < 3 || token[0] != '<')
         {
             return [];
         }

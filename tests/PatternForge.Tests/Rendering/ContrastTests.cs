@@ -17,8 +17,8 @@ public class ContrastTests
     {
         var chosen = Read("reader.css", ":root[data-light=");
         Assert.Equal(2, chosen.Count);
-        Assert.Equal(Schemes[0].Order(), chosen[0].Order());
-        Assert.Equal(Schemes[1].Order(), chosen[1].Order());
+        Assert.Equal(Schemes[0].OrderBy(c => c.Key, StringComparer.Ordinal), chosen[0].OrderBy(c => c.Key, StringComparer.Ordinal));
+        Assert.Equal(Schemes[1].OrderBy(c => c.Key, StringComparer.Ordinal), chosen[1].OrderBy(c => c.Key, StringComparer.Ordinal));
     }
 
     [Fact]

@@ -66,7 +66,7 @@ public class ReaderBrowserTests(Browser browser) : IClassFixture<Browser>
         Assert.Equal(2, terms.Count); // every example has its other terms
         foreach (var term in terms)
         {
-            foreach (var unit in units.DefaultIfEmpty(("0", "as written")))
+            foreach (var unit in units.DefaultIfEmpty((Value: "0", Name: "as written")))
             {
                 string[] names = [.. term.Value == "0" ? [] : new[] { term.Name.ToLowerInvariant() }, .. unit.Value == "0" ? [] : new[] { unit.Name }];
                 string[] expected = [];
