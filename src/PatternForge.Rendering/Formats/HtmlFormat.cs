@@ -128,7 +128,7 @@ internal sealed class HtmlFormat : OutputFormat
             }
 
             var photos = form.Photos.Length != shown.Photos.Length ? shown.Photos : [.. shown.Photos.Zip(form.Photos, (own, other) => own with { Alt = other.Alt, Caption = other.Caption })];
-            var page = Page(form with { Reader = shown.Reader, Photos = photos, Picture = shown.Picture }, templates);
+            var page = Page(form with { Reader = shown.Reader, OtherDesigns = shown.OtherDesigns, AllDesigns = shown.AllDesigns, Photos = photos, Picture = shown.Picture }, templates);
             if (page.Text is not { } html)
             {
                 return false;
