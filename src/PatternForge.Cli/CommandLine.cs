@@ -80,6 +80,7 @@ internal static class CommandLine
             BuildCommand.Of(around),
             CountsCommand.Of(around),
             AddSizeCommand.Of(around),
+            DiffCommand.Of(around),
             ExplainCommand.Of(around),
             SpreadCommand.Of(around),
             PlanCommand.Of(around),
