@@ -37,8 +37,23 @@ internal static class BodyComparison
                 });
             }
 
-            Rows(versions, place, OutsideCharts(before, oldItems), OutsideCharts(place, newItems), item => leavers.Add((before, item)), item => comers.Add((place, item)));
-            ProseComparison.Compare(versions, before.Section, place.Section);
+            var (gone, come) = (new List<RowItem>(), new List<RowItem>());
+            Rows(versions, place, OutsideCharts(before, oldItems), OutsideCharts(place, newItems), gone.Add, come.Add);
+
+            // Words to the maker are read as prose or as an instruction by how they are put: where the prose has changed they are told with it.
+            if (gone.Concat(come).Any(i => i.IsRemark) && ProseComparison.KeyOf(before.Section) != ProseComparison.KeyOf(place.Section))
+            {
+                ProseComparison.Compare(versions, before.Section, place.Section, [.. gone.Where(i => i.IsRemark)], [.. come.Where(i => i.IsRemark)]);
+                gone.RemoveAll(i => i.IsRemark);
+                come.RemoveAll(i => i.IsRemark);
+            }
+            else
+            {
+                ProseComparison.Compare(versions, before.Section, place.Section, [], []);
+            }
+
+            leavers.AddRange(gone.Select(item => (before, item)));
+            comers.AddRange(come.Select(item => (place, item)));
             ChartComparisons.Compare(versions, before.Section, place.Section);
         }
 
@@ -191,8 +206,11 @@ internal static class BodyComparison
     /// <summary>The rows of both versions that are the same ones: alike in label and meaning, then in meaning, then in label; of what is left between them, line by line where none has a label.</summary>
     private static List<(int Old, int New)> Aligned(ImmutableArray<RowItem> old, ImmutableArray<RowItem> now)
     {
-        var pairs = Alignment.Pairs([.. old.Select(i => (string?)$"{i.LabelKey}\n{i.Key}")], [.. now.Select(i => (string?)$"{i.LabelKey}\n{i.Key}")]);
-        pairs = Within(pairs, i => i.Key);
+        var pairs = Within(Alignment.Pairs([.. old.Select(i => (string?)$"{i.LabelKey}\n{i.Key}")], [.. now.Select(i => (string?)$"{i.LabelKey}\n{i.Key}")]), i => i.Key);
+
+        // Where rows were put in, those behind them have other numbers: the numbers then matter less than what is worked.
+        var byMeaning = Alignment.Pairs([.. old.Select(i => (string?)i.Key)], [.. now.Select(i => (string?)i.Key)]);
+        pairs = byMeaning.Count > pairs.Count ? byMeaning : pairs;
         pairs = Within(pairs, i => i.LabelKey.Length > 0 ? i.LabelKey : null);
         foreach (var (a, b) in Alignment.Gaps(pairs, old.Length, now.Length).ToArray())
         {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PatternForge.Core.Model;
 
 namespace PatternForge.Core.Corrections;
@@ -8,10 +9,10 @@ internal static class ProseComparison
     /// <summary>What the prose of a section is compared by.</summary>
     public static string KeyOf(Section section) => Words.Key(Words.Of(TextOf(section)));
 
-    /// <summary>Adds what is different in the prose of a section.</summary>
-    public static void Compare(Versions versions, Section old, Section now)
+    /// <summary>Adds what is different in the prose of a section, with lines that stand for prose in their places.</summary>
+    public static void Compare(Versions versions, Section old, Section now, ImmutableArray<RowItem> oldLines, ImmutableArray<RowItem> newLines)
     {
-        var (a, b) = (TextOf(old), TextOf(now));
+        var (a, b) = (TextOf(old, oldLines), TextOf(now, newLines));
         Text(versions, SubjectOf(now), now.Heading, "", a, b, versions.Old.LineOf(old.Origin), versions.New.LineOf(now.Origin));
     }
 
@@ -41,7 +42,12 @@ internal static class ProseComparison
         });
     }
 
-    private static string TextOf(Section section) => string.Join("\n\n", section.Blocks.OfType<ProseBlock>().Select(b => b.Markdown));
+    private static string TextOf(Section section, ImmutableArray<RowItem> lines = default) => string.Join(
+        "\n\n",
+        section.Blocks.OfType<ProseBlock>().Select(b => (b.Origin.Start, Text: b.Markdown))
+            .Concat(lines.IsDefault ? [] : lines.Select(l => (l.Origin.Start, l.Text)))
+            .OrderBy(p => p.Start)
+            .Select(p => p.Text));
 
     private static CorrectionSubject SubjectOf(Section section) => section.Role switch
     {

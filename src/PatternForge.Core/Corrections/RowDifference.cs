@@ -107,7 +107,7 @@ internal static class RowDifference
         }
 
         var (before, after, oldBefore, oldAfter) = (now.Before[place], now.After[place], old.Before[place], old.After[place]);
-        var hasChange = after - before is { } change && oldAfter - oldBefore is { } oldChange && change != oldChange;
+        var hasChange = before > 0 && oldBefore > 0 && after - before is { } change && oldAfter - oldBefore is { } oldChange && change != oldChange;
         if (hasChange)
         {
             parts.Add(ChangeOf(after!.Value - before!.Value, oldAfter!.Value - oldBefore!.Value));
@@ -187,7 +187,7 @@ internal static class RowDifference
     // "73 (81, 89) stitches (was 74 (82, 90))", where the row itself leads to it.
     private static string? After(RowItem old, RowItem now, int[] places)
     {
-        if (Array.Exists(places, i => old.After[i] is null || now.After[i] is null || old.Before[i] is null || now.Before[i] is null)
+        if (Array.Exists(places, i => old.After[i] is null || now.After[i] is null || old.Before[i] is null or 0 || now.Before[i] is null or 0)
             || Array.TrueForAll(places, i => now.After[i] - now.Before[i] == old.After[i] - old.Before[i] || now.After[i] == old.After[i]))
         {
             return null;

@@ -49,6 +49,9 @@ internal sealed record RowItem
     /// <summary>Stitches after it.</summary>
     public required ImmutableArray<int?> After { get; init; }
 
+    /// <summary>True for words to the maker without a label, which may as well be prose.</summary>
+    public bool IsRemark => Label.Length == 0 && Row.Steps.All(s => s is RemarkStep or SentenceStep) && Row.Claims.IsEmpty;
+
     /// <summary>What it is compared by in all of them.</summary>
     public string Key => string.Join('|', Keys);
 
