@@ -61,7 +61,7 @@ public class PhotoTests
         Assert.Equal((2000, 1000), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/photo-1.jpg"))));
         Assert.Equal((900, 800), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/photo-2.jpg"))));
         Assert.Equal((1000, 1000), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/square.jpg"))));
-        Assert.All(Directory.GetFiles(folder.At("out/hat.shop")), f => Assert.Empty(ImageMetadataReader.ReadMetadata(f).OfType<ExifIfd0Directory>()));
+        Assert.All(System.IO.Directory.GetFiles(folder.At("out/hat.shop")), f => Assert.Empty(ImageMetadataReader.ReadMetadata(f).OfType<ExifIfd0Directory>()));
         Assert.Contains("Also in the release: British terms", folder.Read("out/hat.listing.txt"), StringComparison.Ordinal);
 
         Assert.Equal(2, Outcome.Of(folder, "build", "hat.pattern.md", "--format", "listing", "--listing-length", "10").Code);
