@@ -25,7 +25,7 @@ internal sealed class Versions
         for (var i = 0; i < b.Count; i++)
         {
             // A size that is called otherwise is the same one where nothing else about the sizes has changed.
-            var at = a.IndexOf(b.Names[i]);
+            var at = i < a.Count && string.Equals(a.Names[i], b.Names[i], StringComparison.OrdinalIgnoreCase) ? i : a.IndexOf(b.Names[i]);
             if (at < 0 && a.Count == b.Count && b.IndexOf(a.Names[i]) < 0)
             {
                 at = i;

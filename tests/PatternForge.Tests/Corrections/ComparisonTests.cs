@@ -207,16 +207,10 @@ public class ComparisonTests
     }
 
     [Fact]
-    public void Every_faulty_example_differs_from_the_one_it_was_made_from_and_no_pair_is_a_fault()
+    public void Patterns_that_have_nothing_to_do_with_each_other_differ_and_one_does_not_differ_from_itself()
     {
-        foreach (var file in Examples())
-        {
-            foreach (var other in Examples())
-            {
-                // Two patterns that have nothing to do with each other are compared as well: all that matters is that there is an end.
-                Assert.Equal(file == other, Compare(File.ReadAllText(file), File.ReadAllText(other)).Corrections.IsEmpty);
-            }
-        }
+        Compilation[] made = [.. Examples().Select(f => Made(File.ReadAllText(f)))];
+        Assert.All(made, one => Assert.All(made, other => Assert.Equal(one == other, PatternComparison.Compare(one, other).Corrections.IsEmpty)));
     }
 
     [Fact]
@@ -229,7 +223,7 @@ public class ComparisonTests
                 Assert.NotNull(PatternComparison.Compare(Made(Vest), Made(torn)));
                 Assert.Empty(PatternComparison.Compare(Made(torn), Made(torn)).Corrections);
             },
-            iter: Many);
+            iter: 100);
 
     [Fact]
     public void Long_sections_are_compared_in_bounded_time()
