@@ -28,7 +28,7 @@ public static class Renderer
         var how = options ?? RenderOptions.Default;
         var set = templates ?? TemplateSet.Default;
         var view = how.Picture is null ? shared : ViewBuilder.WithPictures(shared, compilation, how.Picture);
-        var written = format.Write(view, set);
+        var written = format.Write(how.Paper is null ? view : view with { Paper = how.Paper }, set);
         var name = (how.Name ?? ReleaseName.Of(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);
     }

@@ -26,8 +26,8 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         WritePlain(folder, "hat.pattern.md");
         var outcome = Outcome.Of(folder, "build", "hat.pattern.md");
-        Assert.Equal((0, "out/hat.html\nout/hat.md\n"), (outcome.Code, outcome.Out));
-        Assert.Equal(["hat.pattern.md", "out/hat.html", "out/hat.md"], folder.Files());
+        Assert.Equal((0, "out/hat.html\nout/hat.md\nout/hat.files.json\n"), (outcome.Code, outcome.Out));
+        Assert.Equal(["hat.pattern.md", "out/hat.files.json", "out/hat.html", "out/hat.md"], folder.Files());
         Assert.Contains("Harbour Hat", folder.Read("out/hat.html"), StringComparison.Ordinal);
     }
 
@@ -36,14 +36,14 @@ public class BuildTests
     {
         using var folder = new TemporaryFolder();
         WritePlain(folder, "hat.pattern.md");
-        Assert.Equal("a/b/hat.md\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "md", "--out", "a/b/").Out);
-        Assert.Equal("c/hat.md\nc/hat.html\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "MD,html", "--format", "md", "--out", "c").Out);
-        Assert.Equal(["a/b/hat.md", "c/hat.html", "c/hat.md", "hat.pattern.md"], folder.Files());
+        Assert.Equal("a/b/hat.md\na/b/hat.files.json\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "md", "--out", "a/b/").Out);
+        Assert.Equal("c/hat.md\nc/hat.html\nc/hat.files.json\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "MD,html", "--format", "md", "--out", "c").Out);
+        Assert.Equal(["a/b/hat.files.json", "a/b/hat.md", "c/hat.files.json", "c/hat.html", "c/hat.md", "hat.pattern.md"], folder.Files());
     }
 
     [Theory]
-    [InlineData("the format `pdf` does not exist yet: there are html, md, png, source", "--format", "pdf")]
-    [InlineData("the format `json` does not exist yet: there are html, md, png, source", "--format", "html,json")]
+    [InlineData("`legal` is not known as a paper: there are a4, letter, both", "--format", "pdf", "--paper", "legal")]
+    [InlineData("there is no browser `gone/browser`", "--format", "pdf", "--browser", "gone/browser")]
     [InlineData("`htm` is not known as a format: did you mean `html`?", "--format", "htm")]
     [InlineData("`large-print` is not known as an edition: there are us, uk, spelled-out, sizes", "--edition", "large-print")]
     [InlineData("there is no folder of templates `gone`", "--templates", "gone")]
@@ -65,7 +65,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         folder.Write("square.pattern.md", Granny);
         var outcome = Outcome.Of(folder, "build", "square.pattern.md", "--format", "md,source", "--edition", "uk,spelled-out");
-        Assert.Equal((0, "out/square.uk.md\nout/square.uk.pattern.md\nout/square.spelled-out.md\nout/square.spelled-out.pattern.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/square.uk.md\nout/square.uk.pattern.md\nout/square.spelled-out.md\nout/square.spelled-out.pattern.md\nout/square.files.json\n"), (outcome.Code, outcome.Out));
         Assert.Contains("11 tr in ring", folder.Read("out/square.uk.md"), StringComparison.Ordinal);
         Assert.Contains("UK", folder.Read("out/square.uk.md"), StringComparison.Ordinal);
         Assert.Contains("terms: uk", folder.Read("out/square.uk.pattern.md"), StringComparison.Ordinal);
@@ -79,7 +79,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         folder.Write("square.pattern.md", Granny);
         var outcome = Outcome.Of(folder, "build", "square.pattern.md", "--format", "md");
-        Assert.Equal((0, "out/square.md\nout/square.uk.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/square.md\nout/square.uk.md\nout/square.files.json\n"), (outcome.Code, outcome.Out));
     }
 
     [Fact]
