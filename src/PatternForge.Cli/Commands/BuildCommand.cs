@@ -27,7 +27,7 @@ internal static class BuildCommand
         editions.CompletionSources.Add(_ => known.Select(Suggestions.InList));
         var formats = new Option<string[]>("--format")
         {
-            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.Usual.Select(f => f.Name))} where none is said; {ReleaseFormats.Pdf} is printed by an installed browser of the Chromium family; {ReleaseFormats.Png} writes each drawing as a picture for print too; {ReleaseFormats.Source} is the rewritten source of an edition",
+            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.Usual.Select(f => f.Name))} where none is said; {ReleaseFormats.Pdf} is printed by an installed browser of the Chromium family; {ReleaseFormats.Png} writes each drawing as a picture for print too; {ReleaseFormats.Source} is the rewritten source of an edition; {ShopFiles.Format} is what a shop gets: what a buyer must know, as text, Markdown and HTML, and the photos",
             HelpName = string.Join(',', ReleaseFormats.Names),
         };
         formats.CompletionSources.Add(_ => ReleaseFormats.Names.Select(Suggestions.InList));
@@ -36,8 +36,9 @@ internal static class BuildCommand
         var paper = new Option<string>("--paper") { Description = "The paper of the PDF, in place of what the pattern says: a4, letter or both; a4 where nothing is said", HelpName = string.Join('|', PaperNames.Words) };
         paper.CompletionSources.Add([.. PaperNames.Words]);
         var browser = new Option<string>("--browser") { Description = "The browser that prints the PDF; one that is installed where none is named", HelpName = "PATH" };
+        var length = new Option<int?>("--listing-length") { Description = $"The characters that a shop lets a listing have, tags counted in; {ListingFormat.UsualLength} where nothing is said", HelpName = "N" };
         var draft = new Option<bool>("--draft") { Description = "Write a pattern that has errors too, every page marked as a draft" };
-        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, paper, browser, templates, draft };
+        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, paper, browser, templates, length, draft };
         command.SetAction(parsed => Run(
             parsed.GetValue(paths) ?? [],
             new Wishes(
@@ -47,6 +48,7 @@ internal static class BuildCommand
                 parsed.GetValue(templates),
                 parsed.GetValue(paper),
                 parsed.GetValue(browser),
+                parsed.GetValue(length) ?? ListingFormat.UsualLength,
                 parsed.GetValue(draft)),
             around));
         return command;
@@ -69,9 +71,14 @@ internal static class BuildCommand
             return CommandLine.Refuse($"`{wishes.Folder}` cannot be the folder to write into", around, "build");
         }
 
+        if (wishes.ListingLength < ListingFormat.LeastLength)
+        {
+            return CommandLine.Refuse($"a listing of {wishes.ListingLength} characters cannot tell what a buyer must know: allow at least {ListingFormat.LeastLength}", around, "build");
+        }
+
         var input = InputFiles.Find(paths, around);
         var code = Arguments.Complain(input, around);
-        var plan = new ReleasePlan(formats, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, Print = print };
+        var plan = new ReleasePlan(formats, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, Print = print, ListingLength = formats.Listing ? wishes.ListingLength : null };
         if (plan.Clash(input.Files) is { } clash)
         {
             return CommandLine.Refuse(clash, around, "build");
@@ -218,5 +225,5 @@ internal static class BuildCommand
     }
 
     /// <summary>What the command line asks for.</summary>
-    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, string? Paper, string? Browser, bool Draft);
+    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, string? Paper, string? Browser, int ListingLength, bool Draft);
 }

@@ -43,7 +43,7 @@ internal static class BrowserRun
             {
                 End(process);
                 stop.ThrowIfCancellationRequested();
-                return $"it did not end within {patience.TotalSeconds:0} seconds";
+                return $"it did not end within {patience.TotalSeconds:0} second{(patience.TotalSeconds == 1 ? "" : "s")}";
             }
 
             if (process.ExitCode == 0)

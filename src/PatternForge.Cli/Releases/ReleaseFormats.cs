@@ -21,7 +21,7 @@ internal sealed record ReleaseFormats(ImmutableArray<OutputFormat> Rendered)
     public const string SourceExtension = ".pattern.md";
 
     /// <summary>All names, in the order of the help.</summary>
-    public static ImmutableArray<string> Names { get; } = [.. OutputFormat.All.Select(f => f.Name), Pdf, Png, Source];
+    public static ImmutableArray<string> Names { get; } = [.. OutputFormat.All.Select(f => f.Name), Pdf, Png, Source, ShopFiles.Format];
 
     /// <summary>True to write the sources as well.</summary>
     public bool Sources { get; init; }
@@ -32,12 +32,16 @@ internal sealed record ReleaseFormats(ImmutableArray<OutputFormat> Rendered)
     /// <summary>True to have a browser print each page.</summary>
     public bool Pdfs { get; init; }
 
+    /// <summary>True to write what a shop gets.</summary>
+    public bool Listing { get; init; }
+
     /// <summary>True where the drawings are to be files of their own: whatever refers to them or is made of them is wanted.</summary>
     public bool Drawings => !Rendered.IsEmpty || Pngs;
 
     /// <summary>The ends of the names of all files that a pattern may be given, whatever it says.</summary>
     public IEnumerable<string> Extensions => Rendered.Select(f => f.Extension)
         .Concat(Sources ? [SourceExtension] : [])
+        .Concat(Listing ? ListingFormat.All.Select(f => f.Extension) : [])
         .Concat(Pdfs ? Sheets.SelectMany(s => (string[])[s + ".pdf", s + ".html"]) : []);
 
     private static string[] Sheets { get; } = [".a4", ".letter"];
@@ -71,6 +75,9 @@ internal sealed record ReleaseFormats(ImmutableArray<OutputFormat> Rendered)
                     break;
                 case Pdf:
                     formats = formats with { Pdfs = true };
+                    break;
+                case ShopFiles.Format:
+                    formats = formats with { Listing = true };
                     break;
                 default:
                     return null;

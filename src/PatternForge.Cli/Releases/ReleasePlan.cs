@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using PatternForge.Cli.Drawings;
 using PatternForge.Cli.Photos;
+using PatternForge.Cli.Printing;
 using PatternForge.Core;
 using PatternForge.Core.Editions;
 using PatternForge.Rendering;
@@ -20,6 +21,9 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
 
     /// <summary>The editions asked for; null for the pattern as it is written and those that its header releases.</summary>
     public ImmutableArray<Edition>? Editions { get; init; }
+
+    /// <summary>The characters that a listing may have; null where none is asked for.</summary>
+    public int? ListingLength { get; init; }
 
     /// <summary>How documents are printed, where they are asked for.</summary>
     public PrintWork Print { get; init; } = new(null, null);
@@ -86,7 +90,8 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
         var photos = new PhotoFiles(file.FullPath is { } full ? Path.GetDirectoryName(full)! : around.Folder);
         var copies = new PhotoCopies(photos, folder.Place, Path.GetFileName(file.Stem));
         var rendered = new List<RenderedFile>();
-        var pages = new List<PrintPage>();
+        var pages = new List<PrintedPage>();
+        ShopFiles? shop = null;
         foreach (var (suffix, compilation) in forms)
         {
             var name = Path.GetFileName(file.Stem) + suffix;
@@ -112,7 +117,18 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
                     return Released.Nothing(worked) with { TemplateFindings = result.Findings };
                 }
 
-                pages.Add(PrintWork.PageOf(name, sheet, result.Files[0], compilation));
+                pages.Add(Print.Print(PrintWork.PageOf(name, sheet, result.Files[0], compilation), around));
+            }
+
+            if (ListingLength is { } most && forms[0].Compilation == compilation)
+            {
+                shop = ShopFiles.Of(view, compilation.Pattern.Facts, name, ContentsOf(forms, pages), photos, Templates, most);
+                if (!shop.TemplateFindings.IsEmpty)
+                {
+                    return Released.Nothing(worked) with { TemplateFindings = shop.TemplateFindings };
+                }
+
+                rendered.AddRange(shop.Texts);
             }
 
             rendered.AddRange(Formats.Drawings ? Renderer.Drawings(view) : []);
@@ -132,14 +148,14 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
             }
         }
 
-        foreach (var (path, bytes) in copies.Files)
+        foreach (var (path, bytes) in copies.Files.Select(c => (c.Key, c.Value)).Concat(shop?.Photos ?? []))
         {
             folder.Write(path, bytes);
         }
 
         foreach (var page in pages)
         {
-            Print.Write(page, folder, around);
+            page.Write(folder);
         }
 
         if (folder.Files.Count > 0)
@@ -149,8 +165,16 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
 
         string[] onPngs = !Formats.Pngs ? [] : rendered.Exists(r => r.Name.EndsWith(DrawingExtension, StringComparison.Ordinal)) ? DrawingPng.Remark is { } remark ? [remark] : []
             : ["it has no drawings, and so no PNG"];
-        return new(worked, folder.Names, [.. photos.Remarks.Concat(copies.Remarks).Concat(onPngs).Select(r => $"{file.Path}: {r}")], folder.Problems, []) { LacksBrowser = pages.Count > 0 && Print.Browser is null };
+        return new(worked, folder.Names, [.. photos.Remarks.Concat(copies.Remarks).Concat(shop?.Remarks ?? []).Concat(onPngs).Select(r => $"{file.Path}: {r}")], folder.Problems, []) { LacksBrowser = pages.Count > 0 && Print.Browser is null };
     }
+
+    // What a buyer gets: one line of the listing each.
+    private ReleaseContents ContentsOf(ImmutableArray<(string Suffix, Compilation Compilation)> all, List<PrintedPage> pages) => new()
+    {
+        Papers = [.. pages.Where(p => p.Pdf is not null).Select(p => (p.Page.Sheet == "letter" ? "Letter" : p.Page.Sheet, PdfPages.CountOf(p.Pdf)))],
+        Files = [.. Formats.Rendered.Select(f => f.ForBuyers)],
+        Editions = [.. all.Skip(1).Select(f => f.Compilation.Edition?.Name).OfType<string>().Select(n => Edition.Find(n)?.Title).OfType<string>().Distinct(StringComparer.Ordinal)],
+    };
 
     private static void WritePng(RenderedFile drawing, ReleaseFolder folder)
     {
