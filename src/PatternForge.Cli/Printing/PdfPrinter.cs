@@ -13,7 +13,7 @@ internal static class PdfPrinter
     [
         "--headless", "--disable-gpu", "--disable-quic", "--no-first-run", "--no-default-browser-check", "--disable-background-networking", "--disable-component-update", "--disable-sync",
         "--disable-extensions", "--disable-default-apps", "--disable-breakpad", "--disable-crash-reporter", "--disable-dev-shm-usage", "--metrics-recording-only", "--mute-audio", "--hide-scrollbars", "--lang=en",
-        "--host-resolver-rules=MAP * ~NOTFOUND", "--proxy-server=http://127.0.0.1:9", "--proxy-bypass-list=<-loopback>", "--user-agent=PatternForge",
+        "--host-resolver-rules=MAP * ~NOTFOUND", "--proxy-server=127.0.0.1:9", "--proxy-bypass-list=<-loopback>", "--user-agent=PatternForge",
         "--generate-pdf-document-outline", "--no-pdf-header-footer",
     ];
 
