@@ -104,6 +104,12 @@ public sealed record PatternView
     /// <summary>Charts that the rows call by their names.</summary>
     public ImmutableArray<ChartView> Charts { get; init; } = [];
 
+    /// <summary>Other designs of the same shelf; empty where there is none, or where the pattern tells of them itself.</summary>
+    public ImmutableArray<DesignView> OtherDesigns { get; init; } = [];
+
+    /// <summary>The address of the page with all designs; null where there is none, or where <see cref="OtherDesigns"/> is empty.</summary>
+    public string? AllDesigns { get; init; }
+
     /// <summary>What a buyer must know; null on the pages of the pattern itself.</summary>
     public ListingView? Listing { get; init; }
 
