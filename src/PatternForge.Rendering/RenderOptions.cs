@@ -14,6 +14,9 @@ public sealed record RenderOptions
     /// <summary>The files' name without its extension; null takes that of the source without <c>.pattern.md</c>.</summary>
     public string? Name { get; init; }
 
+    /// <summary>The paper that the page is made for, "A4" or "letter"; null where the maker's own printer says.</summary>
+    public string? Paper { get; init; }
+
     /// <summary>The shelf that the pattern stands on, whose other designs its pages name; null where it stands alone.</summary>
     public ShelfView? Shelf { get; init; }
 

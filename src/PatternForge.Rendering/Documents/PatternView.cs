@@ -38,6 +38,9 @@ public sealed record PatternView
     /// <summary>The words of the draft mark; null unless <see cref="Draft"/>.</summary>
     public string? DraftNotice { get; init; }
 
+    /// <summary>The paper that the page is made for, "A4" or "letter" as a style sheet names it; null where the maker's own printer says.</summary>
+    public string? Paper { get; init; }
+
     /// <summary>A short paragraph to decide by; null when there is none.</summary>
     public ProseText? Summary { get; init; }
 

@@ -152,7 +152,7 @@ internal static class ViewScript
     public static readonly ViewMembers<PatternView> Pattern = new()
     {
         { "model_version", v => v.ModelVersion }, { "title", v => v.Title }, { "designer", v => v.Designer }, { "kind", v => v.Kind },
-        { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice },
+        { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice }, { "paper", v => v.Paper },
         { "summary", (v, p) => Landed(v.Summary, p) }, { "opening", (v, p) => List(v.Opening, Block, p) }, { "facts", (v, p) => List(v.Facts, Fact, p) },
         { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "contents", (v, p) => List(v.Contents, Entry, p) }, { "photos", (v, p) => List(v.Photos, Photo, p) },
         { "sizes", (v, p) => v.Sizes is { } sizes ? new ViewObject<SizesView>(sizes, Sizes, p) : null }, { "yarns", (v, p) => List(v.Yarns, Yarn, p) },
