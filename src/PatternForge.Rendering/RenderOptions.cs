@@ -18,6 +18,9 @@ public sealed record RenderOptions
     /// <summary>How the pattern was compiled, for the other forms that a page may change to; the defaults when null.</summary>
     public CompileOptions? Compile { get; init; }
 
+    /// <summary>The paper that the page is made for, "A4" or "letter"; null where the maker's own printer says.</summary>
+    public string? Paper { get; init; }
+
     /// <summary>The shelf that the pattern stands on, whose other designs its pages name; null where it stands alone.</summary>
     public ShelfView? Shelf { get; init; }
 

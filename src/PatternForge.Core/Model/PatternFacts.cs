@@ -308,8 +308,14 @@ public sealed record PatternFacts
     /// <summary>Where questions go.</summary>
     public string? Contact { get; init; }
 
+    /// <summary>The running list of corrections, in the order of the header.</summary>
+    public ImmutableArray<ReleasedCorrection> Corrections { get; init; } = [];
+
     /// <summary>Parts left out on purpose.</summary>
     public ImmutableArray<string> Omit { get; init; } = [];
+
+    /// <summary>The paper that documents for print are made for; null when not said.</summary>
+    public Located<Paper>? Paper { get; init; }
 
     /// <summary>Editions wanted.</summary>
     public ImmutableArray<Located<string>> Release { get; init; } = [];

@@ -29,6 +29,11 @@ internal sealed class HtmlFormat : OutputFormat
     /// <inheritdoc/>
     internal override TemplateResult Write(PatternView view, TemplateSet templates)
     {
+        if (view.Paper is not null)
+        {
+            return Page(view, templates); // a sheet of paper offers no choice
+        }
+
         var forms = Offered(view);
         while (true)
         {
@@ -57,7 +62,15 @@ internal sealed class HtmlFormat : OutputFormat
 
     private static TemplateResult Page(PatternView view, TemplateSet templates)
     {
-        var result = templates.Render("html/pattern.html", view, view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToHtml(prose, picture) } : s_landing);
+        var landing = view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToHtml(prose, picture) } : s_landing;
+        if (!view.Reader.LeavesOut)
+        {
+            // No size stands alone here, so that nothing needs to be known of it.
+            var prose = landing.Prose;
+            landing = landing with { Prose = p => prose(p with { In = null }), Sized = s => SizeMarks.ToHtml(s with { In = null }) };
+        }
+
+        var result = templates.Render("html/pattern.html", view, landing);
         return result with { Text = result.Text is { } text ? BlankLines.Drop(text, "<pre", "</pre>") : null };
     }
 
