@@ -84,7 +84,7 @@ public class DataTests
         var text = folder.Read("out/hat.txt");
         Assert.Contains("See the page <https://example.com/a> or this.", text, StringComparison.Ordinal);
         Assert.DoesNotContain("javascript", text, StringComparison.Ordinal);
-        Assert.Contains("1. One\n2. Two\n", text, StringComparison.Ordinal);
+        Assert.Contains("1.  One\n2.  Two\n", text, StringComparison.Ordinal);
         Assert.Contains("  set   as it is\n", text, StringComparison.Ordinal);
         Assert.Contains("A   B    C\n-  --  ---\n1  22  333\n", text, StringComparison.Ordinal);
         Assert.Contains("Draft, not for release", text, StringComparison.Ordinal);
@@ -97,15 +97,18 @@ public class DataTests
         var culture = CultureInfo.CurrentCulture;
         try
         {
-            foreach (var (place, name) in (ReadOnlySpan<(string, string)>)[("a", ""), ("deep/er/b", "tr-TR")])
+            // A language with other signs for numbers; the program knows no culture of the system.
+            var other = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+            (other.NumberFormat.NumberDecimalSeparator, other.NumberFormat.NegativeSign, other.DateTimeFormat.ShortDatePattern) = (",", "~", "dd.MM.yy");
+            foreach (var (place, used) in (ReadOnlySpan<(string, CultureInfo)>)[("a", CultureInfo.InvariantCulture), ("deep/er/b", other)])
             {
-                CultureInfo.CurrentCulture = new CultureInfo(name);
+                (CultureInfo.CurrentCulture, CultureInfo.DefaultThreadCurrentCulture) = (used, used);
                 Assert.Equal(0, Outcome.Of(folder, ["build", .. Examples, "--format", "html,md,txt,json,png,source,listing", "--out", place]).Code);
             }
         }
         finally
         {
-            CultureInfo.CurrentCulture = culture;
+            (CultureInfo.CurrentCulture, CultureInfo.DefaultThreadCurrentCulture) = (culture, null);
         }
 
         foreach (var example in Examples)
