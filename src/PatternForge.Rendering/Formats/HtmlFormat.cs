@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Templates;
 
@@ -27,7 +28,7 @@ internal sealed class HtmlFormat : OutputFormat
     public override string ForBuyers => "a web page that needs no network";
 
     /// <inheritdoc/>
-    internal override TemplateResult Write(PatternView view, TemplateSet templates)
+    internal override TemplateResult Write(Compilation compilation, PatternView view, TemplateSet templates)
     {
         if (view.Paper is not null)
         {
