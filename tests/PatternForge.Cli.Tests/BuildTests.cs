@@ -112,7 +112,7 @@ public class BuildTests
         folder.Write("bad.pattern.md", Faulty);
         WritePlain(folder, "good.pattern.md");
         var outcome = Outcome.Of(folder, "build", ".", "--format", "html");
-        Assert.Equal((1, "out/good.html\nout/good.files.json\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((1, "out/good.html\nout/good.files.json\n" + Shelf), (outcome.Code, outcome.Out));
         Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
         Assert.Contains("`bad.pattern.md` has errors and was not released; `--draft` writes it as a draft", outcome.Error, StringComparison.Ordinal);
         Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.files.json", "out/good.html"], folder.Files());
@@ -124,7 +124,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         folder.Write("bad.pattern.md", Faulty);
         var outcome = Outcome.Of(folder, "build", ".", "--draft");
-        Assert.Equal((0, "out/bad.html\nout/bad.md\nout/bad.files.json\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/bad.html\nout/bad.md\nout/bad.files.json\n" + Shelf), (outcome.Code, outcome.Out));
         Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
         Assert.Contains("draft", folder.Read("out/bad.html"), StringComparison.OrdinalIgnoreCase);
         Assert.Contains("draft", folder.Read("out/bad.md"), StringComparison.OrdinalIgnoreCase);
