@@ -105,6 +105,8 @@ public class BuildTests
         Assert.Contains(findings, f => f.Code != "PF408" && f.Edition is null);
     }
 
+    private const string Shelf = "out/index.html\nout/studio.css\nout/index.files.json\n";
+
     [Fact]
     public void A_pattern_with_errors_is_not_released_and_the_others_are()
     {
@@ -115,7 +117,7 @@ public class BuildTests
         Assert.Equal((1, "out/good.html\nout/good.files.json\n" + Shelf), (outcome.Code, outcome.Out));
         Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
         Assert.Contains("`bad.pattern.md` has errors and was not released; `--draft` writes it as a draft", outcome.Error, StringComparison.Ordinal);
-        Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.files.json", "out/good.html"], folder.Files());
+        Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.files.json", "out/good.html", "out/index.files.json", "out/index.html", "out/studio.css"], folder.Files());
     }
 
     [Fact]
