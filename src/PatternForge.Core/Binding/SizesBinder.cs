@@ -89,7 +89,7 @@ internal static class SizesBinder
             if (begins && text[i] is '-' or '−' or '–' or '+' && i + 1 < text.Length && char.IsAsciiDigit(text[i + 1]))
             {
                 isBelow.Add(text[i] != '+');
-                text[i] = ' ';
+                text[i++] = ' ';
             }
             else if (begins && char.IsAsciiDigit(text[i]))
             {

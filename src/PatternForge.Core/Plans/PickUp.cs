@@ -106,13 +106,10 @@ public static class PickUp
     /// <param name="stitch">The stitch of crochet; empty in knitting.</param>
     public static string Line(int count, (int Stitches, int Rows)? ratio, int oneForOne, string edge, bool inRound, string stitch)
     {
-        string[] rates =
-        [
-            ratio is var (s, r) ? string.Create(CultureInfo.InvariantCulture, $"about {PlanWords.Sts(s)} for every {(r == 1 ? "row" : $"{r} rows")}") : "",
-            oneForOne > 0 ? stitch.Length > 0 ? "1 st in each st" : "1 st in each bound-off st" : "",
-        ];
-        var rate = string.Join(" and ", rates.Where(t => t.Length > 0));
-        var where = $"{(inRound ? "around" : "along")} the {edge} at {rate}";
+        var rate = ratio is var (s, r) ? string.Create(CultureInfo.InvariantCulture, $"at about {PlanWords.Sts(s)} for every {(r == 1 ? "row" : $"{r} rows")}") : "";
+        var single = oneForOne == 0 ? "" : stitch.Length > 0 ? "with 1 st for each free st" : "1 st in each bound-off st";
+        var between = rate.Length == 0 || single.Length == 0 ? "" : stitch.Length > 0 ? ", " : " and ";
+        var where = $"{(inRound ? "around" : "along")} the {edge} {(rate.Length == 0 && stitch.Length == 0 ? "at " : "")}{rate}{between}{single}";
         return stitch.Length > 0
             ? string.Create(CultureInfo.InvariantCulture, $"Join yarn with RS facing; work {count} {stitch} evenly {where}. ({PlanWords.Sts(count)})")
             : $"Pick-up {(inRound ? "Rnd" : "Row (RS)")}: Pick up and k {PlanWords.Sts(count)} evenly {where}.{(inRound ? " Place marker and join in the round." : "")} ({PlanWords.Sts(count)})";

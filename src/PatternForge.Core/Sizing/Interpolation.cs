@@ -39,6 +39,12 @@ internal static class Interpolation
             return new(a, from.UpTo, "the same in all sizes");
         }
 
+        // "0 (2, 0, 2)": what goes to and fro from size to size goes on so at either end.
+        if (!place.IsBetween && known.Length == values.Count && known.Length > 3 && upTo is null && known.Zip(known.Skip(2)).All(p => p.First == p.Second))
+        {
+            return new(place.Index == 0 ? known[1] : known[^2], null, "in turn, as from size to size", IsOpen: true);
+        }
+
         var exact = a + ((b - a) * place.Share);
         var way = place.IsBetween ? place.Share == 0.5m ? "halfway" : "by the main measurement" : Math.Abs(b - a) == 0 ? "as its neighbour" : place.Share is 2m or -1m ? "one step on" : "by the main measurement";
         if (measure.Length > 0 || upTo is not null || known.Any(k => k != decimal.Truncate(k)))

@@ -28,17 +28,19 @@ internal sealed class StitchMultiples
     {
         var bag = new FindingBag(text);
         var body = BodyBinder.Bind(BodyParser.Parse(text, FileSplitter.Split(text, bag).Body, bag), facts, text, bag, options, cancel);
-        var multiples = new long[Math.Max(1, body.Sections.Length)];
-        foreach (var line in body.Lines.Where(l => l.Section < multiples.Length))
+        int[] starts = [.. body.Sections.Select(s => s.Origin.Start).Order()];
+        var multiples = new long[starts.Length];
+        foreach (var line in body.Lines)
         {
-            foreach (var width in line.Rows.SelectMany(r => Widths(r.Steps)).Where(w => w > 1))
+            var section = Array.FindLastIndex(starts, start => start <= line.Origin.Start);
+            foreach (var width in section < 0 ? [] : line.Rows.SelectMany(r => Widths(r.Steps)).Where(w => w > 1))
             {
-                var known = Math.Max(1, multiples[line.Section]);
-                multiples[line.Section] = known > Largest ? known : known / Divisor(known, width) * width;
+                var known = Math.Max(1, multiples[section]);
+                multiples[section] = known > Largest ? known : known / Divisor(known, width) * width;
             }
         }
 
-        return new(text, [.. body.Sections.Select((s, i) => (s.Origin.Start, (int)multiples[i])).OrderBy(s => s.Start)], [.. called]);
+        return new(text, [.. starts.Select((start, i) => (start, (int)multiples[i]))], [.. called]);
     }
 
     /// <summary>The multiple that the values of a list keep to, edge stitches beside it; 1 for none.</summary>

@@ -9,6 +9,29 @@ internal static class ProseCounts
 {
     private const string Mark = "{count}";
 
+    /// <summary>PF230.</summary>
+    public static Rule Rule { get; } = new(
+        "PF230", "count-not-known", Area.Notation, Severity.Warning,
+        "`{count}` stands in prose where no stitches are worked.",
+        "`{count}` at a row's end stands for the count that the row makes, and in prose behind rows for the count of the last of them. Where no row before it in its section comes to a count that is known, the page would print it as it stands.")
+    {
+        Bad = """
+            ## Piece
+
+            The body has {count} all around.
+                         ^^^^^^^
+
+            CO 40 sts.
+            """,
+        Good = """
+            ## Piece
+
+            CO 40 sts.
+
+            The body has {count} all around.
+            """,
+    };
+
     /// <summary>The pattern with its prose filled in; a place where no stitches are known is reported.</summary>
     public static Pattern Fill(Pattern pattern, ImmutableArray<WorkedLine> worked, FindingBag bag)
     {
@@ -38,7 +61,7 @@ internal static class ProseCounts
             {
                 var at = bag.Source.ToString(prose.Origin).IndexOf(Mark, StringComparison.Ordinal);
                 var place = at < 0 ? prose.Origin : new Text.TextSpan(prose.Origin.Start + at, Mark.Length);
-                bag.Add(WorkRules.CountNotKnown, place, "`{count}` stands in prose, and no row before it tells how many stitches there are", "write the number, or put `{count}` behind the row whose count is meant");
+                bag.Add(Rule, place, "`{count}` stands in prose, and no row before it tells how many stitches there are", "write the number, or put `{count}` behind the row whose count is meant");
             }
 
             blocks.Add(count is null ? prose : new ProseBlock(prose.Origin, Filled(prose.Markdown, count)));

@@ -6,25 +6,6 @@ namespace PatternForge.Core.Work;
 /// <summary>What can come out wrong when the rows are worked.</summary>
 public static class WorkRules
 {
-    /// <summary>PF230.</summary>
-    public static Rule CountNotKnown { get; } = new(
-        "PF230", "count-not-known", Area.Notation, Severity.Warning,
-        "`{count}` stands in prose where no stitches are worked.",
-        "`{count}` at a row's end stands for the count that the row makes, and in prose behind rows for the count of the last of them. Where no row before it in its section comes to a count that is known, the page would print it as it stands.")
-    {
-        Bad = """
-            The body has {count} all around.
-                         ^^^^^^^
-
-            Row 1: Knit.
-            """,
-        Good = """
-            CO 40 sts.
-
-            The body has {count} all around.
-            """,
-    };
-
     /// <summary>PF210.</summary>
     public static Rule NumberSkipped { get; } = new(
         "PF210", "row-number-skipped", Area.Notation, Severity.Warning,
@@ -499,6 +480,6 @@ public static class WorkRules
     public static ImmutableArray<Rule> All { get; } =
     [
         NumberSkipped, NumberRepeated, UnknownReference, LabelRowsDiffer, BareBracket, SideOutOfTurn, StatedCountDiffers, RepeatDoesNotFit, TooFewStitches, StitchesLeft, StatedChangeDiffers, RepeatImplied, RestNotSaid,
-        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit, OtherMarker, SecondSideDiffers, SectionsDiffer, CountNotKnown,
+        TimesTwoWays, NoMarker, RepeatTakesNothing, TooLarge, NamedCountDiffers, TargetMissed, NeedlesDoNotAddUp, ShapedAway, NoSuchPlace, StitchPatternDoesNotFit, OtherMarker, SecondSideDiffers, SectionsDiffer, ProseCounts.Rule,
     ];
 }
