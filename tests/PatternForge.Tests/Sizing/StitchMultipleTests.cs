@@ -1,5 +1,4 @@
 using PatternForge.Core;
-using PatternForge.Core.Findings;
 using PatternForge.Core.Sizing;
 using PatternForge.Core.Text;
 
@@ -41,7 +40,7 @@ public class StitchMultipleTests
 
         Assert.Null(added.Refusal);
         Assert.False(added.HasErrors, string.Join('\n', added.Findings.Select(f => f.Message)));
-        Assert.All(added.Changes.Where(c => c.Before == "82 (90, 94)" && (castOn == "{hem}" || c.What != "numbers.hem")), c => Assert.Contains(c.Value, new[] { "90", "94" }));
+        Assert.All(added.Changes.Where(c => c.Before == "82 (90, 94)" && (castOn == "{hem}" || c.What != "numbers.hem")), c => Assert.True(c.Value is "90" or "94", c.Value));
         Assert.Equal(2, added.Changes.Count(c => c is { Kind: SizeChangeKind.Proposed, Value: "75" }));
     }
 }
