@@ -22,8 +22,14 @@ internal sealed record WorkedFile(InputFile File, Compilation? Compilation, File
     /// <summary>The editions that were asked for or that the header releases; empty where there are none.</summary>
     public ImmutableArray<EditionCompilation> Editions { get; init; } = [];
 
+    /// <summary>The names of files beside it that were read for its header.</summary>
+    public ImmutableArray<string> Beside { get; init; } = [];
+
     /// <summary>The same without what was compiled, for reports on thousands of files.</summary>
-    public WorkedFile ForReport => this with { Compilation = null, Editions = [] };
+    public WorkedFile ForReport => this with { Compilation = null, Editions = [], Options = null };
+
+    /// <summary>How it was compiled; null when it was not.</summary>
+    public CompileOptions? Options { get; init; }
 
     /// <summary>The project file that holds for it; null where there is none.</summary>
     public FoundHouse? House { get; init; }
@@ -80,7 +86,7 @@ internal static class PatternWork
             var read = InputFiles.Read(file, options.MaxLength, around);
             return read.Problem is not null || read.TooLarge
                 ? Refused(file, read, house, options)
-                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house, options, trace ? [] : editions, around);
+                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house, options, trace ? [] : editions, around) with { Beside = [.. (options.ReadFile?.Target as BesideFiles)?.Asked ?? []] };
         }
         catch (Exception e) when (e is not OperationCanceledException)
         {
@@ -111,7 +117,7 @@ internal static class PatternWork
 
         var wanted = editions?.SelectMany(e => e.For(compilation)).Distinct() ?? EditionCompiler.Released(compilation);
         var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
-        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)) with { Editions = [.. made.Select(e => e.Edition.Name)] }, null, null) { House = house, Editions = made };
+        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)) with { Editions = [.. made.Select(e => e.Edition.Name)] }, null, null) { House = house, Editions = made, Options = options };
     }
 
     /// <summary>Asks for the addresses of the patterns over the network, and checks those that have some once more with the answers.</summary>
