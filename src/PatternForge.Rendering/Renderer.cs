@@ -33,7 +33,7 @@ public static class Renderer
             view = ViewBuilder.WithDesigns(view, compilation, ShelfBuilder.Others(shelf, stem, format.Extension), ShelfBuilder.Up(stem) + ShelfFormat.PageName);
         }
 
-        var written = format.Write(how.Paper is null ? view : view with { Paper = how.Paper }, set);
+        var written = format.Write(compilation, how.Paper is null ? view : view with { Paper = how.Paper }, set);
         var name = (how.Name ?? ReleaseName.Of(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);
     }
