@@ -64,5 +64,6 @@
     }
   });
 
+  document.getElementById("plain").hidden = true;
   document.getElementById("buttons").hidden = false;
 }());

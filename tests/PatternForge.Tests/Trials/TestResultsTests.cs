@@ -67,7 +67,7 @@ public class TestResultsTests
         Assert.Equal(["Brim", "Crown, Rnd 1", ""], results.Errors.Select(e => e.About));
         Assert.Equal(("S", 9m, 12.5m), Assert.Single(results.Hours));
         Assert.Equal(["maker 2", "Otter", "maker 2"], results.Errors.Select(e => e.Maker));
-        Assert.Equal([("S", 2), ("M", 0), ("L", 0)], results.Sizes);
+        Assert.Equal(["S 2", "M 0", "L 0"], results.Sizes.Select(s => $"{s.Size} {s.Answers}"));
     }
 
     [Fact]
