@@ -84,7 +84,7 @@ public static class EditionCompiler
         return
         [
             .. made.Findings.Select(source.Mended.ToSource)
-                .Where(f => !known.Contains((f.Rule.Code, f.Span.Start)) && f.Accepted is null && f.Rule.Code is not ("PF407" or "PF142" or "PF420" or "PF421"))
+                .Where(f => !known.Contains((f.Rule.Code, f.Span.Start)) && f.Accepted is null && f.Rule.Code is not ("PF407" or "PF142" or "PF420" or "PF421" or "PF441"))
                 .Select(f => f with { Message = $"in the edition `{edition.Name}`, {f.Message}", Fix = null, Edition = edition.Name }),
         ];
     }

@@ -12,7 +12,7 @@ namespace PatternForge.Core.Editions;
 public abstract class Edition
 {
     /// <summary>Every edition, in the order of the documents.</summary>
-    public static ImmutableArray<Edition> All { get; } = [new TermsEdition(Stitches.Dialect.Us), new TermsEdition(Stitches.Dialect.Uk), new SpelledOutEdition(), new EverySizeEdition()];
+    public static ImmutableArray<Edition> All { get; } = [new TermsEdition(Stitches.Dialect.Us), new TermsEdition(Stitches.Dialect.Uk), new SpelledOutEdition(), new UnitsEdition(UnitSystem.Metric), new UnitsEdition(UnitSystem.Imperial), new UnitsEdition(null), new EverySizeEdition()];
 
     /// <summary>The name it is asked for by, in kebab-case; it stands in the names of its files.</summary>
     public abstract string Name { get; }

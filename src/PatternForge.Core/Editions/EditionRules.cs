@@ -7,7 +7,7 @@ namespace PatternForge.Core.Editions;
 public static class EditionRules
 {
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Rule> All => [Unknown, NotPossible, TermsTold, LineLeft, ToolLeft];
+    public static ImmutableArray<Rule> All => [Unknown, NotPossible, TermsTold, LineLeft, ToolLeft, UnitLeft];
 
     /// <summary>PF407.</summary>
     public static Rule Unknown { get; } = new(
@@ -187,5 +187,46 @@ public static class EditionRules
             Rnd 1: 6 sc in magic ring. (6 sc)
             """,
         Sources = [Reference.Sources.ToolCharts],
+    };
+
+    /// <summary>PF414.</summary>
+    public static Rule UnitLeft { get; } = new(
+        "PF414", "unit-left", Area.Terms, Severity.Note,
+        "In an edition in other units, a unit stands as it was written.",
+        "\"Half an inch\" and \"5 sts per inch\" have no number in digits that could be told in centimetres. Write the length in digits where the edition is to have it in its own units.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [metric]
+            ---
+
+            ## Notes
+
+            Leave half an inch between the rounds.
+                          ^^^^
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [metric]
+            ---
+
+            ## Notes
+
+            Leave ½ in between the rounds.
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
     };
 }

@@ -6,4 +6,8 @@ namespace PatternForge.Core.Model;
 /// <param name="Name">The edition's name, "uk".</param>
 /// <param name="Readers">Whose names of tools its page gives; null where both stand.</param>
 /// <param name="IsInFull">True where the page's own words are to be written without abbreviations.</param>
-public sealed record EditionForm(string Name, Dialect? Readers, bool IsInFull);
+public sealed record EditionForm(string Name, Dialect? Readers, bool IsInFull)
+{
+    /// <summary>The units that its page tells figures in; null where both stand side by side.</summary>
+    public UnitSystem? Units { get; init; }
+}

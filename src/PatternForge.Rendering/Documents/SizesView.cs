@@ -14,6 +14,9 @@ public sealed record SizesView
     /// <summary>How many sizes there are.</summary>
     public required int Count { get; init; }
 
+    /// <summary>True in an edition that tells measurements in one system of units alone.</summary>
+    public bool InOne { get; init; }
+
     /// <summary>The measurements, body first, then the finished piece.</summary>
     public ImmutableArray<MeasureView> Measures { get; init; } = [];
 
@@ -42,10 +45,10 @@ public sealed record MeasureView
     /// <summary>What is measured ("head circumference").</summary>
     public required string Name { get; init; }
 
-    /// <summary>The metric unit ("cm"); empty for plain numbers.</summary>
+    /// <summary>The metric unit ("cm"), or the one of an edition in inches alone; empty for plain numbers.</summary>
     public required string MetricUnit { get; init; }
 
-    /// <summary>The other unit ("in"); null when there is none.</summary>
+    /// <summary>The other unit ("in"); null when there is none, or in an edition in one system alone.</summary>
     public string? ImperialUnit { get; init; }
 
     /// <summary>All sizes in trade form with the metric unit: "51 (53.5, 56) cm".</summary>

@@ -19,7 +19,8 @@ public static class ViewBuilder
     {
         var facts = compilation.Pattern.Facts;
         var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path)));
-        var sizes = SizesBuilder.Build(facts);
+        var units = compilation.Edition?.Units;
+        var sizes = SizesBuilder.Build(facts, units);
         var page = PageWords.Of(compilation);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
         var view = new PatternView
@@ -34,17 +35,17 @@ public static class ViewBuilder
             DraftNotice = draft ? Draft : null,
             Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary, facts.Sizes.Count) : null,
             Opening = placed.Opening,
-            Facts = Facts(facts, sizes, page),
+            Facts = Facts(facts, sizes, page, units),
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
             LevelReason = Wording.Said(facts.LevelReason),
             Terms = Wording.Terms(facts.TermsInForce),
             Photos = [.. facts.Photos.Select(p => Photo(p, null))],
             Sizes = sizes,
-            Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin))],
-            Amounts = YarnBuilder.Amounts(facts),
+            Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin, units))],
+            Amounts = YarnBuilder.Amounts(facts, units),
             Shares = SharesBuilder.Build(compilation),
             GaugeName = Wording.GaugeName(facts.TermsInForce),
-            Gauges = [.. facts.Gauges.Select(g => GaugeBuilder.Build(g, page)).Where(g => g.Sentence.Length > 0)],
+            Gauges = [.. facts.Gauges.Select(g => GaugeBuilder.Build(g, page, units)).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
             Tools = [.. facts.Tools.Select(t => Item(t) with { Text = ToolNames.Add(t.Text.Trim(), facts.Craft != Craft.Knitting, compilation.Edition?.Readers) })],
             Notions = [.. facts.Notions.Select(Item)],
@@ -78,7 +79,7 @@ public static class ViewBuilder
     public static PatternView WithPictures(PatternView view, Compilation compilation, Func<string, ReleasedPicture?> picture) =>
         view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
 
-    private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes, PageWords page)
+    private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes, PageWords page, UnitSystem? units)
     {
         var found = ImmutableArray.CreateBuilder<FactView>();
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
@@ -86,7 +87,7 @@ public static class ViewBuilder
         Add("For", Wording.Audience(facts.Audience?.Value));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
-        Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0], page)));
+        Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0], page, units)));
         Add("Terms", Wording.Terms(facts.TermsInForce));
         return found.ToImmutable();
 

@@ -57,7 +57,7 @@ internal static class ViewScript
     /// <summary>The sizes.</summary>
     public static readonly ViewMembers<SizesView> Sizes = new()
     {
-        { "names", v => List(v.Names) }, { "list", v => v.List }, { "count", v => v.Count }, { "measures", (v, p) => List(v.Measures, Measure, p) },
+        { "names", v => List(v.Names) }, { "list", v => v.List }, { "in_one", v => v.InOne }, { "count", v => v.Count }, { "measures", (v, p) => List(v.Measures, Measure, p) },
         { "rows", (v, p) => List(v.Rows, SizeRow, p) }, { "ease", v => v.Ease }, { "sample", v => v.Sample }, { "shown", v => v.Shown }, { "notes", v => List(v.Notes) },
     };
 
