@@ -47,6 +47,27 @@ public class PhotoTests
     }
 
     [Fact]
+    public void A_shop_gets_the_listing_and_photos_that_it_takes()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("front.jpg", TakenPicture.Jpeg(2400, 1200, 6));
+        folder.Write("back.webp", TakenPicture.Webp(900, 800));
+        folder.Write("hat.pattern.md", "---\ntitle: Harbour hat\nsizes: one size\nrelease: [uk]\nphotos:\n  - {file: front.jpg, alt: From the front}\n  - {file: gone.jpg, alt: Gone}\n  - {file: back.webp, alt: From behind}\n---" + Rows);
+        var built = Outcome.Of(folder, "build", "hat.pattern.md", "--format", "html,listing");
+        Assert.Equal(0, built.Code);
+        Assert.Equal(
+            ["out/hat.html", "out/hat.listing.html", "out/hat.listing.md", "out/hat.listing.txt", "out/hat.shop/photo-1.jpg", "out/hat.shop/photo-2.jpg", "out/hat.shop/square.jpg", "out/hat.uk.html"],
+            built.Out.TrimEnd('\n').Split('\n').Order(StringComparer.Ordinal));
+        Assert.Equal((2000, 1000), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/photo-1.jpg"))));
+        Assert.Equal((900, 800), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/photo-2.jpg"))));
+        Assert.Equal((1000, 1000), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/square.jpg"))));
+        Assert.All(Directory.GetFiles(folder.At("out/hat.shop")), f => Assert.Empty(ImageMetadataReader.ReadMetadata(f).OfType<ExifIfd0Directory>()));
+        Assert.Contains("Also in the release: British terms", folder.Read("out/hat.listing.txt"), StringComparison.Ordinal);
+
+        Assert.Equal(2, Outcome.Of(folder, "build", "hat.pattern.md", "--format", "listing", "--listing-length", "10").Code);
+    }
+
+    [Fact]
     public void Pictures_of_the_text_are_treated_as_photos_are()
     {
         using var folder = new TemporaryFolder();

@@ -25,17 +25,18 @@ internal static class BuildCommand
         var known = Edition.All.Select(e => e.Name).ToArray();
         var editions = new Option<string[]>("--edition") { Description = $"An edition to release in place of the pattern as it is written: {string.Join(", ", known)}", HelpName = "NAME" };
         editions.CompletionSources.Add(_ => known.Select(Suggestions.InList));
-        string[] names = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat];
+        string[] names = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat, ShopFiles.Format];
         var formats = new Option<string[]>("--format")
         {
-            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.All.Select(f => f.Name))} where none is said; {ReleasePlan.PngFormat} writes each drawing as a picture for print too; {ReleasePlan.SourceFormat} is the rewritten source of an edition",
+            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.All.Select(f => f.Name))} where none is said; {ReleasePlan.PngFormat} writes each drawing as a picture for print too; {ReleasePlan.SourceFormat} is the rewritten source of an edition; {ShopFiles.Format} is what a shop gets: what a buyer must know, as text, Markdown and HTML, and the photos",
             HelpName = string.Join(',', names),
         };
         formats.CompletionSources.Add(_ => names.Select(Suggestions.InList));
         var templates = new Option<string>("--templates") { Description = "A folder of templates that replace the built-in ones file by file", HelpName = "DIR" };
         templates.CompletionSources.Add(Suggestions.FolderNames);
+        var length = new Option<int?>("--listing-length") { Description = $"The characters that a shop lets a listing have, tags counted in; {ListingFormat.UsualLength} where nothing is said", HelpName = "N" };
         var draft = new Option<bool>("--draft") { Description = "Write a pattern that has errors too, every page marked as a draft" };
-        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, templates, draft };
+        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, templates, length, draft };
         command.SetAction(parsed => Run(
             parsed.GetValue(paths) ?? [],
             new Wishes(
@@ -43,6 +44,7 @@ internal static class BuildCommand
                 parsed.GetValue(editions) ?? [],
                 parsed.GetValue(formats) ?? [],
                 parsed.GetValue(templates),
+                parsed.GetValue(length) ?? ListingFormat.UsualLength,
                 parsed.GetValue(draft)),
             around));
         return command;
@@ -65,9 +67,14 @@ internal static class BuildCommand
             return CommandLine.Refuse($"`{wishes.Folder}` cannot be the folder to write into", around, "build");
         }
 
+        if (wishes.ListingLength < ListingFormat.LeastLength)
+        {
+            return CommandLine.Refuse($"a listing of {wishes.ListingLength} characters cannot tell what a buyer must know: allow at least {ListingFormat.LeastLength}", around, "build");
+        }
+
         var input = InputFiles.Find(paths, around);
         var code = Arguments.Complain(input, around);
-        var plan = new ReleasePlan(formats.Rendered, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, WritesSources = formats.Sources, WritesPngs = formats.Pngs };
+        var plan = new ReleasePlan(formats.Rendered, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, WritesSources = formats.Sources, WritesPngs = formats.Pngs, ListingLength = formats.Listing ? wishes.ListingLength : null };
         if (plan.Clash(input.Files) is { } clash)
         {
             return CommandLine.Refuse(clash, around, "build");
@@ -164,17 +171,17 @@ internal static class BuildCommand
         return [.. editions.Distinct()];
     }
 
-    private static (ImmutableArray<OutputFormat> Rendered, bool Sources, bool Pngs)? FormatsOf(Wishes wishes, Surroundings around)
+    private static (ImmutableArray<OutputFormat> Rendered, bool Sources, bool Pngs, bool Listing)? FormatsOf(Wishes wishes, Surroundings around)
     {
-        string[] known = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat];
+        string[] known = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat, ShopFiles.Format];
         var said = wishes.Formats.SelectMany(f => f.Split(',', StringSplitOptions.TrimEntries)).ToArray();
         if (said.Length == 0)
         {
-            return (OutputFormat.All, false, false);
+            return (OutputFormat.All, false, false, false);
         }
 
         var formats = ImmutableArray.CreateBuilder<OutputFormat>();
-        var (sources, pngs) = (false, false);
+        var (sources, pngs, listing) = (false, false, false);
         foreach (var name in said)
         {
             if (OutputFormat.Find(name) is { } format)
@@ -195,6 +202,12 @@ internal static class BuildCommand
                 continue;
             }
 
+            if (string.Equals(name, ShopFiles.Format, StringComparison.OrdinalIgnoreCase))
+            {
+                listing = true;
+                continue;
+            }
+
             if (LaterFormats.Contains(name, StringComparer.OrdinalIgnoreCase))
             {
                 CommandLine.Refuse($"the format `{name}` does not exist yet: there are {string.Join(", ", known)}", around, "build");
@@ -207,7 +220,7 @@ internal static class BuildCommand
             return null;
         }
 
-        return ([.. formats.Distinct()], sources, pngs);
+        return ([.. formats.Distinct()], sources, pngs, listing);
     }
 
     private static TemplateSet? TemplatesOf(Wishes wishes, Surroundings around)
@@ -227,5 +240,5 @@ internal static class BuildCommand
     }
 
     /// <summary>What the command line asks for.</summary>
-    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, bool Draft);
+    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, int ListingLength, bool Draft);
 }

@@ -49,6 +49,9 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
     /// <summary>True to write each drawing also as PNG beside its SVG.</summary>
     public bool WritesPngs { get; init; }
 
+    /// <summary>The characters that a listing may have; null where none is asked for.</summary>
+    public int? ListingLength { get; init; }
+
     /// <summary>Says why these files cannot be released together: two would be written to one place, or one over a source. Null when they can.</summary>
     public string? Clash(ImmutableArray<InputFile> files)
     {
@@ -78,7 +81,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
 
     private IEnumerable<string> Suffixes() => Editions is { } asked ? asked.Select(e => "." + e.Name) : [""];
 
-    private IEnumerable<string> Extensions() => Formats.Select(f => f.Extension).Concat(WritesSources ? [SourceExtension] : []);
+    private IEnumerable<string> Extensions() => Formats.Select(f => f.Extension).Concat(WritesSources ? [SourceExtension] : []).Concat(ListingLength is null ? [] : ListingFormat.All.Select(f => f.Extension));
 
     /// <summary>Checks one pattern and, unless errors stand, writes its files: all of them or, when a template fails, none.</summary>
     public Released Build(InputFile file, HouseFiles houses, Surroundings around)
@@ -112,6 +115,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
         var rendered = new List<(string Place, string Name, RenderedFile File)>();
         var below = Path.GetDirectoryName(file.Stem) is { Length: > 0 } parent ? parent.Replace('\\', '/') + "/" : "";
         var place = Path.GetFullPath(below, Folder);
+        ShopFiles? shop = null;
         var copies = new PhotoCopies(photos, place, Path.GetFileName(file.Stem));
         foreach (var (suffix, compilation) in forms)
         {
@@ -133,6 +137,17 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
                 }
 
                 rendered.AddRange(result.Files.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
+            }
+
+            if (ListingLength is { } most && forms[0].Compilation == compilation)
+            {
+                shop = ShopFiles.Of(view, compilation.Pattern.Facts, name, ContentsOf(forms), photos, Templates, most);
+                if (!shop.TemplateFindings.IsEmpty)
+                {
+                    return new(worked, [], [], [], shop.TemplateFindings);
+                }
+
+                rendered.AddRange(shop.Texts.Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
             }
 
             rendered.AddRange((Formats.IsEmpty && !WritesPngs ? [] : Renderer.Drawings(view)).Select(f => (Path.GetFullPath(f.Name, place), below + f.Name, f)));
@@ -157,7 +172,7 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
             }
         }
 
-        foreach (var (path, bytes) in copies.Files)
+        foreach (var (path, bytes) in copies.Files.Select(c => (c.Key, c.Value)).Concat(shop?.Photos ?? []))
         {
             var target = Path.GetFullPath(path, place);
             Note(below + path, Taken(target) ?? OutputFiles.Write(target, bytes.AsSpan(), overwrite: true));
@@ -165,7 +180,14 @@ internal sealed record ReleasePlan(ImmutableArray<OutputFormat> Formats, Templat
 
         string[] onPngs = !WritesPngs ? [] : rendered.Exists(r => r.Name.EndsWith(DrawingExtension, StringComparison.Ordinal)) ? DrawingPng.Remark is { } remark ? [remark] : []
             : ["it has no drawings, and so no PNG"];
-        return new(worked, written.ToImmutable(), [.. photos.Remarks.Concat(copies.Remarks).Concat(onPngs).Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
+        return new(worked, written.ToImmutable(), [.. photos.Remarks.Concat(copies.Remarks).Concat(shop?.Remarks ?? []).Concat(onPngs).Select(r => $"{file.Path}: {r}")], problems.ToImmutable(), []);
+
+        // What a buyer gets: one line of the listing each.
+        ReleaseContents ContentsOf(ImmutableArray<(string Suffix, Compilation Compilation)> all) => new()
+        {
+            Files = [.. Formats.Select(f => f.ForBuyers)],
+            Editions = [.. all.Skip(1).Select(f => f.Compilation.Edition?.Name).OfType<string>().Select(n => Edition.Find(n)?.Title).OfType<string>().Distinct(StringComparer.Ordinal)],
+        };
 
         // Why nothing may be written there; null where it may.
         string? Taken(string target) => _taken.GetOrAdd(target, file.Path) is var owner && owner != file.Path

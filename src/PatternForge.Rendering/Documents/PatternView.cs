@@ -101,6 +101,9 @@ public sealed record PatternView
     /// <summary>Charts that the rows call by their names.</summary>
     public ImmutableArray<ChartView> Charts { get; init; } = [];
 
+    /// <summary>What a buyer must know; null on the pages of the pattern itself.</summary>
+    public ListingView? Listing { get; init; }
+
     /// <summary>Every drawing of the page, in its order; no matter of the templates, which meet each at its place.</summary>
     internal IEnumerable<DrawingView> Drawings => About.Concat(Before).Concat(Instructions).Concat(After).Concat(Closing)
         .SelectMany(s => s.Parts).SelectMany(p => p.Blocks).Concat(Opening).Concat(ContactNotes)

@@ -25,6 +25,9 @@ public abstract class OutputFormat
     /// <summary>What it is, in a few words.</summary>
     public abstract string Description { get; }
 
+    /// <summary>What it is to who buys the pattern, in a few words.</summary>
+    public abstract string ForBuyers { get; }
+
     /// <summary>The format of a name, ignoring case; null when there is none such.</summary>
     public static OutputFormat? Find(string name) => All.FirstOrDefault(f => string.Equals(f.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 

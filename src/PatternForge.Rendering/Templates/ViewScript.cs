@@ -129,6 +129,12 @@ internal static class ViewScript
         { "photos", (v, p) => List(v.Photos, Block, p) }, { "videos", (v, p) => List(v.Videos, Block, p) },
     };
 
+    /// <summary>A part of the listing.</summary>
+    public static readonly ViewMembers<ListingPartView> ListingPart = new() { { "name", v => v.Name }, { "lines", v => List(v.Lines) } };
+
+    /// <summary>The listing.</summary>
+    public static readonly ViewMembers<ListingView> Listing = new() { { "summary", (v, p) => Landed(v.Summary, p) }, { "parts", (v, p) => List(v.Parts, ListingPart, p) } };
+
     /// <summary>The pattern.</summary>
     public static readonly ViewMembers<PatternView> Pattern = new()
     {
@@ -145,6 +151,7 @@ internal static class ViewScript
         { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "care", (v, p) => List(v.Care, Fact, p) }, { "care_notes", (v, p) => List(v.CareNotes, Block, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
         { "videos", (v, p) => List(v.Videos, Link, p) }, { "links", (v, p) => List(v.Links, Link, p) },
         { "contact", (v, p) => v.Contact is { } contact ? new ViewObject<LinkView>(contact, Link, p) : null }, { "contact_notes", (v, p) => List(v.ContactNotes, Block, p) },
+        { "listing", (v, p) => v.Listing is { } listing ? new ViewObject<ListingView>(listing, Listing, p) : null },
     };
 
     /// <summary>A pattern as a template sees it.</summary>
