@@ -26,6 +26,12 @@ internal sealed class UnitsEdition(UnitSystem? to) : Edition
     public override EditionForm Form => new(Name, null, false) { Units = to };
 
     /// <inheritdoc/>
+    public override EditionStage Stage => EditionStage.Units;
+
+    /// <inheritdoc/>
+    public override string Subject => "units";
+
+    /// <inheritdoc/>
     public override RewrittenSource Rewrite(Compilation plain)
     {
         var text = plain.Text.Text;

@@ -31,6 +31,7 @@ internal static class SizesBuilder
             List = list,
             Count = facts.Sizes.Count,
             InOne = only is not null,
+            Sentences = [.. facts.Sizes.Names.Select((_, i) => Sentence(NameOf(facts.Sizes, i), i, measures)).Where(s => s.Length > 0)],
             Measures = measures,
             Rows = [.. facts.Sizes.Names.Select((_, i) => new SizeRowView { Size = NameOf(facts.Sizes, i), Cells = [.. measures.Select(m => m.Cells[i])] })],
             Ease = ease,
@@ -50,6 +51,13 @@ internal static class SizesBuilder
     /// <summary>The name of one size, with the word that all of them share: "4 years".</summary>
     public static string NameOf(SizeSet sizes, int size) =>
         sizes.Word is { } word && sizes.Names[size].Length > 0 ? $"{sizes.Names[size]} {word}" : sizes.Names[size];
+
+    private static string Sentence(string size, int index, ImmutableArray<MeasureView> measures)
+    {
+        var parts = measures.Where(m => m.Cells[index].Metric != Wording.None)
+            .Select(m => $"{m.Kind.ToLowerInvariant()} {m.Name}: {m.Cells[index].Metric} {m.MetricUnit}".TrimEnd() + (m.Cells[index].Imperial is { } other ? $", which is {other} {m.ImperialUnit}" : ""));
+        return string.Join("; ", parts) is { Length: > 0 } said ? size.Length > 0 ? $"Size {size}: {said}." : Wording.Capital(said) + "." : "";
+    }
 
     /// <summary>"Bust: measured over Back + Front.", and what seams and bands take.</summary>
     private static ImmutableArray<string> Notes(PatternFacts facts, UnitSystem? only)

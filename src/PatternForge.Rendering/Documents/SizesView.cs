@@ -11,6 +11,12 @@ public sealed record SizesView
     /// <summary>The names in trade form, "S (M, L)"; empty when there is one size without a name.</summary>
     public required string List { get; init; }
 
+    /// <summary>The number of the size that stands out, from 1; 0 where none does.</summary>
+    public int Marked { get; init; }
+
+    /// <summary>The measurements of each size as a sentence, "S: finished bust 80 cm (31½ in), finished length 50 cm (19¾ in)".</summary>
+    public ImmutableArray<string> Sentences { get; init; } = [];
+
     /// <summary>How many sizes there are.</summary>
     public required int Count { get; init; }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
+using PatternForge.Core.Editions;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
@@ -23,6 +24,7 @@ public static class ViewBuilder
         var sizes = SizesBuilder.Build(facts, units);
         var page = PageWords.Of(compilation);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
+        var form = compilation.Edition;
         var view = new PatternView
         {
             Title = Wording.Said(facts.Title?.Value) ?? "Untitled pattern",
@@ -31,6 +33,11 @@ public static class ViewBuilder
             Version = Wording.Said(facts.Version),
             Date = Wording.Said(facts.Date),
             Edition = Wording.Edition(facts.Version, facts.Date),
+            EditionNotes = new PageChoice(compilation).Notes(),
+            LargePrint = form is { IsLargePrint: true },
+            LowInk = form is { IsLowInk: true },
+            ReadOut = form is { IsReadOut: true },
+            OtherTerms = form is { HasBothTerms: true } ? Wording.Terms((facts.TermsInForce ?? Dialect.Us) == Dialect.Us ? Dialect.Uk : Dialect.Us) : null,
             Draft = draft,
             DraftNotice = draft ? Draft : null,
             Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary, facts.Sizes.Count) : null,
@@ -39,8 +46,8 @@ public static class ViewBuilder
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
             LevelReason = Wording.Said(facts.LevelReason),
             Terms = Wording.Terms(facts.TermsInForce),
-            Photos = [.. facts.Photos.Select(p => Photo(p, null))],
-            Sizes = sizes,
+            Photos = form is { IsLowInk: true } ? [] : [.. facts.Photos.Select(p => Photo(p, null))],
+            Sizes = sizes is null ? null : sizes with { Marked = form?.MarkedSize is { } marked ? marked + 1 : 0 },
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin, units))],
             Amounts = YarnBuilder.Amounts(facts, units),
             Shares = SharesBuilder.Build(compilation),
@@ -51,7 +58,7 @@ public static class ViewBuilder
             Notions = [.. facts.Notions.Select(Item)],
             Abbreviations = [.. compilation.Abbreviations
                 .Where(a => !a.IsSpecial && !special.Contains(a.Name))
-                .Select(a => new AbbreviationView { Name = a.Name, Meaning = a.Meaning })],
+                .Select(a => Abbreviation(a, facts, form is { HasBothTerms: true }))],
             SpecialStitches = [.. facts.Stitches.Select(s => new SpecialStitchView { Name = s.Name, FullName = Wording.Said(s.FullName), How = s.How.Trim(), Counts = Counts(s, page) })],
             Charts = [.. facts.Charts.Select(c => Chart(c, facts.Sizes.Count, page))],
             Notes = [.. facts.Notes.Select(n => n.Value.Trim()).Where(n => n.Length > 0)],
@@ -77,7 +84,7 @@ public static class ViewBuilder
     /// <param name="compilation">What it was made from.</param>
     /// <param name="picture">Gives the picture in the release by its file.</param>
     public static PatternView WithPictures(PatternView view, Compilation compilation, Func<string, ReleasedPicture?> picture) =>
-        view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
+        view with { Photos = compilation.Edition is { IsLowInk: true } ? [] : [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
 
     private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes, PageWords page, UnitSystem? units)
     {
@@ -98,6 +105,12 @@ public static class ViewBuilder
                 found.Add(new FactView { Name = name, Value = Wording.Capital(said), Note = note });
             }
         }
+    }
+
+    private static AbbreviationView Abbreviation(AbbreviationUse use, PatternFacts facts, bool both)
+    {
+        var (name, meaning) = both ? OtherTerms.Of(facts, use.Name, use.Meaning) : (null, null);
+        return new AbbreviationView { Name = use.Name, Meaning = use.Meaning, OtherName = name, OtherMeaning = meaning };
     }
 
     private static string? Short(GaugeView gauge) =>

@@ -103,10 +103,25 @@ internal static class YarnBuilder
 
         return yarns.Count == 0 ? null : new AmountsView
         {
+            Sentences = [.. rows.Select((cells, i) => Sentence(SizesBuilder.NameOf(sizes, i), cells, yarns, units))],
             Yarns = [.. yarns],
             Units = [.. units],
             Rows = [.. rows.Select((cells, i) => new AmountRowView { Size = SizesBuilder.NameOf(sizes, i), Cells = [.. cells] })],
         };
+    }
+
+    // "Size S: MC 300 m, 329 yd, 150 g, 2 balls; CC 40 m."
+    private static string Sentence(string size, List<string> cells, List<AmountYarnView> yarns, List<string> units)
+    {
+        var (said, at) = (new List<string>(), 0);
+        foreach (var yarn in yarns)
+        {
+            var amounts = Enumerable.Range(at, yarn.Columns).Where(i => cells[i] != Wording.None).Select(i => Counted(cells[i], units[i]));
+            said.Add((yarns.Count > 1 ? yarn.Name + " " : "") + string.Join(", ", amounts));
+            at += yarn.Columns;
+        }
+
+        return $"Size {size}: {string.Join("; ", said)}.";
     }
 
     /// <summary>"300 m, 329 yd, 150 g, 2 balls".</summary>

@@ -23,7 +23,7 @@ public class SameCountsTests
             {
                 foreach (var name in PatternFiles.In(folder.Split('/')))
                 {
-                    foreach (var edition in (string[])["us", "uk", "spelled-out", "metric", "inches", "both-units"])
+                    foreach (var edition in (string[])["us", "uk", "spelled-out", "metric", "inches", "both-units", "left-handed"])
                     {
                         data.Add(folder + "/" + name, edition);
                     }
