@@ -28,7 +28,12 @@ public static class Renderer
         var how = options ?? RenderOptions.Default;
         var set = templates ?? TemplateSet.Default;
         var view = how.Picture is null ? shared : ViewBuilder.WithPictures(shared, compilation, how.Picture);
-        var written = format.Write(view, set);
+        if (how.Shelf is { } shelf && how.Stem is { } stem)
+        {
+            view = ViewBuilder.WithDesigns(view, compilation, ShelfBuilder.Others(shelf, stem, format.Extension), ShelfBuilder.Up(stem) + ShelfFormat.PageName);
+        }
+
+        var written = format.Write(how.Paper is null ? view : view with { Paper = how.Paper }, set);
         var name = (how.Name ?? ReleaseName.Of(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);
     }
@@ -65,6 +70,11 @@ public static class Renderer
 
         return (new(files.ToImmutable(), []), shortened.ToImmutable());
     }
+
+    /// <summary>The page with all patterns of a folder, and the style sheet that it shares with theirs.</summary>
+    /// <param name="shelf">The patterns.</param>
+    /// <param name="templates">The templates; the built-in ones when null.</param>
+    public static RenderResult Shelf(ShelfView shelf, TemplateSet? templates = null) => ShelfFormat.Write(shelf, templates ?? TemplateSet.Default);
 
     /// <summary>The drawings of a pattern as files of their own, in the order of the page.</summary>
     /// <param name="view">The view.</param>

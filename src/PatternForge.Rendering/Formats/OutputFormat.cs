@@ -16,6 +16,9 @@ public abstract class OutputFormat
     /// <summary>The Markdown text.</summary>
     public static OutputFormat Markdown => All[1];
 
+    /// <summary>What is written where nothing is said.</summary>
+    public static ImmutableArray<OutputFormat> Usual { get; } = [Html, Markdown];
+
     /// <summary>The name it is asked for by ("html").</summary>
     public abstract string Name { get; }
 

@@ -7,7 +7,7 @@ using PatternForge.Rendering;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Templates;
 
-namespace PatternForge.Cli.Commands;
+namespace PatternForge.Cli.Releases;
 
 /// <summary>What a shop gets of a pattern: its listing, and its photos as shops take them.</summary>
 /// <param name="Texts">The listing in its forms.</param>
