@@ -101,7 +101,7 @@ internal sealed class CombinedEdition : Edition
         Parts.Aggregate<Edition, IEnumerable<ImmutableArray<Edition>>>([[]], (all, part) => all.SelectMany(before => part.For(plain).Select(one => before.Add(one)))).Select(parts => new CombinedEdition(parts));
 
     /// <inheritdoc/>
-    public override RewrittenSource Rewrite(Compilation plain) => EditionCompiler.Compile(plain, this).Source;
+    public override RewrittenSource Rewrite(Compilation plain) => new(plain.Text, [], []); // each part rewrites what the one before it came to
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is CombinedEdition other && other.Name == Name;
