@@ -76,8 +76,19 @@ internal sealed class PageChoice
         var alone = _compilation.Charts.Where(c => c.StandsAlone).Select(c => c.Name).Distinct(StringComparer.Ordinal).ToArray();
         if (_form.Content == PageContent.Words && (!_compilation.Charts.IsEmpty || !_compilation.Diagrams.IsEmpty || IsReadOut))
         {
-            var left = IsReadOut ? "Drawings and tables are told in words." : "Charts are left out: their rows stand in words.";
-            notes.Add(alone.Length == 0 ? left : $"{left} {(alone.Length == 1 ? "The chart of" : "The charts of")} {string.Join(", ", alone)} {(alone.Length == 1 ? "stays" : "stay")}, as no words give {(alone.Length == 1 ? "its" : "their")} rows.");
+            if (IsReadOut)
+            {
+                notes.Add("Drawings and tables are told in words.");
+            }
+            else if (!_compilation.Diagrams.IsEmpty || _compilation.Charts.Any(c => !c.StandsAlone))
+            {
+                notes.Add("Charts are left out where their rows stand in words.");
+            }
+
+            if (alone.Length > 0)
+            {
+                notes.Add($"{(alone.Length == 1 ? "The chart of" : "The charts of")} {string.Join(", ", alone)} {(alone.Length == 1 ? "stays" : "stay")}, as no words give {(alone.Length == 1 ? "its" : "their")} rows.");
+            }
         }
 
         if (_charted.Count > 0)
