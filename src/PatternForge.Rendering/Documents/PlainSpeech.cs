@@ -15,7 +15,7 @@ internal static class PlainSpeech
         {
             Text = Words(row.Text),
             Instruction = instruction,
-            MarkedInstruction = row.MarkedInstruction with { Text = instruction },
+            MarkedInstruction = row.MarkedInstruction with { Text = instruction, In = null },
             Count = count,
             MarkedCount = count is null ? null : new SizedText(count, 1),
             CountIsLong = count?.Length > 30,
