@@ -78,6 +78,7 @@ internal static class CommandLine
             NewCommand.Of(around),
             LintCommand.Of(around),
             BuildCommand.Of(around),
+            ServeCommand.Of(around),
             CountsCommand.Of(around),
             AddSizeCommand.Of(around),
             ExplainCommand.Of(around),

@@ -1,3 +1,4 @@
+using PatternForge.Cli.Printing;
 using PatternForge.Cli.Reporting;
 
 namespace PatternForge.Cli;
@@ -37,6 +38,9 @@ internal sealed class Surroundings
 
     /// <summary>How long and how much may be asked over the network, where that is wished.</summary>
     public LinkLimits Links { get; init; } = LinkLimits.Default;
+
+    /// <summary>Where a browser is found that prints documents.</summary>
+    public BrowserSearch Browsers { get; init; } = BrowserSearch.OfMachine;
 
     /// <summary>Set when the user asks to stop.</summary>
     public CancellationToken Stop { get; init; }

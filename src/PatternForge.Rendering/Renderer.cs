@@ -28,10 +28,53 @@ public static class Renderer
         var how = options ?? RenderOptions.Default;
         var set = templates ?? TemplateSet.Default;
         var view = how.Picture is null ? shared : ViewBuilder.WithPictures(shared, compilation, how.Picture);
-        var written = format.Write(view, set);
+        if (how.Shelf is { } shelf && how.Stem is { } stem)
+        {
+            view = ViewBuilder.WithDesigns(view, compilation, ShelfBuilder.Others(shelf, stem, format.Extension), ShelfBuilder.Up(stem) + ShelfFormat.PageName);
+        }
+
+        var written = format.Write(how.Paper is null ? view : view with { Paper = how.Paper }, set);
         var name = (how.Name ?? ReleaseName.Of(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);
     }
+
+    /// <summary>The listing of a pattern in a shop, in each of its forms.</summary>
+    /// <param name="view">The pattern.</param>
+    /// <param name="name">The files' name without its extension.</param>
+    /// <param name="release">What the release holds.</param>
+    /// <param name="templates">The templates; the built-in ones when null.</param>
+    /// <param name="most">The signs that each form may have.</param>
+    /// <returns>The files, or findings about the templates; and for each file what it goes without to stay within its length.</returns>
+    public static (RenderResult Result, ImmutableArray<(string Name, ImmutableArray<string> GivenUp)> Shortened) Listing(
+        PatternView view, string name, ReleaseContents release, TemplateSet? templates = null, int most = ListingFormat.UsualLength)
+    {
+        var files = ImmutableArray.CreateBuilder<RenderedFile>();
+        var shortened = ImmutableArray.CreateBuilder<(string, ImmutableArray<string>)>();
+        foreach (var form in ListingFormat.All)
+        {
+            var (written, givenUp) = form.Write(view, release, templates ?? TemplateSet.Default, most);
+            if (written.Text is { } text)
+            {
+                files.Add(new(name + form.Extension, text));
+            }
+            else if (!written.Findings.IsEmpty)
+            {
+                return (new([], written.Findings), []);
+            }
+
+            if (!givenUp.IsEmpty)
+            {
+                shortened.Add((name + form.Extension, givenUp));
+            }
+        }
+
+        return (new(files.ToImmutable(), []), shortened.ToImmutable());
+    }
+
+    /// <summary>The page with all patterns of a folder, and the style sheet that it shares with theirs.</summary>
+    /// <param name="shelf">The patterns.</param>
+    /// <param name="templates">The templates; the built-in ones when null.</param>
+    public static RenderResult Shelf(ShelfView shelf, TemplateSet? templates = null) => ShelfFormat.Write(shelf, templates ?? TemplateSet.Default);
 
     /// <summary>The drawings of a pattern as files of their own, in the order of the page.</summary>
     /// <param name="view">The view.</param>

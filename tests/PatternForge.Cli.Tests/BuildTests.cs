@@ -26,8 +26,8 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         WritePlain(folder, "hat.pattern.md");
         var outcome = Outcome.Of(folder, "build", "hat.pattern.md");
-        Assert.Equal((0, "out/hat.html\nout/hat.md\n"), (outcome.Code, outcome.Out));
-        Assert.Equal(["hat.pattern.md", "out/hat.html", "out/hat.md"], folder.Files());
+        Assert.Equal((0, "out/hat.html\nout/hat.md\nout/hat.files.json\n"), (outcome.Code, outcome.Out));
+        Assert.Equal(["hat.pattern.md", "out/hat.files.json", "out/hat.html", "out/hat.md"], folder.Files());
         Assert.Contains("Harbour Hat", folder.Read("out/hat.html"), StringComparison.Ordinal);
     }
 
@@ -36,14 +36,14 @@ public class BuildTests
     {
         using var folder = new TemporaryFolder();
         WritePlain(folder, "hat.pattern.md");
-        Assert.Equal("a/b/hat.md\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "md", "--out", "a/b/").Out);
-        Assert.Equal("c/hat.md\nc/hat.html\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "MD,html", "--format", "md", "--out", "c").Out);
-        Assert.Equal(["a/b/hat.md", "c/hat.html", "c/hat.md", "hat.pattern.md"], folder.Files());
+        Assert.Equal("a/b/hat.md\na/b/hat.files.json\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "md", "--out", "a/b/").Out);
+        Assert.Equal("c/hat.md\nc/hat.html\nc/hat.files.json\n", Outcome.Of(folder, "build", "hat.pattern.md", "--format", "MD,html", "--format", "md", "--out", "c").Out);
+        Assert.Equal(["a/b/hat.files.json", "a/b/hat.md", "c/hat.files.json", "c/hat.html", "c/hat.md", "hat.pattern.md"], folder.Files());
     }
 
     [Theory]
-    [InlineData("the format `pdf` does not exist yet: there are html, md, png, source", "--format", "pdf")]
-    [InlineData("the format `json` does not exist yet: there are html, md, png, source", "--format", "html,json")]
+    [InlineData("`legal` is not known as a paper: there are a4, letter, both", "--format", "pdf", "--paper", "legal")]
+    [InlineData("there is no browser `gone/browser`", "--format", "pdf", "--browser", "gone/browser")]
     [InlineData("`htm` is not known as a format: did you mean `html`?", "--format", "htm")]
     [InlineData("`large-print` is not known as an edition: there are us, uk, spelled-out, sizes", "--edition", "large-print")]
     [InlineData("there is no folder of templates `gone`", "--templates", "gone")]
@@ -65,7 +65,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         folder.Write("square.pattern.md", Granny);
         var outcome = Outcome.Of(folder, "build", "square.pattern.md", "--format", "md,source", "--edition", "uk,spelled-out");
-        Assert.Equal((0, "out/square.uk.md\nout/square.uk.pattern.md\nout/square.spelled-out.md\nout/square.spelled-out.pattern.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/square.uk.md\nout/square.uk.pattern.md\nout/square.spelled-out.md\nout/square.spelled-out.pattern.md\nout/square.files.json\n"), (outcome.Code, outcome.Out));
         Assert.Contains("11 tr in ring", folder.Read("out/square.uk.md"), StringComparison.Ordinal);
         Assert.Contains("UK", folder.Read("out/square.uk.md"), StringComparison.Ordinal);
         Assert.Contains("terms: uk", folder.Read("out/square.uk.pattern.md"), StringComparison.Ordinal);
@@ -79,7 +79,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         folder.Write("square.pattern.md", Granny);
         var outcome = Outcome.Of(folder, "build", "square.pattern.md", "--format", "md");
-        Assert.Equal((0, "out/square.md\nout/square.uk.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/square.md\nout/square.uk.md\nout/square.files.json\n"), (outcome.Code, outcome.Out));
     }
 
     [Fact]
@@ -112,10 +112,10 @@ public class BuildTests
         folder.Write("bad.pattern.md", Faulty);
         WritePlain(folder, "good.pattern.md");
         var outcome = Outcome.Of(folder, "build", ".", "--format", "html");
-        Assert.Equal((1, "out/good.html\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((1, "out/good.html\nout/good.files.json\n"), (outcome.Code, outcome.Out));
         Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
         Assert.Contains("`bad.pattern.md` has errors and was not released; `--draft` writes it as a draft", outcome.Error, StringComparison.Ordinal);
-        Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.html"], folder.Files());
+        Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.files.json", "out/good.html"], folder.Files());
     }
 
     [Fact]
@@ -124,7 +124,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         folder.Write("bad.pattern.md", Faulty);
         var outcome = Outcome.Of(folder, "build", ".", "--draft");
-        Assert.Equal((0, "out/bad.html\nout/bad.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/bad.html\nout/bad.md\nout/bad.files.json\n"), (outcome.Code, outcome.Out));
         Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
         Assert.Contains("draft", folder.Read("out/bad.html"), StringComparison.OrdinalIgnoreCase);
         Assert.Contains("draft", folder.Read("out/bad.md"), StringComparison.OrdinalIgnoreCase);
@@ -146,7 +146,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         WritePlain(folder, "hat.pattern.md");
         var outcome = Outcome.Of(folder, "build", "gone.pattern.md", "hat.pattern.md", "--format", "md");
-        Assert.Equal((2, "out/hat.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((2, "out/hat.md\nout/hat.files.json\n"), (outcome.Code, outcome.Out));
     }
 
     [Fact]
@@ -155,7 +155,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         WritePlain(folder, "designs/a/hat.pattern.md");
         WritePlain(folder, "designs/b/hat.pattern.md");
-        Assert.Equal("out/a/hat.md\nout/b/hat.md\n", Outcome.Of(folder, "build", "designs", "--format", "md").Out);
+        Assert.Equal("out/a/hat.md\nout/a/hat.files.json\nout/b/hat.md\nout/b/hat.files.json\n", Outcome.Of(folder, "build", "designs", "--format", "md").Out);
     }
 
     [Fact]
@@ -191,7 +191,7 @@ public class BuildTests
         Assert.Equal(0, Outcome.Of(folder, "build", "hat.pattern.md", "--format", "html").Code);
         Assert.NotEqual("earlier", folder.Read("out/hat.html"));
         Assert.Equal("mine", folder.Read("out/notes.html"));
-        Assert.Equal(["hat.pattern.md", "out/hat.html", "out/notes.html"], folder.Files());
+        Assert.Equal(["hat.pattern.md", "out/hat.files.json", "out/hat.html", "out/notes.html"], folder.Files());
     }
 
     [Fact]
@@ -201,9 +201,9 @@ public class BuildTests
         WritePlain(folder, "hat.pattern.md");
         Directory.CreateDirectory(folder.At("out/hat.html"));
         var outcome = Outcome.Of(folder, "build", "hat.pattern.md");
-        Assert.Equal((2, "out/hat.md\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((2, "out/hat.md\nout/hat.files.json\n"), (outcome.Code, outcome.Out));
         Assert.EndsWith("`hat.html` could not be written: a folder of that name is there\n", outcome.Error, StringComparison.Ordinal);
-        Assert.Equal(["hat.pattern.md", "out/hat.md"], folder.Files());
+        Assert.Equal(["hat.pattern.md", "out/hat.files.json", "out/hat.md"], folder.Files());
     }
 
     [Fact]
@@ -212,7 +212,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         WritePlain(folder, "hat.pattern.md");
         var outcome = Outcome.WithInput(folder, folder.Read("hat.pattern.md"), "build", "-", "--format", "html");
-        Assert.Equal((0, "out/pattern.html\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/pattern.html\nout/pattern.files.json\n"), (outcome.Code, outcome.Out));
     }
 
     [Fact]

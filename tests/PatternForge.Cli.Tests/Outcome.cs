@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using PatternForge.Cli.Printing;
 
 namespace PatternForge.Cli.Tests;
 
@@ -12,7 +13,10 @@ internal sealed record Outcome(int Code, string Out, string Error)
     public static Outcome Of(TemporaryFolder folder, params string[] arguments) => WithInput(folder, [], arguments);
 
     /// <summary>Runs the program in this process with bytes on its standard input.</summary>
-    public static Outcome WithInput(TemporaryFolder folder, byte[] input, params string[] arguments)
+    public static Outcome WithInput(TemporaryFolder folder, byte[] input, params string[] arguments) => WithBrowsers(BrowserSearch.OfMachine, folder, input, arguments);
+
+    /// <summary>Runs the program in this process where browsers are looked for in these places.</summary>
+    public static Outcome WithBrowsers(BrowserSearch browsers, TemporaryFolder folder, byte[] input, params string[] arguments)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
@@ -25,6 +29,7 @@ internal sealed record Outcome(int Code, string Out, string Error)
             Folder = folder.Path,
             Today = new DateOnly(2025, 3, 14),
             Trace = true,
+            Browsers = browsers,
         });
         return new(code, output.ToString(), error.ToString());
     }

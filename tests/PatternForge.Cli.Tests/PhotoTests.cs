@@ -28,7 +28,7 @@ public class PhotoTests
         Assert.Equal([("PF908", "warning", 5), ("PF906", "warning", 7), ("PF907", "warning", 7), ("PF905", "warning", 8)], Findings(folder).Select(f => (f.Code, f.Severity, f.Line)));
 
         var built = Outcome.Of(folder, "build", "hat.pattern.md");
-        Assert.Equal((0, "out/hat.html\nout/hat.md\nout/hat.photos/front.jpg\nout/hat.photos/small.png\n"), (built.Code, built.Out));
+        Assert.Equal((0, "out/hat.html\nout/hat.md\nout/hat.photos/front.jpg\nout/hat.photos/small.png\nout/hat.files.json\n"), (built.Code, built.Out));
         Assert.Contains("![From the front](hat.photos/front.jpg)", folder.Read("out/hat.md"), StringComparison.Ordinal);
         var page = folder.Read("out/hat.html");
         const string Begin = "data:image/jpeg;base64,";
@@ -44,6 +44,27 @@ public class PhotoTests
             Assert.Equal((1600, 1067), PictureCopy.SizeOf(bytes));
         });
         Assert.Equal(TakenPicture.Jpeg(1800, 1200, 6), File.ReadAllBytes(folder.At("photos/front.jpg")));
+    }
+
+    [Fact]
+    public void A_shop_gets_the_listing_and_photos_that_it_takes()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("front.jpg", TakenPicture.Jpeg(2400, 1200, 6));
+        folder.Write("back.webp", TakenPicture.Webp(900, 800));
+        folder.Write("hat.pattern.md", "---\ntitle: Harbour hat\nsizes: one size\nrelease: [uk]\nphotos:\n  - {file: front.jpg, alt: From the front}\n  - {file: gone.jpg, alt: Gone}\n  - {file: back.webp, alt: From behind}\n---" + Rows);
+        var built = Outcome.Of(folder, "build", "hat.pattern.md", "--format", "html,listing");
+        Assert.Equal(0, built.Code);
+        Assert.Equal(
+            ["out/hat.files.json", "out/hat.html", "out/hat.listing.html", "out/hat.listing.md", "out/hat.listing.txt", "out/hat.shop/photo-1.jpg", "out/hat.shop/photo-2.jpg", "out/hat.shop/square.jpg", "out/hat.uk.html"],
+            built.Out.TrimEnd('\n').Split('\n').Order(StringComparer.Ordinal));
+        Assert.Equal((2000, 1000), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/photo-1.jpg"))));
+        Assert.Equal((900, 800), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/photo-2.jpg"))));
+        Assert.Equal((1000, 1000), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shop/square.jpg"))));
+        Assert.All(System.IO.Directory.GetFiles(folder.At("out/hat.shop")), f => Assert.Empty(ImageMetadataReader.ReadMetadata(f).OfType<ExifIfd0Directory>()));
+        Assert.Contains("Also in the release: British terms", folder.Read("out/hat.listing.txt"), StringComparison.Ordinal);
+
+        Assert.Equal(2, Outcome.Of(folder, "build", "hat.pattern.md", "--format", "listing", "--listing-length", "10").Code);
     }
 
     [Fact]
@@ -70,7 +91,7 @@ public class PhotoTests
             Findings(folder).Select(f => (f.Code, f.Severity, f.Line)).OrderBy(f => f.Line).ThenBy(f => f.Code, StringComparer.Ordinal));
 
         var built = Outcome.Of(folder, "build", "hat.pattern.md", "--format", "md,html");
-        Assert.Equal((0, "out/hat.md\nout/hat.html\nout/hat.photos/crown.png\nout/hat.photos/the brim (folded).jpg\n"), (built.Code, built.Out));
+        Assert.Equal((0, "out/hat.md\nout/hat.html\nout/hat.photos/crown.png\nout/hat.photos/the brim (folded).jpg\nout/hat.files.json\n"), (built.Code, built.Out));
         var text = folder.Read("out/hat.md");
         Assert.Contains("![The brim, folded once](hat.photos/the%20brim%20%28folded%29.jpg) and `![no picture](code.jpg)`.", text, StringComparison.Ordinal);
         Assert.Contains("Not there: The back. Elsewhere: The sea.", text, StringComparison.Ordinal);
@@ -107,7 +128,7 @@ public class PhotoTests
             ],
             Findings(folder).Where(f => f.Code == "PF905").Select(f => f.Message));
         var built = Outcome.Of(folder, "build", "hat.pattern.md");
-        Assert.Equal((0, "out/hat.html\nout/hat.md\n"), (built.Code, built.Out));
+        Assert.Equal((0, "out/hat.html\nout/hat.md\nout/hat.files.json\n"), (built.Code, built.Out));
         Assert.All(names, n => Assert.Contains($"<p class=\"missing\">Words for {n}</p>", folder.Read("out/hat.html"), StringComparison.Ordinal));
     }
 

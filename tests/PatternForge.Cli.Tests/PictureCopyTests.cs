@@ -46,6 +46,20 @@ public class PictureCopyTests
     }
 
     [Theory]
+    [InlineData(1)]
+    [InlineData(6)]
+    [InlineData(8)]
+    public void A_photo_for_a_shop_stands_upright_and_its_square_is_the_middle(int orientation)
+    {
+        LooksUpright(PictureCopy.ForShop(TakenPicture.Jpeg(2400, 1200, orientation), square: false)!, 2000, 1000);
+        LooksUpright(PictureCopy.ForShop(TakenPicture.Jpeg(60, 40, orientation), square: false)!, 60, 40);
+        var square = PictureCopy.ForShop(TakenPicture.Jpeg(2400, 1200, orientation), square: true)!;
+        LooksUpright(square, 1000, 1000);
+        Assert.Equal(".jpg", square.Extension);
+        Assert.Equal((40, 40), (PictureCopy.ForShop(TakenPicture.Png(60, 40), square: true)!.Width, PictureCopy.ForShop(TakenPicture.Png(60, 40), square: true)!.Height));
+    }
+
+    [Theory]
     [MemberData(nameof(Kinds))]
     public void A_copy_holds_dots_and_nothing_else(string kind)
     {

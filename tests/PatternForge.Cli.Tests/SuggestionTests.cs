@@ -23,7 +23,7 @@ public class SuggestionTests
     [InlineData("lint --format=json ", ":patterns")]
     [InlineData("lint --format=,\t\tx --fi", "--fix")]
     [InlineData("build --format h", "html")]
-    [InlineData("build --format html,", "html,md html,png html,source")]
+    [InlineData("build --format html,", "html,listing html,md html,pdf html,png html,source")]
     [InlineData("build --format=html,m", "--format=html,md")]
     [InlineData("build --out ", ":folders")]
     [InlineData("build --templates=t", ":folders")]

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using PatternForge.Cli.Printing;
+using PatternForge.Cli.Releases;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
+using PatternForge.Core.Model;
 using PatternForge.Rendering.Formats;
 using PatternForge.Rendering.Templates;
 
@@ -13,9 +16,6 @@ internal static class BuildCommand
 {
     private const string DefaultFolder = "out";
 
-    // Promised for later: asked for today, they get their own answer.
-    private static readonly string[] LaterFormats = ["pdf", "json"];
-
     /// <summary>The command.</summary>
     public static Command Of(Surroundings around)
     {
@@ -25,17 +25,20 @@ internal static class BuildCommand
         var known = Edition.All.Select(e => e.Name).ToArray();
         var editions = new Option<string[]>("--edition") { Description = $"An edition to release in place of the pattern as it is written: {string.Join(", ", known)}", HelpName = "NAME" };
         editions.CompletionSources.Add(_ => known.Select(Suggestions.InList));
-        string[] names = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat];
         var formats = new Option<string[]>("--format")
         {
-            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.All.Select(f => f.Name))} where none is said; {ReleasePlan.PngFormat} writes each drawing as a picture for print too; {ReleasePlan.SourceFormat} is the rewritten source of an edition",
-            HelpName = string.Join(',', names),
+            Description = $"What to write, parted by commas; {string.Join(" and ", OutputFormat.Usual.Select(f => f.Name))} where none is said; {ReleaseFormats.Pdf} is printed by an installed browser of the Chromium family; {ReleaseFormats.Png} writes each drawing as a picture for print too; {ReleaseFormats.Source} is the rewritten source of an edition; {ShopFiles.Format} is what a shop gets: what a buyer must know, as text, Markdown and HTML, and the photos",
+            HelpName = string.Join(',', ReleaseFormats.Names),
         };
-        formats.CompletionSources.Add(_ => names.Select(Suggestions.InList));
+        formats.CompletionSources.Add(_ => ReleaseFormats.Names.Select(Suggestions.InList));
         var templates = new Option<string>("--templates") { Description = "A folder of templates that replace the built-in ones file by file", HelpName = "DIR" };
         templates.CompletionSources.Add(Suggestions.FolderNames);
+        var paper = new Option<string>("--paper") { Description = "The paper of the PDF, in place of what the pattern says: a4, letter or both; a4 where nothing is said", HelpName = string.Join('|', PaperNames.Words) };
+        paper.CompletionSources.Add([.. PaperNames.Words]);
+        var browser = new Option<string>("--browser") { Description = "The browser that prints the PDF; one that is installed where none is named", HelpName = "PATH" };
+        var length = new Option<int?>("--listing-length") { Description = $"The characters that a shop lets a listing have, tags counted in; {ListingFormat.UsualLength} where nothing is said", HelpName = "N" };
         var draft = new Option<bool>("--draft") { Description = "Write a pattern that has errors too, every page marked as a draft" };
-        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, templates, draft };
+        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, paper, browser, templates, length, draft };
         command.SetAction(parsed => Run(
             parsed.GetValue(paths) ?? [],
             new Wishes(
@@ -43,6 +46,9 @@ internal static class BuildCommand
                 parsed.GetValue(editions) ?? [],
                 parsed.GetValue(formats) ?? [],
                 parsed.GetValue(templates),
+                parsed.GetValue(paper),
+                parsed.GetValue(browser),
+                parsed.GetValue(length) ?? ListingFormat.UsualLength,
                 parsed.GetValue(draft)),
             around));
         return command;
@@ -55,7 +61,7 @@ internal static class BuildCommand
             return CommandLine.Refuse("say what to release: a file, a folder, or `-` for standard input", around, "build");
         }
 
-        if (EditionsOf(wishes, around) is not { } editions || FormatsOf(wishes, around) is not { } formats || TemplatesOf(wishes, around) is not { } templates)
+        if (EditionsOf(wishes, around) is not { } editions || ReleaseFormats.Of(wishes.Formats, around) is not { } formats || PrintOf(wishes, formats, around) is not { } print || TemplatesOf(wishes, around) is not { } templates)
         {
             return ExitCode.Usage;
         }
@@ -65,9 +71,14 @@ internal static class BuildCommand
             return CommandLine.Refuse($"`{wishes.Folder}` cannot be the folder to write into", around, "build");
         }
 
+        if (wishes.ListingLength < ListingFormat.LeastLength)
+        {
+            return CommandLine.Refuse($"a listing of {wishes.ListingLength} characters cannot tell what a buyer must know: allow at least {ListingFormat.LeastLength}", around, "build");
+        }
+
         var input = InputFiles.Find(paths, around);
         var code = Arguments.Complain(input, around);
-        var plan = new ReleasePlan(formats.Rendered, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, WritesSources = formats.Sources, WritesPngs = formats.Pngs };
+        var plan = new ReleasePlan(formats, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, Print = print, ListingLength = formats.Listing ? wishes.ListingLength : null };
         if (plan.Clash(input.Files) is { } clash)
         {
             return CommandLine.Refuse(clash, around, "build");
@@ -125,6 +136,12 @@ internal static class BuildCommand
             }
         }
 
+        if (built.Any(b => b.LacksBrowser))
+        {
+            around.Say($"no browser was found that can print PDF, so the pages made for print were written in its place; to have PDF {BrowserSearch.HowToInstall}");
+            code = Math.Max(code, ExitCode.Usage);
+        }
+
         around.Write(string.Concat(built.SelectMany(b => b.Written).Select(name => root + name + "\n")));
         return code;
     }
@@ -164,50 +181,31 @@ internal static class BuildCommand
         return [.. editions.Distinct()];
     }
 
-    private static (ImmutableArray<OutputFormat> Rendered, bool Sources, bool Pngs)? FormatsOf(Wishes wishes, Surroundings around)
+    private static PrintWork? PrintOf(Wishes wishes, ReleaseFormats formats, Surroundings around)
     {
-        string[] known = [.. OutputFormat.All.Select(f => f.Name), ReleasePlan.PngFormat, ReleasePlan.SourceFormat];
-        var said = wishes.Formats.SelectMany(f => f.Split(',', StringSplitOptions.TrimEntries)).ToArray();
-        if (said.Length == 0)
+        Paper? paper = null;
+        if (wishes.Paper is { } said)
         {
-            return (OutputFormat.All, false, false);
+            if (Arguments.Choice(said, "paper", PaperNames.Words, around, "build") is not { } word)
+            {
+                return null;
+            }
+
+            paper = PaperNames.Of(word);
         }
 
-        var formats = ImmutableArray.CreateBuilder<OutputFormat>();
-        var (sources, pngs) = (false, false);
-        foreach (var name in said)
+        if (wishes.Browser is not { } named)
         {
-            if (OutputFormat.Find(name) is { } format)
-            {
-                formats.Add(format);
-                continue;
-            }
-
-            if (string.Equals(name, ReleasePlan.SourceFormat, StringComparison.OrdinalIgnoreCase))
-            {
-                sources = true;
-                continue;
-            }
-
-            if (string.Equals(name, ReleasePlan.PngFormat, StringComparison.OrdinalIgnoreCase))
-            {
-                pngs = true;
-                continue;
-            }
-
-            if (LaterFormats.Contains(name, StringComparer.OrdinalIgnoreCase))
-            {
-                CommandLine.Refuse($"the format `{name}` does not exist yet: there are {string.Join(", ", known)}", around, "build");
-            }
-            else
-            {
-                Arguments.Choice(name, "format", known, around, "build");
-            }
-
-            return null;
+            return new(formats.Pdfs ? around.Browsers.Find() : null, paper);
         }
 
-        return ([.. formats.Distinct()], sources, pngs);
+        if (InputFiles.FullPathOf(named, around.Folder) is { } file && File.Exists(file))
+        {
+            return new(file, paper);
+        }
+
+        CommandLine.Refuse($"there is no browser `{named}`", around, "build");
+        return null;
     }
 
     private static TemplateSet? TemplatesOf(Wishes wishes, Surroundings around)
@@ -227,5 +225,5 @@ internal static class BuildCommand
     }
 
     /// <summary>What the command line asks for.</summary>
-    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, bool Draft);
+    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, string? Paper, string? Browser, int ListingLength, bool Draft);
 }

@@ -46,6 +46,20 @@ internal sealed class PhotoFiles(string folder)
         return released;
     }
 
+    /// <summary>A photo as shops take them, whole or as a square; null when it cannot be had, or is a drawing.</summary>
+    public PictureCopy? ForShop(string photo, bool square)
+    {
+        try
+        {
+            return PlaceOf(photo, out _) is { } place && new FileInfo(place).Length <= MostMegabytes * 1_000_000L && File.ReadAllBytes(place) is var bytes
+                && PictureKinds.Of(bytes) is PictureKind.Dots && PictureLibrary.Problem is null ? PictureCopy.ForShop(bytes, square) : null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>Where a photo lies; null when it cannot be had.</summary>
     public string? PlaceOf(string photo)
     {

@@ -13,6 +13,12 @@ internal sealed record PictureCopy(string Extension, string Kind, int? Width, in
     /// <summary>The longest side of a copy for a page, in pixels: what a column of 800 pixels shows on a screen of two dots a pixel, and 13.5 cm in print at 300 dots to the inch.</summary>
     public const int LongestSide = 1600;
 
+    /// <summary>The longest side of a photo for a shop, in pixels: enough to be looked at closely on any screen.</summary>
+    public const int ShopSide = 2000;
+
+    /// <summary>The side of the square that shops show in their lists, in pixels.</summary>
+    public const int SquareSide = 1000;
+
     /// <summary>A picture of more pixels is never decoded: four bytes each, they would take more than 256 MB.</summary>
     public const long MostPixels = 64_000_000;
 
@@ -44,6 +50,57 @@ internal sealed record PictureCopy(string Extension, string Kind, int? Width, in
         using var data = SKData.CreateCopy(file);
         using var codec = SKCodec.Create(data);
         return codec is not null && Decode(codec, longestSide, bitmap => copy = Coded(bitmap, codec, longestSide)) ? copy : null;
+    }
+
+    /// <summary>
+    /// The picture for a shop: like <see cref="Of"/>, but always JPEG, which every shop takes, with white where it was transparent. As a square it is the middle of the picture, as much as there is.
+    /// Null when it cannot be decoded whole.
+    /// </summary>
+    public static PictureCopy? ForShop(byte[] file, bool square)
+    {
+        PictureCopy? copy = null;
+        using var data = SKData.CreateCopy(file);
+        using var codec = SKCodec.Create(data);
+        if (codec is null)
+        {
+            return null;
+        }
+
+        // The shorter side makes the square, so that more of the picture is wanted.
+        var (least, most) = (Math.Max(1, Math.Min(codec.Info.Width, codec.Info.Height)), Math.Max(codec.Info.Width, codec.Info.Height));
+        var decoded = square ? (int)Math.Min(int.MaxValue, (long)SquareSide * most / least) : ShopSide;
+        return Decode(codec, decoded, bitmap => copy = square ? Square(bitmap, codec) : Whole(bitmap, codec)) ? copy : null;
+
+        static PictureCopy? Whole(SKBitmap bitmap, SKCodec codec)
+        {
+            var (width, height) = Upright(codec.Info.Width, codec.Info.Height, codec.EncodedOrigin);
+            var scale = Math.Min(1.0, (double)ShopSide / Math.Max(width, height));
+            return Redrawn(bitmap, codec, Math.Max(1, (int)Math.Round(width * scale)), Math.Max(1, (int)Math.Round(height * scale)));
+        }
+
+        static PictureCopy? Square(SKBitmap bitmap, SKCodec codec)
+        {
+            var side = Math.Min(SquareSide, Math.Min(codec.Info.Width, codec.Info.Height));
+            return Redrawn(bitmap, codec, side, side);
+        }
+    }
+
+    // Drawn anew on white, so that it fills the size: what does not fit its shape is left out on both sides alike.
+    private static PictureCopy? Redrawn(SKBitmap decoded, SKCodec codec, int width, int height)
+    {
+        var (seenWidth, seenHeight) = Upright(decoded.Width, decoded.Height, codec.EncodedOrigin);
+        using var drawn = new SKBitmap(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque, decoded.ColorSpace));
+        using var canvas = new SKCanvas(drawn);
+        canvas.Clear(SKColors.White);
+        var scale = Math.Max((float)width / seenWidth, (float)height / seenHeight);
+        canvas.Translate((width - (seenWidth * scale)) / 2, (height - (seenHeight * scale)) / 2);
+        canvas.Scale(scale);
+        canvas.Concat(Turn(codec.EncodedOrigin, seenWidth, seenHeight));
+        decoded.SetImmutable();
+        using var image = SKImage.FromBitmap(decoded);
+        canvas.DrawImage(image, 0, 0, new SKSamplingOptions(SKFilterMode.Linear, SKMipmapMode.Linear));
+        canvas.Flush();
+        return Coded(drawn, SKEncodedImageFormat.Jpeg);
     }
 
     private static bool Decoded(byte[] file, int longestSide, Action<SKBitmap> use)

@@ -19,6 +19,7 @@ internal static class HouseDefaults
         ("links", (own, house, place) => own with { Links = [.. house.Links.Select(l => l with { Origin = place })] }),
         ("care", (own, house, place) => own with { Care = [.. house.Care.Select(c => c with { Origin = place })] }),
         ("release", (own, house, place) => own with { Release = [.. house.Release.Select(r => r with { Origin = place })] }),
+        ("paper", (own, house, place) => own with { Paper = house.Paper is { } paper ? paper with { Origin = place } : null }),
     ];
 
     /// <summary>The keys, in the order of the documents.</summary>

@@ -311,6 +311,9 @@ public sealed record PatternFacts
     /// <summary>Parts left out on purpose.</summary>
     public ImmutableArray<string> Omit { get; init; } = [];
 
+    /// <summary>The paper that documents for print are made for; null when not said.</summary>
+    public Located<Paper>? Paper { get; init; }
+
     /// <summary>Editions wanted.</summary>
     public ImmutableArray<Located<string>> Release { get; init; } = [];
 }

@@ -32,6 +32,25 @@ public sealed record DrawingView
 
     /// <summary>The text of the file that holds it alone; no matter of the page.</summary>
     internal string Alone { get; init; } = "";
+
+    /// <summary>What kind of drawing it is; no matter of the page.</summary>
+    internal DrawingKind Kind { get; init; }
+}
+
+/// <summary>The kinds of drawings.</summary>
+internal enum DrawingKind
+{
+    /// <summary>A knitting chart.</summary>
+    Chart,
+
+    /// <summary>A crochet diagram.</summary>
+    Diagram,
+
+    /// <summary>The outline of a piece with its measurements.</summary>
+    Schematic,
+
+    /// <summary>The sequence of stripes.</summary>
+    Stripes,
 }
 
 /// <summary>A line of a drawing's key.</summary>

@@ -38,6 +38,9 @@ public sealed record PatternView
     /// <summary>The words of the draft mark; null unless <see cref="Draft"/>.</summary>
     public string? DraftNotice { get; init; }
 
+    /// <summary>The paper that the page is made for, "A4" or "letter" as a style sheet names it; null where the maker's own printer says.</summary>
+    public string? Paper { get; init; }
+
     /// <summary>A short paragraph to decide by; null when there is none.</summary>
     public ProseText? Summary { get; init; }
 
@@ -100,6 +103,15 @@ public sealed record PatternView
 
     /// <summary>Charts that the rows call by their names.</summary>
     public ImmutableArray<ChartView> Charts { get; init; } = [];
+
+    /// <summary>Other designs of the same shelf; empty where there is none, or where the pattern tells of them itself.</summary>
+    public ImmutableArray<DesignView> OtherDesigns { get; init; } = [];
+
+    /// <summary>The address of the page with all designs; null where there is none, or where <see cref="OtherDesigns"/> is empty.</summary>
+    public string? AllDesigns { get; init; }
+
+    /// <summary>What a buyer must know; null on the pages of the pattern itself.</summary>
+    public ListingView? Listing { get; init; }
 
     /// <summary>Every drawing of the page, in its order; no matter of the templates, which meet each at its place.</summary>
     internal IEnumerable<DrawingView> Drawings => About.Concat(Before).Concat(Instructions).Concat(After).Concat(Closing)

@@ -141,7 +141,7 @@ internal sealed class SectionBuilder
                     blocks.AddRange(DrawnIn(block, section)); // where it cannot be drawn, lint says why
                     break;
                 case FencedBlock { Info: SchematicRequest.Word } fenced when SchematicRequest.Read(fenced.Text) is { } request:
-                    blocks.AddRange(_schematics.Asked(request, section).Select(View));
+                    blocks.AddRange(_schematics.Asked(request, section).Select(d => View(d, DrawingKind.Schematic)));
                     break;
                 case FencedBlock { Text: var text } when !string.IsNullOrWhiteSpace(text):
                     blocks.Add(new BlockView { Kind = "text", Text = text.TrimEnd() });
@@ -176,7 +176,7 @@ internal sealed class SectionBuilder
     /// <summary>The schematics that a garment gets without being asked for; null where it gets none.</summary>
     public SectionView? Schematics()
     {
-        var blocks = _schematics.ByItself().Select(View).ToImmutableArray();
+        var blocks = _schematics.ByItself().Select(d => View(d, DrawingKind.Schematic)).ToImmutableArray();
         return blocks.IsEmpty ? null : new SectionView { Id = Id("Schematics"), Heading = "Schematics", Role = "schematic", HasRows = false, Parts = [new PartView { Heading = null, Rank = 3, Blocks = blocks }] };
     }
 
@@ -186,17 +186,16 @@ internal sealed class SectionBuilder
         bool Ends(int number) => ReferenceEquals(_compilation.Pattern.Sections[number - 1], section);
         var facts = _compilation.Pattern.Facts;
         var terms = facts.TermsInForce ?? Dialect.Us;
-        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf))
-            .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d), facts.Yarns)).OfType<Drawing>())
-            .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns)))
-            .Select(View);
+        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf)).Select(d => View(d, DrawingKind.Chart))
+            .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d), facts.Yarns)).OfType<Drawing>().Select(d => View(d, DrawingKind.Diagram)))
+            .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns)).Select(d => View(d, DrawingKind.Stripes)));
     }
 
     /// <summary>The rows of a diagram as the page prints them.</summary>
     private string WordsOf(CrochetDiagram diagram) =>
         string.Join(" ", diagram.Lines.Select(i => _compilation.Lines[i]).Select(l => l.Label.Length > 0 ? $"{l.Label}: {l.Text}" : l.Text));
 
-    private BlockView View(Drawing drawing) => new()
+    private BlockView View(Drawing drawing, DrawingKind kind) => new()
     {
         Kind = "drawing",
         Drawing = new DrawingView
@@ -209,6 +208,7 @@ internal sealed class SectionBuilder
             Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
             Notes = drawing.Notes,
             Alone = drawing.Alone,
+            Kind = kind,
         },
     };
 

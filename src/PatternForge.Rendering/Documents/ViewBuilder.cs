@@ -78,6 +78,15 @@ public static class ViewBuilder
     public static PatternView WithPictures(PatternView view, Compilation compilation, Func<string, ReleasedPicture?> picture) =>
         view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
 
+    /// <summary>The same view with the other designs of a shelf, unless the pattern tells of them itself or wishes none (<c>omit: designs</c>).</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="compilation">What it was made from.</param>
+    /// <param name="others">The other designs.</param>
+    /// <param name="shelf">The address of the page with all of them; null where it is not linked to.</param>
+    public static PatternView WithDesigns(PatternView view, Compilation compilation, ImmutableArray<DesignView> others, string? shelf) =>
+        others.IsEmpty || compilation.Pattern.Facts.Omit.Contains("designs", StringComparer.OrdinalIgnoreCase) || view.Closing.Any(s => s.Role is "other-designs" or "more-designs" or "designs") ? view
+            : view with { OtherDesigns = others, AllDesigns = shelf };
+
     private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes, PageWords page)
     {
         var found = ImmutableArray.CreateBuilder<FactView>();

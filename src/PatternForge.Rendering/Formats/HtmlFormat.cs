@@ -18,6 +18,9 @@ internal sealed class HtmlFormat : OutputFormat
     public override string Description => "one web page, complete in itself";
 
     /// <inheritdoc/>
+    public override string ForBuyers => "a web page that needs no network";
+
+    /// <inheritdoc/>
     internal override TemplateResult Write(PatternView view, TemplateSet templates)
     {
         var result = templates.Render("html/pattern.html", view, view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToHtml(prose, picture) } : s_landing);

@@ -18,6 +18,9 @@ internal sealed class MarkdownFormat : OutputFormat
     public override string Description => "Markdown, for reading anywhere";
 
     /// <inheritdoc/>
+    public override string ForBuyers => "a plain text for any device";
+
+    /// <inheritdoc/>
     internal override TemplateResult Write(PatternView view, TemplateSet templates)
     {
         var result = templates.Render("markdown/pattern.md", view, view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToMarkdown(prose.Markdown, picture) } : s_landing);

@@ -16,6 +16,9 @@ public abstract class OutputFormat
     /// <summary>The Markdown text.</summary>
     public static OutputFormat Markdown => All[1];
 
+    /// <summary>What is written where nothing is said.</summary>
+    public static ImmutableArray<OutputFormat> Usual { get; } = [Html, Markdown];
+
     /// <summary>The name it is asked for by ("html").</summary>
     public abstract string Name { get; }
 
@@ -24,6 +27,9 @@ public abstract class OutputFormat
 
     /// <summary>What it is, in a few words.</summary>
     public abstract string Description { get; }
+
+    /// <summary>What it is to who buys the pattern, in a few words.</summary>
+    public abstract string ForBuyers { get; }
 
     /// <summary>The format of a name, ignoring case; null when there is none such.</summary>
     public static OutputFormat? Find(string name) => All.FirstOrDefault(f => string.Equals(f.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));

@@ -57,6 +57,21 @@ internal static class Prose
         }
     }
 
+    /// <summary>As plain text, the words alone.</summary>
+    /// <param name="markdown">The text.</param>
+    public static string ToText(string markdown)
+    {
+        var clean = Escaping.Clean(markdown);
+        try
+        {
+            return Escaping.Clean(Markdown.ToPlainText(clean, Pipeline)).Trim('\n', ' ');
+        }
+        catch (ArgumentException)
+        {
+            return clean.Trim('\n', ' ');
+        }
+    }
+
     /// <summary>As Markdown: the designer's own text, with what another reader of Markdown might run or fetch made harmless.</summary>
     /// <param name="markdown">The text.</param>
     /// <param name="picture">Gives a picture as it stands in the release; null to keep relative paths.</param>

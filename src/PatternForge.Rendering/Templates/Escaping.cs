@@ -35,6 +35,9 @@ internal static class Escaping
         return html.ToString();
     }
 
+    /// <summary>For one line of plain text: line ends and tabs become blanks, signs that steer a terminal U+FFFD.</summary>
+    public static string Line(string text) => Clean(text).Replace('\n', ' ').Replace('\r', ' ').Replace('\t', ' ');
+
     /// <summary>
     /// For one line of Markdown, in a paragraph, a list item or a table cell. Signs that could mean something are escaped,
     /// those that cannot are left, so that the source reads well too; line ends become blanks.

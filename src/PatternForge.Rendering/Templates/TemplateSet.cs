@@ -49,7 +49,15 @@ public sealed class TemplateSet
     /// <param name="name">The template, <c>html/pattern.html</c>.</param>
     /// <param name="view">What it sees.</param>
     /// <param name="landing">How texts land in the format.</param>
-    internal TemplateResult Render(string name, PatternView view, Landing landing)
+    internal TemplateResult Render(string name, PatternView view, Landing landing) => Render(name, ViewScript.Of(view, landing), landing);
+
+    /// <summary>Renders a shelf.</summary>
+    /// <param name="name">The template, <c>html/shelf.html</c>.</param>
+    /// <param name="view">What it sees.</param>
+    /// <param name="landing">How texts land in the format.</param>
+    internal TemplateResult Render(string name, ShelfView view, Landing landing) => Render(name, ViewScript.Of(view, landing), landing);
+
+    private TemplateResult Render(string name, IScriptObject names, Landing landing)
     {
         var folder = name[..(name.IndexOf('/', StringComparison.Ordinal) + 1)];
         if (Find(name) is not { } main)
@@ -77,7 +85,7 @@ public sealed class TemplateSet
             { Template: { } template } => template,
             var broken => throw new BrokenPart(broken.Findings),
         };
-        context.PushGlobal(ViewScript.Of(view, landing));
+        context.PushGlobal(names);
         context.PushGlobal(new ScriptObject(StringComparer.Ordinal));
         try
         {

@@ -129,11 +129,27 @@ internal static class ViewScript
         { "photos", (v, p) => List(v.Photos, Block, p) }, { "videos", (v, p) => List(v.Videos, Block, p) },
     };
 
+    /// <summary>A part of the listing.</summary>
+    public static readonly ViewMembers<ListingPartView> ListingPart = new() { { "name", v => v.Name }, { "lines", v => List(v.Lines) } };
+
+    /// <summary>The listing.</summary>
+    public static readonly ViewMembers<ListingView> Listing = new() { { "summary", (v, p) => Landed(v.Summary, p) }, { "parts", (v, p) => List(v.Parts, ListingPart, p) } };
+
+    /// <summary>A design of the shelf.</summary>
+    public static readonly ViewMembers<DesignView> Design = new()
+    {
+        { "title", v => v.Title }, { "designer", v => v.Designer }, { "kind", v => v.Kind }, { "address", v => v.Address }, { "level", v => v.Level }, { "sizes", v => v.Sizes }, { "yarn", v => v.Yarn },
+        { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "photo", (v, p) => v.Photo is { } photo ? new ViewObject<PhotoView>(photo, Photo, p) : null },
+    };
+
+    /// <summary>The shelf.</summary>
+    public static readonly ViewMembers<ShelfView> Shelf = new() { { "title", v => v.Title }, { "designer", v => v.Designer }, { "designs", (v, p) => List(v.Designs, Design, p) } };
+
     /// <summary>The pattern.</summary>
     public static readonly ViewMembers<PatternView> Pattern = new()
     {
         { "model_version", v => v.ModelVersion }, { "title", v => v.Title }, { "designer", v => v.Designer }, { "kind", v => v.Kind },
-        { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice },
+        { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice }, { "paper", v => v.Paper },
         { "summary", (v, p) => Landed(v.Summary, p) }, { "opening", (v, p) => List(v.Opening, Block, p) }, { "facts", (v, p) => List(v.Facts, Fact, p) },
         { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "contents", (v, p) => List(v.Contents, Entry, p) }, { "photos", (v, p) => List(v.Photos, Photo, p) },
         { "sizes", (v, p) => v.Sizes is { } sizes ? new ViewObject<SizesView>(sizes, Sizes, p) : null }, { "yarns", (v, p) => List(v.Yarns, Yarn, p) },
@@ -145,7 +161,14 @@ internal static class ViewScript
         { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "care", (v, p) => List(v.Care, Fact, p) }, { "care_notes", (v, p) => List(v.CareNotes, Block, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
         { "videos", (v, p) => List(v.Videos, Link, p) }, { "links", (v, p) => List(v.Links, Link, p) },
         { "contact", (v, p) => v.Contact is { } contact ? new ViewObject<LinkView>(contact, Link, p) : null }, { "contact_notes", (v, p) => List(v.ContactNotes, Block, p) },
+        { "other_designs", (v, p) => List(v.OtherDesigns, Design, p) }, { "all_designs", v => v.AllDesigns },
+        { "listing", (v, p) => v.Listing is { } listing ? new ViewObject<ListingView>(listing, Listing, p) : null },
     };
+
+    /// <summary>A shelf as a template sees it.</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="landing">How texts land in the format that is being written.</param>
+    public static IScriptObject Of(ShelfView view, Landing landing) => new ViewObject<ShelfView>(view, Shelf, landing);
 
     /// <summary>A pattern as a template sees it.</summary>
     /// <param name="view">The view.</param>

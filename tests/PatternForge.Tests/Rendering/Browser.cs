@@ -90,4 +90,13 @@ public sealed class Browser : IAsyncLifetime
             folder.Delete(recursive: true);
         }
     }
+
+    /// <summary>Visits an address of this machine and gives the page to the work.</summary>
+    internal async Task Visit(string address, int width, Func<IPage, Task> work)
+    {
+        await using var context = await _browser!.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 800 } });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(address);
+        await work(page);
+    }
 }

@@ -11,7 +11,7 @@ public class CompletenessTests
 
     /// <summary>What the header says to the program and not to a maker, and numbers, which stand where they are called by name.</summary>
     private static readonly string[] NotPrinted =
-        [nameof(PatternFacts.HeaderOrigin), nameof(PatternFacts.Unread), nameof(PatternFacts.SizesOrigin), nameof(PatternFacts.Omit), nameof(PatternFacts.Release), nameof(PatternFacts.Numbers)];
+        [nameof(PatternFacts.HeaderOrigin), nameof(PatternFacts.Unread), nameof(PatternFacts.SizesOrigin), nameof(PatternFacts.Omit), nameof(PatternFacts.Release), nameof(PatternFacts.Paper), nameof(PatternFacts.Numbers)];
 
     /// <summary>The craft is in every sample; the list of abbreviations reaches the page by way of those in use; proved terms stand where none are declared, and turning chains in the notes, the ease as a length in the ease.</summary>
     private static readonly string[] TestedElsewhere = [nameof(PatternFacts.Craft), nameof(PatternFacts.Abbreviations), nameof(PatternFacts.ProvedTerms), nameof(PatternFacts.EaseBy), nameof(PatternFacts.TurningChains)];

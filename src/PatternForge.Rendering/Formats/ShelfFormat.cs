@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using PatternForge.Rendering.Documents;
+using PatternForge.Rendering.Templates;
+
+namespace PatternForge.Rendering.Formats;
+
+/// <summary>The page with all patterns of a folder, and the style sheet that it shares with theirs.</summary>
+internal static class ShelfFormat
+{
+    /// <summary>The name of the page.</summary>
+    public const string PageName = "index.html";
+
+    /// <summary>The name of the style sheet.</summary>
+    public const string SheetName = "studio.css";
+
+    private static readonly Landing s_landing = new(Escaping.Html, p => Prose.ToHtml(p), s => Escaping.Html(s.Text), p => p.Svg);
+
+    /// <summary>Writes both.</summary>
+    public static RenderResult Write(ShelfView view, TemplateSet templates)
+    {
+        var files = ImmutableArray.CreateBuilder<RenderedFile>();
+        foreach (var (template, name) in new[] { ("html/shelf.html", PageName), ("html/shelf.css", SheetName) })
+        {
+            var made = templates.Render(template, view, s_landing);
+            if (made.Text is not { } text)
+            {
+                return new([], made.Findings);
+            }
+
+            files.Add(new(name, BlankLines.Drop(text, "<pre", "</pre>")));
+        }
+
+        return new(files.ToImmutable(), []);
+    }
+}
