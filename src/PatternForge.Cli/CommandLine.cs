@@ -81,6 +81,7 @@ internal static class CommandLine
             ServeCommand.Of(around),
             CountsCommand.Of(around),
             AddSizeCommand.Of(around),
+            DiffCommand.Of(around),
             ExplainCommand.Of(around),
             SpreadCommand.Of(around),
             PlanCommand.Of(around),

@@ -25,6 +25,9 @@ public sealed record Compilation
     /// <summary>Every instruction line, worked, in the order of the source; found by its index.</summary>
     public required ImmutableArray<WorkedLine> Lines { get; init; }
 
+    /// <summary>The same lines as they were read, before they were worked.</summary>
+    internal ImmutableArray<BoundLine> BoundLines { get; init; } = [];
+
     /// <summary>The charts of its rows, in the order of the source; drawn up when somebody asks for the first time.</summary>
     public ImmutableArray<Chart> Charts => LazyCharts.Value;
 

@@ -81,7 +81,7 @@ public static class Compiler
         SchematicRequest.Check(context);
         SchematicDiffers.Check(context);
         UnknownEditions(facts, bag);
-        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { LazyCharts = charts, LazyOutlines = outlines, LazyYarn = yarn, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
+        return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { BoundLines = body.Lines, LazyCharts = charts, LazyOutlines = outlines, LazyYarn = yarn, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
     }
 
     /// <summary>A stated count that is wrong does not run with the other sizes either: that is told once.</summary>

@@ -6,7 +6,7 @@ namespace PatternForge.Cli.Tests;
 public class SuggestionTests
 {
     [Theory]
-    [InlineData("", "add-size amount build completions counts explain lint new plan regauge spread tables")]
+    [InlineData("", "add-size amount build completions counts diff explain lint new plan regauge spread tables")]
     [InlineData("l", "lint")]
     [InlineData("lint", "lint")]
     [InlineData("LI", "lint")]
@@ -76,7 +76,7 @@ public class SuggestionTests
     public void Without_a_line_the_commands_are_offered()
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(["add-size", "amount", "build", "completions", "counts", "explain", "lint", "new", "plan", "regauge", "spread", "tables"], WordsOf(Outcome.Of(folder, "[suggest]")));
+        Assert.Equal(["add-size", "amount", "build", "completions", "counts", "diff", "explain", "lint", "new", "plan", "regauge", "spread", "tables"], WordsOf(Outcome.Of(folder, "[suggest]")));
     }
 
     [Fact]

@@ -124,6 +124,15 @@ internal sealed record AddedSizeShape(int Version, string Path, string Size, IRe
 /// <summary>One place that hangs on the sizes: before and after are null where nothing is rewritten, value where it says nothing of the new size.</summary>
 internal sealed record SizeChangeShape(int Line, string Kind, string What, string? Value, string? Before, string? After, string Why);
 
+/// <summary>`diff --format json`: what changed in meaning, and what was not understood.</summary>
+internal sealed record DiffShape(int Version, string Old, string New, string? Title, string? OldVersion, string? NewVersion, IReadOnlyList<CorrectionShape> Corrections, IReadOnlyList<UnreadPlaceShape> NotUnderstood);
+
+/// <summary>One difference; concerns is at-work, not-begun or wording, sizes null = all, lines from 1 and null where it does not stand in that file.</summary>
+internal sealed record CorrectionShape(string About, string Concerns, string Section, string Label, IReadOnlyList<string>? Sizes, string Text, string? Was, string? Now, string? Why, int? OldLine, int? NewLine);
+
+/// <summary>A line that was compared by its words alone.</summary>
+internal sealed record UnreadPlaceShape(string File, int Line, string Text);
+
 /// <summary>Source-generated writing: no reflection at run time.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Serialization | JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(LintShape))]
@@ -131,4 +140,5 @@ internal sealed record SizeChangeShape(int Line, string Kind, string What, strin
 [JsonSerializable(typeof(NumbersShape))]
 [JsonSerializable(typeof(YarnsShape))]
 [JsonSerializable(typeof(AddedSizeShape))]
+[JsonSerializable(typeof(DiffShape))]
 internal sealed partial class JsonShapes : JsonSerializerContext;

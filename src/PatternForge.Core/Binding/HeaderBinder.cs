@@ -13,7 +13,7 @@ public static class HeaderBinder
     private static readonly KeySet Keys = new(
         "", "title", "designer|design-by|author", "version", "date", "craft", "terms", "level|difficulty", "level-reason", "audience|wearer|wearers", "techniques|technique|skills", "summary|description",
         "sizes|size", "fits|to-fit", "finished|finished-measurements|measurements", "ease", "measured", "seam|seams", "band-overlap|overlap", "gauge|tension", "yarn|yarns", "tools|tool", "needles|needle", "hook|hooks", "notions|materials",
-        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "swatch", "yarn-margin|margin", "shown", "care", "photos|photo", "videos|video", "links|link", "contact", "omit", "release|editions", "paper|paper-size");
+        "stitches|special-stitches", "abbreviations", "numbers", "notes|note", "charts", "sample", "swatch", "yarn-margin|margin", "shown", "care", "photos|photo", "videos|video", "links|link", "contact", "corrections|errata", "omit", "release|editions", "paper|paper-size");
 
     /// <summary>Parts of a pattern that may be left out on purpose, in the words of `omit`.</summary>
     public static ImmutableArray<string> Parts { get; } =
@@ -128,6 +128,7 @@ public static class HeaderBinder
             "videos" => facts with { Videos = MaterialsBinder.Links(context, node, key) },
             "links" => facts with { Links = MaterialsBinder.Links(context, node, key) },
             "contact" => facts with { Contact = node is HeaderList ? string.Join(", ", context.Texts(node, key).Select(t => t.Value)) : context.Text(node, key) },
+            "corrections" => facts with { Corrections = CorrectionsBinder.Corrections(context, node) },
             "omit" => facts with { Omit = Omitted(context, node) },
             "paper" => facts with { Paper = Choice(context, node, key, Papers, "a4, letter and both", HeaderRules.UnknownChoice) },
             "release" => facts with { Release = context.Texts(node, key, atCommas: true) },

@@ -110,7 +110,7 @@ internal sealed class PartsNotSaid : PatternCheck
             ("around it",
             [
                 ("version", facts.Version is null),
-                ("corrections", !Sections.Has(context, "corrections", "errata", "versions")),
+                ("corrections", facts.Corrections.IsEmpty && !Sections.Has(context, "corrections", "errata", "versions")),
                 ("terms-of-use", !Sections.Has(context, "terms-of-use", "terms", "license", "licence", "copyright")),
                 ("contact", facts.Contact is null && !Sections.Has(context, "contact", "help", "questions")),
                 ("thanks", !Sections.Has(context, "thanks", "acknowledgements", "acknowledgments")),

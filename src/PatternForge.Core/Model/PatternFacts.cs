@@ -308,6 +308,9 @@ public sealed record PatternFacts
     /// <summary>Where questions go.</summary>
     public string? Contact { get; init; }
 
+    /// <summary>The running list of corrections, in the order of the header.</summary>
+    public ImmutableArray<ReleasedCorrection> Corrections { get; init; } = [];
+
     /// <summary>Parts left out on purpose.</summary>
     public ImmutableArray<string> Omit { get; init; } = [];
 

@@ -22,6 +22,7 @@ internal static class ContentsBuilder
         Part("Care", "care", !view.Care.IsEmpty);
         Sections(view.After);
         Part("Cautions", "cautions", !view.Cautions.IsEmpty);
+        Part("Corrections", "corrections", !view.Corrections.IsEmpty);
         return entries.ToImmutable();
 
         void Part(string text, string id, bool stands)

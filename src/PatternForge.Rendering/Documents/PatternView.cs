@@ -148,6 +148,12 @@ public sealed record PatternView
     /// <summary>Cautions for things that can hurt; empty where nothing calls for them.</summary>
     public ImmutableArray<CautionView> Cautions { get; init; } = [];
 
+    /// <summary>The running list of corrections, the newest version first.</summary>
+    public ImmutableArray<CorrectionsView> Corrections { get; init; } = [];
+
+    /// <summary>What the designer wrote under "Corrections", where the header lists corrections as well.</summary>
+    public ImmutableArray<BlockView> CorrectionNotes { get; init; } = [];
+
     /// <summary>Videos.</summary>
     public ImmutableArray<LinkView> Videos { get; init; } = [];
 
@@ -159,6 +165,16 @@ public sealed record PatternView
 
     /// <summary>What the designer wrote under "Contact".</summary>
     public ImmutableArray<BlockView> ContactNotes { get; init; } = [];
+}
+
+/// <summary>What one version corrected.</summary>
+public sealed record CorrectionsView
+{
+    /// <summary>The version and the date: "Version 1.2, 2025-03-01"; empty where neither is said.</summary>
+    public required string Heading { get; init; }
+
+    /// <summary>The corrections: the name is the rows and sizes that one is about, empty where none are named; the value what was corrected.</summary>
+    public ImmutableArray<FactView> Items { get; init; } = [];
 }
 
 /// <summary>A few words on one fact.</summary>

@@ -26,6 +26,8 @@ internal sealed record SectionPlaces
 
     public ImmutableArray<BlockView> Care { get; private init; } = [];
 
+    public ImmutableArray<BlockView> Corrections { get; private init; } = [];
+
     public RemarksView Remarks { get; private init; } = new();
 
     public ImmutableArray<SectionView> About { get; private init; } = [];
@@ -54,6 +56,10 @@ internal sealed record SectionPlaces
             else if (!hasRows && first.Role == "care" && !pattern.Facts.Care.IsEmpty)
             {
                 placed = placed with { Care = placed.Care.AddRange(builder.Remarks(group)) };
+            }
+            else if (!hasRows && first.Role is "corrections" or "errata" or "versions" && !pattern.Facts.Corrections.IsEmpty)
+            {
+                placed = placed with { Corrections = placed.Corrections.AddRange(builder.Remarks(group)) };
             }
             else if (!hasRows && placed.WithRemarks(group, builder) is { } taken)
             {

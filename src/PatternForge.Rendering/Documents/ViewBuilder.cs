@@ -62,6 +62,8 @@ public static class ViewBuilder
             Closing = placed.Closing,
             Care = [.. facts.Care.Select(Care)],
             CareNotes = placed.Care,
+            Corrections = CorrectionsBuilder.Build(facts.Corrections),
+            CorrectionNotes = placed.Corrections,
             Cautions = Cautions.Build(facts, compilation.Lines),
             Videos = [.. facts.Videos.Select(Link)],
             Links = [.. facts.Links.Select(Link)],

@@ -135,6 +135,9 @@ internal static class ViewScript
     /// <summary>The listing.</summary>
     public static readonly ViewMembers<ListingView> Listing = new() { { "summary", (v, p) => Landed(v.Summary, p) }, { "parts", (v, p) => List(v.Parts, ListingPart, p) } };
 
+    /// <summary>What a version corrected.</summary>
+    public static readonly ViewMembers<CorrectionsView> Corrections = new() { { "heading", v => v.Heading }, { "items", (v, p) => List(v.Items, Fact, p) } };
+
     /// <summary>A design of the shelf.</summary>
     public static readonly ViewMembers<DesignView> Design = new()
     {
@@ -158,7 +161,7 @@ internal static class ViewScript
         { "abbreviations", (v, p) => List(v.Abbreviations, Abbreviation, p) }, { "special_stitches", (v, p) => List(v.SpecialStitches, SpecialStitch, p) },
         { "charts", (v, p) => List(v.Charts, Chart, p) }, { "notes", v => List(v.Notes) }, { "remarks", (v, p) => new ViewObject<RemarksView>(v.Remarks, Remarks, p) },
         { "about", (v, p) => List(v.About, Section, p) }, { "before", (v, p) => List(v.Before, Section, p) }, { "instructions", (v, p) => List(v.Instructions, Section, p) },
-        { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "care", (v, p) => List(v.Care, Fact, p) }, { "care_notes", (v, p) => List(v.CareNotes, Block, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
+        { "after", (v, p) => List(v.After, Section, p) }, { "closing", (v, p) => List(v.Closing, Section, p) }, { "care", (v, p) => List(v.Care, Fact, p) }, { "care_notes", (v, p) => List(v.CareNotes, Block, p) }, { "corrections", (v, p) => List(v.Corrections, Corrections, p) }, { "correction_notes", (v, p) => List(v.CorrectionNotes, Block, p) }, { "cautions", (v, p) => List(v.Cautions, Caution, p) },
         { "videos", (v, p) => List(v.Videos, Link, p) }, { "links", (v, p) => List(v.Links, Link, p) },
         { "contact", (v, p) => v.Contact is { } contact ? new ViewObject<LinkView>(contact, Link, p) : null }, { "contact_notes", (v, p) => List(v.ContactNotes, Block, p) },
         { "other_designs", (v, p) => List(v.OtherDesigns, Design, p) }, { "all_designs", v => v.AllDesigns },

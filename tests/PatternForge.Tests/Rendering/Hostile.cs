@@ -77,5 +77,10 @@ internal static class Hostile
         Links = [new Link(next(), next(), default)],
         Charts = [new NamedNumber(next(), PerSize.Shared<Quantity?>(new Quantity(8, new Unit("", Dimension.Count, 1))), default)],
         Contact = next(),
+        Corrections =
+        [
+            new ReleasedCorrection(default) { Version = new Located<string>(next(), default), Date = new Located<string>(next(), default), Rows = next(), Text = next(), Sizes = [new Located<string>(next(), default), new Located<string>(next(), default)] },
+            new ReleasedCorrection(default) { Text = next() },
+        ],
     };
 }
