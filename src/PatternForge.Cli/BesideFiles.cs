@@ -6,9 +6,15 @@ internal sealed class BesideFiles(string folder)
 {
     private const int MostBytes = 256 * 1024;
 
+    private readonly SortedSet<string> _asked = new(StringComparer.Ordinal);
+
+    /// <summary>The names that were asked for.</summary>
+    public IReadOnlyCollection<string> Asked => _asked;
+
     /// <summary>The text of a file; null where there is none, where it is too large, or where it lies outside the folder.</summary>
     public string? Read(string name)
     {
+        _asked.Add(name);
         try
         {
             if (Path.IsPathRooted(name) || name.Split('/', '\\').Contains("..", StringComparer.Ordinal))

@@ -88,6 +88,7 @@ internal static class CommandLine
             RegaugeCommand.Of(around),
             AmountCommand.Of(around),
             TablesCommand.Of(around),
+            SchemaCommand.Of(around),
             CompletionsCommand.Of(around),
         };
         root.Options.Clear();

@@ -22,6 +22,9 @@ internal sealed record WorkedFile(InputFile File, Compilation? Compilation, File
     /// <summary>The editions that were asked for or that the header releases; empty where there are none.</summary>
     public ImmutableArray<EditionCompilation> Editions { get; init; } = [];
 
+    /// <summary>The names of files beside it that were read for its header.</summary>
+    public ImmutableArray<string> Beside { get; init; } = [];
+
     /// <summary>The same without what was compiled, for reports on thousands of files.</summary>
     public WorkedFile ForReport => this with { Compilation = null, Editions = [] };
 
@@ -80,7 +83,7 @@ internal static class PatternWork
             var read = InputFiles.Read(file, options.MaxLength, around);
             return read.Problem is not null || read.TooLarge
                 ? Refused(file, read, house, options)
-                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house, options, trace ? [] : editions, around);
+                : WorkedOf(file, Compiler.Compile(read.Source, options, around.Stop), house, options, trace ? [] : editions, around) with { Beside = [.. (options.ReadFile?.Target as BesideFiles)?.Asked ?? []] };
         }
         catch (Exception e) when (e is not OperationCanceledException)
         {

@@ -14,14 +14,17 @@ public sealed record RenderOptions
     /// <summary>The files' name without its extension; null takes that of the source without <c>.pattern.md</c>.</summary>
     public string? Name { get; init; }
 
-    /// <summary>The paper that the page is made for, "A4" or "letter"; null where the maker's own printer says.</summary>
-    public string? Paper { get; init; }
-
     /// <summary>The shelf that the pattern stands on, whose other designs its pages name; null where it stands alone.</summary>
     public ShelfView? Shelf { get; init; }
 
+    /// <summary>The address of the shelf on the web, with a slash at its end; null where pages link to those beside them.</summary>
+    public string? Site { get; init; }
+
     /// <summary>The pattern's files as a path below the shelf, without extension; null where it stands alone.</summary>
     public string? Stem { get; init; }
+
+    /// <summary>The paper that the page is made for, "A4" or "letter"; null where the maker's own printer says.</summary>
+    public string? Paper { get; init; }
 
     /// <summary>
     /// Gives a photo, or a picture of the text, as it stands in the release, from its file as the pattern names it: by a path beside the page, or by a

@@ -30,10 +30,13 @@ public static class Renderer
         var view = how.Picture is null ? shared : ViewBuilder.WithPictures(shared, compilation, how.Picture);
         if (how.Shelf is { } shelf && how.Stem is { } stem)
         {
-            view = ViewBuilder.WithDesigns(view, compilation, ShelfBuilder.Others(shelf, stem, format.Extension), ShelfBuilder.Up(stem) + ShelfFormat.PageName);
+            // What is printed leaves its folder, so that it cannot link to what lies beside it.
+            var isAlone = how.Paper is not null;
+            var others = ShelfBuilder.Others(shelf, stem, isAlone ? null : format.Extension, how.Site);
+            view = ViewBuilder.WithDesigns(view, compilation, others, how.Site ?? (isAlone ? null : ShelfBuilder.Up(stem) + ShelfFormat.PageName));
         }
 
-        var written = format.Write(how.Paper is null ? view : view with { Paper = how.Paper }, set);
+        var written = format.Write(compilation, how.Paper is null ? view : view with { Paper = how.Paper }, set);
         var name = (how.Name ?? ReleaseName.Of(compilation.Source.Path)) + format.Extension;
         return new RenderResult(written.Text is { } text ? [new RenderedFile(name, text)] : [], written.Findings);
     }

@@ -105,6 +105,8 @@ public class BuildTests
         Assert.Contains(findings, f => f.Code != "PF408" && f.Edition is null);
     }
 
+    private const string Shelf = "out/index.html\nout/studio.css\nout/index.files.json\n";
+
     [Fact]
     public void A_pattern_with_errors_is_not_released_and_the_others_are()
     {
@@ -112,10 +114,10 @@ public class BuildTests
         folder.Write("bad.pattern.md", Faulty);
         WritePlain(folder, "good.pattern.md");
         var outcome = Outcome.Of(folder, "build", ".", "--format", "html");
-        Assert.Equal((1, "out/good.html\nout/good.files.json\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((1, "out/good.html\nout/good.files.json\n" + Shelf), (outcome.Code, outcome.Out));
         Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
         Assert.Contains("`bad.pattern.md` has errors and was not released; `--draft` writes it as a draft", outcome.Error, StringComparison.Ordinal);
-        Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.files.json", "out/good.html"], folder.Files());
+        Assert.Equal(["bad.pattern.md", "good.pattern.md", "out/good.files.json", "out/good.html", "out/index.files.json", "out/index.html", "out/studio.css"], folder.Files());
     }
 
     [Fact]
@@ -124,7 +126,7 @@ public class BuildTests
         using var folder = new TemporaryFolder();
         folder.Write("bad.pattern.md", Faulty);
         var outcome = Outcome.Of(folder, "build", ".", "--draft");
-        Assert.Equal((0, "out/bad.html\nout/bad.md\nout/bad.files.json\n"), (outcome.Code, outcome.Out));
+        Assert.Equal((0, "out/bad.html\nout/bad.md\nout/bad.files.json\n" + Shelf), (outcome.Code, outcome.Out));
         Assert.Contains("error[PF130]", outcome.Error, StringComparison.Ordinal);
         Assert.Contains("draft", folder.Read("out/bad.html"), StringComparison.OrdinalIgnoreCase);
         Assert.Contains("draft", folder.Read("out/bad.md"), StringComparison.OrdinalIgnoreCase);

@@ -21,7 +21,7 @@ public class ReleaseScriptTests
         Assert.Equal(0, code);
         Assert.EndsWith(" patterns released into ./my pages\n", said, StringComparison.Ordinal);
         Assert.Equal(
-            names.SelectMany(n => (string[])[$"my pages/{n}.html", $"my pages/{n}.md"]).Order(StringComparer.Ordinal),
+            names.SelectMany(n => (string[])[$"my pages/{n}.files.json", $"my pages/{n}.html", $"my pages/{n}.md"]).Order(StringComparer.Ordinal),
             folder.Files().Where(f => f.StartsWith("my pages/", StringComparison.Ordinal) && !f.Contains(".photos/", StringComparison.Ordinal) && !f.EndsWith(".svg", StringComparison.Ordinal)));
         Assert.Contains("my pages/hawser-cowl.chart-hawser-cable.svg", folder.Files());
         Assert.Contains("my pages/skerry-seal-pup.photos/seal-side.svg", folder.Files());

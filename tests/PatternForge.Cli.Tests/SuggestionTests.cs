@@ -6,7 +6,7 @@ namespace PatternForge.Cli.Tests;
 public class SuggestionTests
 {
     [Theory]
-    [InlineData("", "add-size amount build completions counts diff explain lint new plan regauge spread tables")]
+    [InlineData("", "add-size amount build completions counts diff explain lint new plan regauge schema serve spread tables")]
     [InlineData("l", "lint")]
     [InlineData("lint", "lint")]
     [InlineData("LI", "lint")]
@@ -23,7 +23,7 @@ public class SuggestionTests
     [InlineData("lint --format=json ", ":patterns")]
     [InlineData("lint --format=,\t\tx --fi", "--fix")]
     [InlineData("build --format h", "html")]
-    [InlineData("build --format html,", "html,listing html,md html,pdf html,png html,source")]
+    [InlineData("build --format html,", "html,json html,listing html,md html,pdf html,png html,source html,txt")]
     [InlineData("build --format=html,m", "--format=html,md")]
     [InlineData("build --out ", ":folders")]
     [InlineData("build --templates=t", ":folders")]
@@ -76,7 +76,7 @@ public class SuggestionTests
     public void Without_a_line_the_commands_are_offered()
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(["add-size", "amount", "build", "completions", "counts", "diff", "explain", "lint", "new", "plan", "regauge", "spread", "tables"], WordsOf(Outcome.Of(folder, "[suggest]")));
+        Assert.Equal(["add-size", "amount", "build", "completions", "counts", "diff", "explain", "lint", "new", "plan", "regauge", "schema", "serve", "spread", "tables"], WordsOf(Outcome.Of(folder, "[suggest]")));
     }
 
     [Fact]

@@ -6,6 +6,7 @@ using PatternForge.Cli.Reporting;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Formats;
 using PatternForge.Rendering.Templates;
 
@@ -37,8 +38,10 @@ internal static class BuildCommand
         paper.CompletionSources.Add([.. PaperNames.Words]);
         var browser = new Option<string>("--browser") { Description = "The browser that prints the PDF; one that is installed where none is named", HelpName = "PATH" };
         var length = new Option<int?>("--listing-length") { Description = $"The characters that a shop lets a listing have, tags counted in; {ListingFormat.UsualLength} where nothing is said", HelpName = "N" };
+        var site = new Option<string>("--site") { Description = "The address on the web that the folder will have: other designs are linked to there", HelpName = "URL" };
+        var anew = new Option<bool>("--anew") { Description = "Make every pattern of a folder again, also those that have not changed since they were last released" };
         var draft = new Option<bool>("--draft") { Description = "Write a pattern that has errors too, every page marked as a draft" };
-        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, paper, browser, templates, length, draft };
+        var command = new Command("build", "Check patterns and write what a maker gets.") { paths, folder, editions, formats, paper, browser, templates, length, site, anew, draft };
         command.SetAction(parsed => Run(
             parsed.GetValue(paths) ?? [],
             new Wishes(
@@ -49,6 +52,8 @@ internal static class BuildCommand
                 parsed.GetValue(paper),
                 parsed.GetValue(browser),
                 parsed.GetValue(length) ?? ListingFormat.UsualLength,
+                parsed.GetValue(site),
+                parsed.GetValue(anew),
                 parsed.GetValue(draft)),
             around));
         return command;
@@ -76,9 +81,14 @@ internal static class BuildCommand
             return CommandLine.Refuse($"a listing of {wishes.ListingLength} characters cannot tell what a buyer must know: allow at least {ListingFormat.LeastLength}", around, "build");
         }
 
+        if (wishes.Site is { } said && !IsWeb(said))
+        {
+            return CommandLine.Refuse($"`{said}` is no address of the web: `--site https://example.com/designs/` is one", around, "build");
+        }
+
         var input = InputFiles.Find(paths, around);
         var code = Arguments.Complain(input, around);
-        var plan = new ReleasePlan(formats, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, Print = print, ListingLength = formats.Listing ? wishes.ListingLength : null };
+        var plan = new ReleasePlan(formats, templates, folder, wishes.Draft) { Editions = editions.IsEmpty ? null : editions, Print = print, ListingLength = formats.Listing ? wishes.ListingLength : null, Anew = wishes.Anew, Site = wishes.Site is { } site ? site.TrimEnd('/') + "/" : null, WritesShelf = IsShelf(paths, formats, editions, around) };
         if (plan.Clash(input.Files) is { } clash)
         {
             return CommandLine.Refuse(clash, around, "build");
@@ -94,11 +104,18 @@ internal static class BuildCommand
         }
 
         var houses = new HouseFiles(around);
+        plan = plan with { Shelf = plan.WritesShelf ? Shelf.Of(input.Files, houses, plan.Draft, around) : null };
         var built = PatternWork.Each(input.Files, f => plan.Build(f, houses, around), around);
-        return Math.Max(code, Report(built, wishes, around));
+        return Math.Max(code, Report(built, plan, wishes, around));
     }
 
-    private static int Report(Released[] built, Wishes wishes, Surroundings around)
+    // A folder that is released as pages gets a page of all of them.
+    private static bool IsShelf(string[] paths, ReleaseFormats formats, ImmutableArray<Edition> editions, Surroundings around) =>
+        editions.IsEmpty && formats.Rendered.Contains(OutputFormat.Html) && paths.Any(p => InputFiles.FullPathOf(p, around.Folder) is { } full && Directory.Exists(full));
+
+    private static bool IsWeb(string said) => Uri.TryCreate(said, UriKind.Absolute, out var address) && address.Scheme is "https" or "http" && SafeAddress.ForLink(said) is not null;
+
+    private static int Report(Released[] built, ReleasePlan plan, Wishes wishes, Surroundings around)
     {
         var worked = built.Select(b => b.Worked).ToArray();
         var code = Math.Max(PatternWork.Complain(worked, around), HouseFiles.Complain(worked, around));
@@ -110,7 +127,10 @@ internal static class BuildCommand
             around.Tell(TextReport.Of(reports, around.Width, new Paint(around.ColourError)));
         }
 
-        code = Math.Max(code, Tell([.. built.SelectMany(b => b.TemplateFindings)], around));
+        var findings = ImmutableArray.CreateBuilder<Finding>();
+        findings.AddRange(built.SelectMany(b => b.TemplateFindings));
+        var (shelf, shelfProblem) = plan.Shelf?.Write(built, plan, findings) ?? ([], null);
+        code = Math.Max(code, Tell(findings.ToImmutable(), around));
         var root = wishes.Folder.Replace(Path.DirectorySeparatorChar, '/').TrimEnd('/') is { Length: > 0 } said ? said + "/" : "/";
         foreach (var one in built)
         {
@@ -129,7 +149,7 @@ internal static class BuildCommand
             {
                 around.Say($"`{one.Worked.File.Path}` was not released: its project file `{one.Worked.House!.File!.Source.Path}` has errors{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
             }
-            else if (one.Worked.HasErrors && one is { Written.IsEmpty: true, Problems.IsEmpty: true, TemplateFindings.IsEmpty: true })
+            else if (one.Worked.HasErrors && one is { IsUnchanged: false, Written.IsEmpty: true, Problems.IsEmpty: true, TemplateFindings.IsEmpty: true })
             {
                 around.Say($"`{one.Worked.File.Path}` has errors and was not released{(wishes.Draft ? "" : "; `--draft` writes it as a draft")}");
                 code = Math.Max(code, ExitCode.Findings);
@@ -142,7 +162,18 @@ internal static class BuildCommand
             code = Math.Max(code, ExitCode.Usage);
         }
 
-        around.Write(string.Concat(built.SelectMany(b => b.Written).Select(name => root + name + "\n")));
+        if (shelfProblem is not null)
+        {
+            around.Say(shelfProblem);
+            code = Math.Max(code, ExitCode.Usage);
+        }
+
+        if (built.Count(b => b.IsUnchanged) is > 0 and var same)
+        {
+            around.Say($"{same} of {built.Length} patterns {(same == 1 ? "has" : "have")} not changed since the last release and {(same == 1 ? "was" : "were")} left as {(same == 1 ? "it is" : "they are")}; --anew makes all of them again");
+        }
+
+        around.Write(string.Concat(built.SelectMany(b => b.Written).Concat(shelf).Select(name => root + name + "\n")));
         return code;
     }
 
@@ -225,5 +256,5 @@ internal static class BuildCommand
     }
 
     /// <summary>What the command line asks for.</summary>
-    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, string? Paper, string? Browser, int ListingLength, bool Draft);
+    private sealed record Wishes(string Folder, string[] Editions, string[] Formats, string? Templates, string? Paper, string? Browser, int ListingLength, string? Site, bool Anew, bool Draft);
 }

@@ -21,6 +21,12 @@ internal sealed class PhotoFiles(string folder)
     /// <summary>What keeps photos out of the release and is no finding of the pattern, a sentence each.</summary>
     public IReadOnlyCollection<string> Remarks => _remarks;
 
+    /// <summary>The photos that a release asked for, in order.</summary>
+    public IEnumerable<string> Asked => _released.Keys.Order(StringComparer.Ordinal);
+
+    /// <summary>A small copy for a shelf; null when it cannot be had, or is a drawing.</summary>
+    public PictureCopy? Small(string photo) => Dots(photo) is { } bytes ? PictureCopy.Of(bytes, PictureCopy.ShelfSide) : null;
+
     /// <summary>What the checks need to know of a photo.</summary>
     public PhotoFacts Look(string photo)
     {
@@ -47,12 +53,14 @@ internal sealed class PhotoFiles(string folder)
     }
 
     /// <summary>A photo as shops take them, whole or as a square; null when it cannot be had, or is a drawing.</summary>
-    public PictureCopy? ForShop(string photo, bool square)
+    public PictureCopy? ForShop(string photo, bool square) => Dots(photo) is { } bytes ? PictureCopy.ForShop(bytes, square) : null;
+
+    private byte[]? Dots(string photo)
     {
         try
         {
             return PlaceOf(photo, out _) is { } place && new FileInfo(place).Length <= MostMegabytes * 1_000_000L && File.ReadAllBytes(place) is var bytes
-                && PictureKinds.Of(bytes) is PictureKind.Dots && PictureLibrary.Problem is null ? PictureCopy.ForShop(bytes, square) : null;
+                && PictureKinds.Of(bytes) is PictureKind.Dots && PictureLibrary.Problem is null ? bytes : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

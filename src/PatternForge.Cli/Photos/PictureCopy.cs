@@ -16,6 +16,9 @@ internal sealed record PictureCopy(string Extension, string Kind, int? Width, in
     /// <summary>The longest side of a photo for a shop, in pixels: enough to be looked at closely on any screen.</summary>
     public const int ShopSide = 2000;
 
+    /// <summary>The longest side of a photo on a shelf, in pixels: a card of 320 pixels on a screen of two dots a pixel.</summary>
+    public const int ShelfSide = 640;
+
     /// <summary>The side of the square that shops show in their lists, in pixels.</summary>
     public const int SquareSide = 1000;
 

@@ -35,6 +35,9 @@ internal sealed record ReleaseFormats(ImmutableArray<OutputFormat> Rendered)
     /// <summary>True to write what a shop gets.</summary>
     public bool Listing { get; init; }
 
+    /// <summary>The names of what is asked for.</summary>
+    public IEnumerable<string> Words => Rendered.Select(f => f.Name).Concat(Sources ? [Source] : []).Concat(Pngs ? [Png] : []).Concat(Pdfs ? [Pdf] : []).Concat(Listing ? [ShopFiles.Format] : []);
+
     /// <summary>True where the drawings are to be files of their own: whatever refers to them or is made of them is wanted.</summary>
     public bool Drawings => !Rendered.IsEmpty || Pngs;
 

@@ -25,6 +25,18 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
     /// <summary>The characters that a listing may have; null where none is asked for.</summary>
     public int? ListingLength { get; init; }
 
+    /// <summary>The shelf that the patterns stand on; null where single files are released.</summary>
+    public Shelf? Shelf { get; init; }
+
+    /// <summary>The address of the shelf on the web, with a slash at its end; null where none is said.</summary>
+    public string? Site { get; init; }
+
+    /// <summary>True to make everything again, whether it has changed or not.</summary>
+    public bool Anew { get; init; }
+
+    /// <summary>True where a shelf will be written, so that its files have their places.</summary>
+    public bool WritesShelf { get; init; }
+
     /// <summary>How documents are printed, where they are asked for.</summary>
     public PrintWork Print { get; init; } = new(null, null);
 
@@ -36,6 +48,11 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
             .ToDictionary(f => f.FullPath!, f => f.Path, StringComparer.OrdinalIgnoreCase);
         var places = new Dictionary<string, InputFile>(StringComparer.OrdinalIgnoreCase);
         string[] extensions = [.. Formats.Extensions];
+        foreach (var name in WritesShelf ? Shelf.Names : [])
+        {
+            places.Add(Path.GetFullPath(name, Folder), new("the page of all patterns", null, "index"));
+        }
+
         foreach (var file in files)
         {
             foreach (var name in Suffixes().SelectMany(s => extensions.Select(e => file.Stem + s + e)).Append(file.Stem + ReleaseManifest.Extension))
@@ -74,8 +91,13 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
 
         try
         {
+            if (Unchanged(worked, compilation) is { } unchanged)
+            {
+                return unchanged;
+            }
+
             var forms = worked.Editions.Where(e => e.Compilation is not null).Select(e => (Suffix: "." + e.Edition.Name, Compilation: e.Compilation!));
-            return Write(worked.ForReport, compilation, [.. Editions is null ? forms.Prepend(("", compilation)) : forms], around);
+            return Write(worked.ForReport, compilation, [.. worked.Editions.Select(e => e.Edition)], [.. Editions is null ? forms.Prepend(("", compilation)) : forms], around);
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
@@ -83,7 +105,27 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
         }
     }
 
-    private Released Write(WorkedFile worked, Compilation plain, ImmutableArray<(string Suffix, Compilation Compilation)> forms, Surroundings around)
+    // A release of an earlier run that would come out the same. The pattern was read and checked all the same, so that nothing found is kept back.
+    private Released? Unchanged(WorkedFile worked, Compilation plain)
+    {
+        if (Shelf is null || Anew || worked.File.FullPath is not { } source)
+        {
+            return null;
+        }
+
+        var place = Path.GetFullPath(worked.File.Stem + ReleaseManifest.Extension, Folder);
+        if (!ReleaseManifest.IsWhole(place, ReleaseStamp.TextOf(this, worked, plain, worked.Editions.Select(e => e.Edition)), Path.GetDirectoryName(source)!, out var picture))
+        {
+            return null;
+        }
+
+        var isDrawing = picture?.EndsWith(DrawingExtension, StringComparison.Ordinal) ?? false;
+        var size = picture is null || isDrawing ? null : PictureCopy.SizeOf(File.ReadAllBytes(Path.GetFullPath(picture, Path.GetDirectoryName(place)!)));
+        var alt = isDrawing && !picture!.Contains('/', StringComparison.Ordinal) ? $"Drawing of {plain.Pattern.Facts.Title?.Value}" : plain.Pattern.Facts.Photos.FirstOrDefault()?.Alt?.Trim() ?? "";
+        return Released.Nothing(worked.ForReport) with { IsUnchanged = true, Picture = picture is null ? null : new(picture, alt, size?.Width, size?.Height) };
+    }
+
+    private Released Write(WorkedFile worked, Compilation plain, ImmutableArray<Edition> editions, ImmutableArray<(string Suffix, Compilation Compilation)> forms, Surroundings around)
     {
         var file = worked.File;
         var folder = new ReleaseFolder(file, Folder, _taken);
@@ -92,11 +134,13 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
         var rendered = new List<RenderedFile>();
         var pages = new List<PrintedPage>();
         ShopFiles? shop = null;
+        ShelfPicture? picture = null;
         foreach (var (suffix, compilation) in forms)
         {
             var name = Path.GetFileName(file.Stem) + suffix;
             var view = ViewBuilder.Build(compilation, Draft, name: name);
-            var options = new RenderOptions { Draft = Draft, Name = name };
+            var options = new RenderOptions { Draft = Draft, Name = name, Shelf = Shelf?.View, Site = Site, Stem = Shelf.StemOf(file) };
+            picture ??= Shelf is not null && compilation == plain ? ShelfPicture.Of(plain.Pattern.Facts, view, name, photos, copies) : null;
             foreach (var format in Formats.Rendered)
             {
                 around.Stop.ThrowIfCancellationRequested();
@@ -158,14 +202,24 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
             page.Write(folder);
         }
 
-        if (folder.Files.Count > 0)
+        if (picture?.Bytes is { } small)
         {
-            folder.Write(Path.GetFileName(file.Stem) + ReleaseManifest.Extension, ReleaseManifest.Of(plain.Pattern.Facts, Draft, folder.Files));
+            folder.Write(picture.Name, small);
         }
 
         string[] onPngs = !Formats.Pngs ? [] : rendered.Exists(r => r.Name.EndsWith(DrawingExtension, StringComparison.Ordinal)) ? DrawingPng.Remark is { } remark ? [remark] : []
             : ["it has no drawings, and so no PNG"];
-        return new(worked, folder.Names, [.. photos.Remarks.Concat(copies.Remarks).Concat(shop?.Remarks ?? []).Concat(onPngs).Select(r => $"{file.Path}: {r}")], folder.Problems, []) { LacksBrowser = pages.Count > 0 && Print.Browser is null };
+        string[] remarks = [.. photos.Remarks.Concat(copies.Remarks).Concat(shop?.Remarks ?? []).Concat(onPngs).Select(r => $"{file.Path}: {r}")];
+        var lacksBrowser = pages.Count > 0 && Print.Browser is null;
+        if (folder.Files.Count > 0)
+        {
+            // What was told, or could not be done, must be told and tried again.
+            var isAll = remarks.Length == 0 && folder.Problems.IsEmpty && !lacksBrowser && Shelf is not null && file.FullPath is not null;
+            var stamp = isAll ? new ReleaseStamp(ReleaseStamp.TextOf(this, worked, plain, editions), ReleaseStamp.BesideOf(worked.Beside.Concat(photos.Asked).Concat(plain.Pattern.Facts.Photos.Select(p => p.File)), Path.GetDirectoryName(file.FullPath)!)) : null;
+            folder.Write(Path.GetFileName(file.Stem) + ReleaseManifest.Extension, ReleaseManifest.Of(plain.Pattern.Facts, Draft, folder.Files, stamp, Shelf is null ? null : picture));
+        }
+
+        return new(worked, folder.Names, [.. remarks], folder.Problems, []) { LacksBrowser = lacksBrowser, Picture = picture };
     }
 
     // What a buyer gets: one line of the listing each.

@@ -18,6 +18,12 @@ internal sealed record Released(
     /// <summary>True when no browser was found that prints documents: the pages made for print were written in their place.</summary>
     public bool LacksBrowser { get; init; }
 
+    /// <summary>True when the release of an earlier run is whole and would come out the same: nothing was written.</summary>
+    public bool IsUnchanged { get; init; }
+
+    /// <summary>Its picture on a shelf; null where it has none.</summary>
+    public ShelfPicture? Picture { get; init; }
+
     /// <summary>Nothing was written.</summary>
     public static Released Nothing(WorkedFile worked) => new(worked, [], [], [], []);
 }

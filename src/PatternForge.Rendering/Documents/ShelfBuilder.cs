@@ -54,8 +54,9 @@ public static class ShelfBuilder
     /// </summary>
     /// <param name="shelf">The shelf.</param>
     /// <param name="stem">The page's own files, as a path below the shelf without extension.</param>
-    /// <param name="extension">The extension of pages to link to.</param>
-    public static ImmutableArray<DesignView> Others(ShelfView shelf, string stem, string extension)
+    /// <param name="extension">The extension of pages to link to; null for a document that stands by itself, which links to the web alone.</param>
+    /// <param name="site">The address of the shelf on the web, with a slash at its end; null where pages link to those beside them.</param>
+    public static ImmutableArray<DesignView> Others(ShelfView shelf, string stem, string? extension, string? site = null)
     {
         if (shelf.Designs.FirstOrDefault(d => d.Stem == stem) is not { } self)
         {
@@ -63,11 +64,11 @@ public static class ShelfBuilder
         }
 
         var at = shelf.Designs.IndexOf(self);
-        var up = Up(stem);
+        var start = site ?? (extension is null ? null : Up(stem));
         return
         [
             .. shelf.Designs.Skip(at + 1).Concat(shelf.Designs.Take(at)).Where(d => d is { Draft: false, Stem: not null })
-                .OrderBy(d => d.Kind == self.Kind ? 0 : 1).Take(MostOthers).Select(d => d with { Address = up + Escaped(d.Stem + extension), Photo = null }),
+                .OrderBy(d => d.Kind == self.Kind ? 0 : 1).Take(MostOthers).Select(d => d with { Address = start is null ? null : start + Escaped(d.Stem + (extension ?? ".html")), Photo = null }),
         ];
     }
 

@@ -1,3 +1,4 @@
+using PatternForge.Core;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Templates;
 
@@ -21,7 +22,7 @@ internal sealed class HtmlFormat : OutputFormat
     public override string ForBuyers => "a web page that needs no network";
 
     /// <inheritdoc/>
-    internal override TemplateResult Write(PatternView view, TemplateSet templates)
+    internal override TemplateResult Write(Compilation compilation, PatternView view, TemplateSet templates)
     {
         var result = templates.Render("html/pattern.html", view, view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToHtml(prose, picture) } : s_landing);
         return result with { Text = result.Text is { } text ? BlankLines.Drop(text, "<pre", "</pre>") : null };

@@ -1,3 +1,4 @@
+using PatternForge.Core;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Templates;
 
@@ -21,7 +22,7 @@ internal sealed class MarkdownFormat : OutputFormat
     public override string ForBuyers => "a plain text for any device";
 
     /// <inheritdoc/>
-    internal override TemplateResult Write(PatternView view, TemplateSet templates)
+    internal override TemplateResult Write(Compilation compilation, PatternView view, TemplateSet templates)
     {
         var result = templates.Render("markdown/pattern.md", view, view.Picture is { } picture ? s_landing with { Prose = prose => Prose.ToMarkdown(prose.Markdown, picture) } : s_landing);
         return result with { Text = result.Text is { } text ? PipeTables.Align(BlankLines.Single(text)) : null };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PatternForge.Core;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Templates;
 
@@ -8,7 +9,7 @@ namespace PatternForge.Rendering.Formats;
 public abstract class OutputFormat
 {
     /// <summary>Every format, the usual one first.</summary>
-    public static ImmutableArray<OutputFormat> All { get; } = [new HtmlFormat(), new MarkdownFormat()];
+    public static ImmutableArray<OutputFormat> All { get; } = [new HtmlFormat(), new MarkdownFormat(), new TextFormat(), new JsonFormat()];
 
     /// <summary>The web page.</summary>
     public static OutputFormat Html => All[0];
@@ -34,6 +35,9 @@ public abstract class OutputFormat
     /// <summary>The format of a name, ignoring case; null when there is none such.</summary>
     public static OutputFormat? Find(string name) => All.FirstOrDefault(f => string.Equals(f.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>Writes a view.</summary>
-    internal abstract TemplateResult Write(PatternView view, TemplateSet templates);
+    /// <summary>Writes a pattern.</summary>
+    /// <param name="compilation">The pattern.</param>
+    /// <param name="view">The same as pages show it.</param>
+    /// <param name="templates">The templates.</param>
+    internal abstract TemplateResult Write(Compilation compilation, PatternView view, TemplateSet templates);
 }

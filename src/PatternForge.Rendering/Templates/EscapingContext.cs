@@ -47,6 +47,7 @@ internal sealed class EscapingContext : TemplateContext
         BuiltinObject.SetValue("css_string", new Function(1, (_, _, a) => new Ready(Escaping.CssString(ObjectToString(a[0])))), true);
         BuiltinObject.SetValue("target", new Function(1, (_, _, a) => new Ready(Escaping.MarkdownTarget(ObjectToString(a[0])))), true);
         BuiltinObject.SetValue("fence", new Function(1, (_, _, a) => new Ready(Escaping.MarkdownFence(ObjectToString(a[0])))), true);
+        BuiltinObject.SetValue("lines", new Function(1, (_, _, a) => new Ready(string.Join('\n', Escaping.Clean(ObjectToString(a[0])).Split('\n').Select(l => '\v' + l)))), true);
         BuiltinObject.SetValue("ready", new Function(1, (_, _, a) => new Ready(ObjectToString(a[0]))), true);
         TryGetVariable = FindVariable;
         TryGetMember = (_, span, target, member, out value) => throw UnknownMember(span, target, member, out value);

@@ -29,6 +29,9 @@ internal sealed class TemplateFiles
     /// <summary>What is wrong with the files.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
+    /// <summary>The own files, name and text after each other, in the order of the names.</summary>
+    public string Own => string.Concat(_own.OrderBy(f => f.Key, StringComparer.Ordinal).Select(f => $"{f.Key}\0{f.Value.Text}\0"));
+
     /// <summary>Texts by name in front of the built-in ones.</summary>
     public static TemplateFiles With(IReadOnlyDictionary<string, string> files)
     {

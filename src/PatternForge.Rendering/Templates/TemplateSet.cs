@@ -37,6 +37,9 @@ public sealed class TemplateSet
     /// <summary>What is wrong with the files themselves; empty for the built-in ones.</summary>
     public ImmutableArray<Finding> Findings => _files.Findings;
 
+    /// <summary>The files in front of the built-in ones, name and text after each other: whether two sets are the same. Empty for the built-in ones alone.</summary>
+    public string Own => _files.Own;
+
     /// <summary>The built-in templates with those of a folder in front of them.</summary>
     /// <param name="folder">The folder; it has the formats as its sub-folders.</param>
     public static TemplateSet FromFolder(string folder) => new(TemplateFiles.FromFolder(folder));
