@@ -26,7 +26,10 @@ internal sealed record WorkedFile(InputFile File, Compilation? Compilation, File
     public ImmutableArray<string> Beside { get; init; } = [];
 
     /// <summary>The same without what was compiled, for reports on thousands of files.</summary>
-    public WorkedFile ForReport => this with { Compilation = null, Editions = [] };
+    public WorkedFile ForReport => this with { Compilation = null, Editions = [], Options = null };
+
+    /// <summary>How it was compiled; null when it was not.</summary>
+    public CompileOptions? Options { get; init; }
 
     /// <summary>The project file that holds for it; null where there is none.</summary>
     public FoundHouse? House { get; init; }
@@ -114,7 +117,7 @@ internal static class PatternWork
 
         var wanted = editions?.SelectMany(e => e.For(compilation)).Distinct() ?? EditionCompiler.Released(compilation);
         var made = wanted.Select(e => EditionCompiler.Compile(compilation, e, options, around.Stop)).ToImmutableArray();
-        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)) with { Editions = [.. made.Select(e => e.Edition.Name)] }, null, null) { House = house, Editions = made };
+        return new(file, compilation, ReportOf(compilation, EditionCompiler.WithEditions(compilation, made)) with { Editions = [.. made.Select(e => e.Edition.Name)] }, null, null) { House = house, Editions = made, Options = options };
     }
 
     /// <summary>Asks for the addresses of the patterns over the network, and checks those that have some once more with the answers.</summary>

@@ -15,6 +15,28 @@ public sealed record EditionCompilation(Edition Edition, RewrittenSource Source,
 {
     /// <summary>True when an error stands that the pattern as it is written does not have.</summary>
     public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error && f.Accepted is null);
+
+    /// <summary>The lines of this edition in the order of those of the pattern as it is written; null for one that the edition has not.</summary>
+    /// <param name="plain">The pattern as it is written.</param>
+    public ImmutableArray<WorkedLine?> LinesOf(Compilation plain)
+    {
+        if (Compilation is not { } made)
+        {
+            return [.. plain.Lines.Select(_ => (WorkedLine?)null)];
+        }
+
+        var own = new Dictionary<int, WorkedLine>();
+        foreach (var line in made.Lines)
+        {
+            own.TryAdd(PlaceOf(line.Origin).Start, line);
+        }
+
+        // A label that was taken from before a row moves its beginning, though not the place of what was left.
+        return [.. plain.Lines.Select(l => own.TryGetValue(l.Origin.Start, out var line) ? line : made.Lines.FirstOrDefault(o => l.Origin.Contains(PlaceOf(o.Origin))))];
+    }
+
+    /// <summary>The place in the pattern as it was read of a place in this edition as it was read.</summary>
+    public TextSpan PlaceOf(TextSpan span) => Compilation is { } made ? Source.ToRead(made.Text.ToSource(span)) : span;
 }
 
 /// <summary>Makes editions of compiled patterns: rewrites, compiles what was rewritten, and holds it against the pattern as it is written.</summary>

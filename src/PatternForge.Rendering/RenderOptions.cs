@@ -1,3 +1,4 @@
+using PatternForge.Core;
 using PatternForge.Rendering.Documents;
 
 namespace PatternForge.Rendering;
@@ -13,6 +14,9 @@ public sealed record RenderOptions
 
     /// <summary>The files' name without its extension; null takes that of the source without <c>.pattern.md</c>.</summary>
     public string? Name { get; init; }
+
+    /// <summary>How the pattern was compiled, for the other forms that a page may change to; the defaults when null.</summary>
+    public CompileOptions? Compile { get; init; }
 
     /// <summary>The shelf that the pattern stands on, whose other designs its pages name; null where it stands alone.</summary>
     public ShelfView? Shelf { get; init; }

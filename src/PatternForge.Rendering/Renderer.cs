@@ -15,7 +15,7 @@ public static class Renderer
     /// <param name="templates">The templates; the built-in ones when null.</param>
     /// <param name="options">How; the usual ones when null.</param>
     public static RenderResult Render(Compilation compilation, OutputFormat format, TemplateSet? templates = null, RenderOptions? options = null) =>
-        Render(compilation, ViewBuilder.Build(compilation, (options ?? RenderOptions.Default).Draft, name: options?.Name), format, templates, options);
+        Render(compilation, ViewBuilder.Build(compilation, (options ?? RenderOptions.Default).Draft, name: options?.Name, options: options?.Compile), format, templates, options);
 
     /// <summary>Renders one pattern in one format from a view that may serve several formats.</summary>
     /// <param name="compilation">The compiled pattern.</param>

@@ -97,7 +97,7 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
             }
 
             var forms = worked.Editions.Where(e => e.Compilation is not null).Select(e => (Suffix: "." + e.Edition.Name, Compilation: e.Compilation!));
-            return Write(worked.ForReport, compilation, [.. worked.Editions.Select(e => e.Edition)], [.. Editions is null ? forms.Prepend(("", compilation)) : forms], around);
+            return Write(worked.ForReport, compilation, [.. worked.Editions.Select(e => e.Edition)], [.. Editions is null ? forms.Prepend(("", compilation)) : forms], worked.Options, around);
         }
         catch (Exception fault) when (fault is not OperationCanceledException)
         {
@@ -125,7 +125,7 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
         return Released.Nothing(worked.ForReport) with { IsUnchanged = true, Picture = picture is null ? null : new(picture, alt, size?.Width, size?.Height) };
     }
 
-    private Released Write(WorkedFile worked, Compilation plain, ImmutableArray<Edition> editions, ImmutableArray<(string Suffix, Compilation Compilation)> forms, Surroundings around)
+    private Released Write(WorkedFile worked, Compilation plain, ImmutableArray<Edition> editions, ImmutableArray<(string Suffix, Compilation Compilation)> forms, CompileOptions? compiled, Surroundings around)
     {
         var file = worked.File;
         var folder = new ReleaseFolder(file, Folder, _taken);
@@ -138,7 +138,7 @@ internal sealed record ReleasePlan(ReleaseFormats Formats, TemplateSet Templates
         foreach (var (suffix, compilation) in forms)
         {
             var name = Path.GetFileName(file.Stem) + suffix;
-            var view = ViewBuilder.Build(compilation, Draft, name: name);
+            var view = ViewBuilder.Build(compilation, Draft, name, compiled);
             var options = new RenderOptions { Draft = Draft, Name = name, Shelf = Shelf?.View, Site = Site, Stem = Shelf.StemOf(file) };
             picture ??= Shelf is not null && compilation == plain ? ShelfPicture.Of(plain.Pattern.Facts, view, name, photos, copies) : null;
             foreach (var format in Formats.Rendered)

@@ -30,6 +30,12 @@ public sealed record DrawingView
     /// <summary>What a maker must know to read it, a sentence or two each.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 
+    /// <summary>The sizes that it is for, counted from 1, with blanks between them; empty for all.</summary>
+    public string Sizes { get; init; } = "";
+
+    /// <summary>Where the rows of a chart stand, one text a picture: number, top and height of each, "3:142:22 2:164:22", so that a page can mark one; empty texts where a drawing has none.</summary>
+    public ImmutableArray<string> Bands { get; init; } = [];
+
     /// <summary>The text of the file that holds it alone; no matter of the page.</summary>
     internal string Alone { get; init; } = "";
 

@@ -68,6 +68,15 @@ public sealed record PatternView
     /// <summary>Gives a picture of the text as it stands in the release; null to keep the text's own relative paths. No matter of templates.</summary>
     internal Func<string, ReleasedPicture?>? Picture { get; init; }
 
+    /// <summary>What each size alone has; null where the view was made without. No matter of templates.</summary>
+    internal OwnSizes? Own { get; init; }
+
+    /// <summary>The other forms of the pattern; null for an edition, which is one already. No matter of templates.</summary>
+    internal OtherForms? Others { get; init; }
+
+    /// <summary>What the reader may choose on the page.</summary>
+    public required ReaderView Reader { get; init; }
+
     /// <summary>Sizes and their measurements; null when the pattern says nothing of either.</summary>
     public SizesView? Sizes { get; init; }
 

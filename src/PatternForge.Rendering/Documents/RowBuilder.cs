@@ -7,7 +7,8 @@ namespace PatternForge.Rendering.Documents;
 /// <summary>Makes rows from worked lines: the designer's words, and the count at the side where it says something.</summary>
 /// <param name="sizes">How many sizes the pattern has.</param>
 /// <param name="page">How the page writes its own words.</param>
-internal sealed class RowBuilder(int sizes, PageWords page)
+/// <param name="own">What each size alone has; null where it is not asked for.</param>
+internal sealed class RowBuilder(int sizes, PageWords page, OwnSizes? own = null)
 {
     /// <summary>A count longer than this stands under its row and not beside it.</summary>
     private const int LongCount = 30;
@@ -37,12 +38,15 @@ internal sealed class RowBuilder(int sizes, PageWords page)
         return new RowView
         {
             Label = label,
+            MarkedLabel = new SizedText(label, sizes) { In = own is null ? null : size => own.Row(line, size)?.Label },
             Name = label.Length > 0 ? label : string.Create(CultureInfo.InvariantCulture, $"Step {_steps}"),
             Text = text,
             Instruction = closing?.Instruction ?? text,
-            MarkedInstruction = new SizedText(closing?.Instruction ?? text, sizes) { Only = only },
+            Numbers = line.Numbers.Length is > 0 and <= MostTicks ? string.Join(' ', line.Numbers) : "",
+            Without = own is null ? null : () => own.Without(line),
+            MarkedInstruction = new SizedText(closing?.Instruction ?? text, sizes) { Only = only, In = own is null ? null : size => own.Row(line, size)?.Instruction },
             Count = count,
-            MarkedCount = count is null ? null : new SizedText(count, sizes) { Only = only },
+            MarkedCount = count is null ? null : new SizedText(count, sizes) { Only = only, In = own is null ? null : size => own.Row(line, size) is { } row ? row.Count ?? "" : null },
             CountIsSaid = said,
             Counts = worked is null ? [] : [.. CountWording.Each(line, counts!.Value).Select(page.Count)],
             CountIsLong = count?.Length > LongCount,

@@ -23,18 +23,21 @@ internal sealed class SectionBuilder
     private readonly Dictionary<string, int> _used = new(StringComparer.Ordinal);
 
     private readonly string _name;
+    private readonly OwnSizes _own;
     private readonly SchematicBuilder _schematics;
     private Dictionary<string, string>? _names;
 
     /// <summary>Prepares for one pattern.</summary>
     /// <param name="compilation">The pattern.</param>
     /// <param name="name">What the files of the release are called.</param>
-    public SectionBuilder(Compilation compilation, string name)
+    /// <param name="own">What each size alone has.</param>
+    public SectionBuilder(Compilation compilation, string name, OwnSizes own)
     {
         _name = name;
+        _own = own;
         _compilation = compilation;
         _sizes = compilation.Pattern.Facts.Sizes.Count;
-        _rows = new RowBuilder(_sizes, PageWords.Of(compilation));
+        _rows = new RowBuilder(_sizes, PageWords.Of(compilation), own);
         _schematics = new SchematicBuilder(compilation, Id);
     }
 
@@ -92,15 +95,20 @@ internal sealed class SectionBuilder
         }
 
         var heading = Wording.Said(group[0].Heading) ?? whenUnnamed;
+        var id = Id(heading);
         return new SectionView
         {
-            Id = Id(heading),
+            Id = id,
             Heading = heading,
             Role = group[0].Role,
             HasRows = group.Any(s => s.HasInstructions),
-            Parts = parts.ToImmutable(),
+            Parts = [.. parts.Select(p => p with { Blocks = [.. p.Blocks.Select(b => Named(b, id))] })],
         };
     }
+
+    /// <summary>A block with an identifier for each of its rows.</summary>
+    private BlockView Named(BlockView block, string section) =>
+        block.Rows.IsEmpty ? block : block with { Rows = [.. block.Rows.Select(r => r with { Id = Id($"{section} {r.Name}") })] };
 
     /// <summary>The blocks of a section; instructions that follow one another become one block of rows.</summary>
     public ImmutableArray<BlockView> Blocks(Section section)
@@ -125,12 +133,12 @@ internal sealed class SectionBuilder
             switch (block)
             {
                 case ProseBlock { Markdown: var text } when !string.IsNullOrWhiteSpace(text):
-                    blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(text, _sizes) });
+                    blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(text, _sizes) { In = size => _own.Prose(block, size) } });
                     break;
                 case FencedBlock { Info: FencedBlock.Shaping }:
                     if (last is not null && ShapingText.Of(last, _compilation) is { } shaping)
                     {
-                        blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(shaping, _sizes) });
+                        blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText(shaping, _sizes) { In = Told(last) } });
                     }
 
                     break;
@@ -152,6 +160,8 @@ internal sealed class SectionBuilder
         Flush();
         blocks.AddRange(DrawnIn(null, section));
         return blocks.ToImmutable();
+
+        Func<int, string?> Told(WorkedLine line) => size => _own.Told(line, size, ShapingText.Of);
 
         void Flush()
         {
@@ -186,9 +196,9 @@ internal sealed class SectionBuilder
         bool Ends(int number) => ReferenceEquals(_compilation.Pattern.Sections[number - 1], section);
         var facts = _compilation.Pattern.Facts;
         var terms = facts.TermsInForce ?? Dialect.Us;
-        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf)).Select(d => View(d, DrawingKind.Chart))
+        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf) with { Sizes = c.Sizes }).Select(d => View(d, DrawingKind.Chart))
             .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d), facts.Yarns)).OfType<Drawing>().Select(d => View(d, DrawingKind.Diagram)))
-            .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns)).Select(d => View(d, DrawingKind.Stripes)));
+            .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns) with { Sizes = s.Sizes }).Select(d => View(d, DrawingKind.Stripes)));
     }
 
     /// <summary>The rows of a diagram as the page prints them.</summary>
@@ -207,6 +217,8 @@ internal sealed class SectionBuilder
             Pictures = [.. drawing.Sheets.Select(s => new PictureText(s))],
             Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
             Notes = drawing.Notes,
+            Sizes = string.Join(' ', drawing.Sizes.Select(s => s + 1)),
+            Bands = [.. drawing.Sheets.Select((_, i) => i < drawing.Bands.Length ? drawing.Bands[i] : "")],
             Alone = drawing.Alone,
             Kind = kind,
         },

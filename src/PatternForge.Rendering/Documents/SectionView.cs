@@ -56,6 +56,18 @@ public sealed record BlockView
 /// <summary>One instruction, in the designer's own words.</summary>
 public sealed record RowView
 {
+    /// <summary>An identifier to link to, unique on the page, "crown-rnd-3"; null for a row that stands outside the sections.</summary>
+    public string? Id { get; init; }
+
+    /// <summary>The numbers of the rows that it covers, with blanks between them; empty where it has none.</summary>
+    public string Numbers { get; init; } = "";
+
+    /// <summary>The sizes that do not work it, counted from 1, with blanks between them; empty where all do, or where that is not known.</summary>
+    public string NotIn => Without?.Invoke() ?? "";
+
+    /// <summary>Finds the sizes that do not work it, when a page asks.</summary>
+    internal Func<string>? Without { get; init; }
+
     /// <summary>Its label ("Rnd 3"); empty when it has none.</summary>
     public required string Label { get; init; }
 
@@ -73,6 +85,9 @@ public sealed record RowView
     /// row changes it; null where none is known or the row says it anyway.
     /// </summary>
     public string? Count { get; init; }
+
+    /// <summary><see cref="Label"/>, which may name the sizes that the row is for, with what each size alone calls it beside it as the format marks that.</summary>
+    public required SizedText MarkedLabel { get; init; }
 
     /// <summary><see cref="Instruction"/> with the numbers of each size marked as the format marks them.</summary>
     public required SizedText MarkedInstruction { get; init; }

@@ -6,6 +6,12 @@ namespace PatternForge.Rendering.Documents;
 /// <param name="Size">The size, counted from 1.</param>
 internal readonly record struct SizeValue(int Start, int Length, int Size);
 
+/// <summary>A list with one number a size.</summary>
+/// <param name="Start">Where it begins in the text.</param>
+/// <param name="End">Where it ends, its brackets counted in.</param>
+/// <param name="Values">Its numbers.</param>
+internal readonly record struct SizeValueList(int Start, int End, SizeValue[] Values);
+
 /// <summary>
 /// Finds the numbers that stand for the sizes in a text: "88 (96, 104)", "88 (96, 104) [112, 120]", "60/66/72", "- (12, 13)". Only a list with
 /// just one number a size counts; a shorter one may be for some sizes alone, and a wrong colour is worse than none.
@@ -13,9 +19,12 @@ internal readonly record struct SizeValue(int Start, int Length, int Size);
 internal static class SizeValues
 {
     /// <summary>The numbers in the order of the text; none where there is one size.</summary>
-    public static List<SizeValue> Find(string text, int sizes)
+    public static List<SizeValue> Find(string text, int sizes) => [.. Lists(text, sizes).SelectMany(l => l.Values)];
+
+    /// <summary>The lists in the order of the text, each with its numbers; none where there is one size.</summary>
+    public static List<SizeValueList> Lists(string text, int sizes)
     {
-        List<SizeValue> found = [];
+        List<SizeValueList> found = [];
         if (sizes < 2)
         {
             return found;
@@ -37,7 +46,7 @@ internal static class SizeValues
             end = list.Count == 1 && sizes > 2 ? Chain(text, first, list, sizes) : end;
             if (list.Count == sizes)
             {
-                found.AddRange(list.Select((v, i) => new SizeValue(v.Start, v.End - v.Start, i + 1)));
+                found.Add(new(at, end, [.. list.Select((v, i) => new SizeValue(v.Start, v.End - v.Start, i + 1))]));
                 at = end;
             }
             else

@@ -13,4 +13,7 @@ public readonly record struct SizedText(string Text, int Sizes, int Digits = 0)
 {
     /// <summary>The sizes that the words are for, counted from 0, where they are for some alone: a list of as many numbers stands for these. Empty for all sizes.</summary>
     public ImmutableArray<int> Only { get; init; } = [];
+
+    /// <summary>The words as the edition of one size has them, by the size from 0; null for a size whose edition has none such. Null where nothing is known but the lists. No matter of templates.</summary>
+    internal Func<int, string?>? In { get; init; }
 }

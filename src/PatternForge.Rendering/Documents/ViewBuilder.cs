@@ -15,10 +15,12 @@ public static class ViewBuilder
     /// <param name="compilation">The compiled pattern.</param>
     /// <param name="draft">True to mark every page as a draft.</param>
     /// <param name="name">What the files of the release are called; null for the name of the source.</param>
-    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null)
+    /// <param name="options">How it was compiled, for the other forms that a page may change to; the defaults when null.</param>
+    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null, CompileOptions? options = null)
     {
         var facts = compilation.Pattern.Facts;
-        var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path)));
+        var own = new OwnSizes(compilation, options);
+        var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path), own));
         var sizes = SizesBuilder.Build(facts);
         var page = PageWords.Of(compilation);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
@@ -32,13 +34,16 @@ public static class ViewBuilder
             Edition = Wording.Edition(facts.Version, facts.Date),
             Draft = draft,
             DraftNotice = draft ? Draft : null,
-            Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary, facts.Sizes.Count) : null,
+            Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary, facts.Sizes.Count) { In = i => own.Said(i, f => Wording.Said(f.Summary)) } : null,
             Opening = placed.Opening,
             Facts = Facts(facts, sizes, page),
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
             LevelReason = Wording.Said(facts.LevelReason),
             Terms = Wording.Terms(facts.TermsInForce),
             Photos = [.. facts.Photos.Select(p => Photo(p, null))],
+            Own = own,
+            Others = compilation.Edition is null ? new OtherForms(compilation, options, made => Build(made, draft, name, options)) : null,
+            Reader = new ReaderView { Key = string.Join(", ", new[] { Wording.Said(facts.Title?.Value), Wording.Said(facts.Version) }.OfType<string>()) },
             Sizes = sizes,
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin))],
             Amounts = YarnBuilder.Amounts(facts),

@@ -55,6 +55,7 @@ public static class ChartDrawing
             Title = title,
             Description = words,
             Sheets = Sheets(chart, id, title, words, terms, inks),
+            Bands = [.. Parts(chart).Select(part => Bands(part.Chart, part.From > 0)).Reverse()],
             Alone = alone.Finish() + "\n",
             Width = (int)Math.Ceiling(width),
             Key = [.. marks.Select(m => new KeyEntry(OwnPicture(m, inks), m.Name, m.Meaning))],
@@ -65,20 +66,14 @@ public static class ChartDrawing
     /// <summary>The chart in sheets, the top one first; each but the lowest shows the last row of the one below it once more.</summary>
     private static ImmutableArray<string> Sheets(Chart chart, string id, string title, string words, Dialect terms, YarnInks inks)
     {
-        var rows = chart.Rows;
-        var count = (rows.Length + MostRowsOfSheet - 1) / MostRowsOfSheet;
-        if (count == 1)
+        if (chart.Rows.Length <= MostRowsOfSheet)
         {
             return [Sheet(chart, id, title, words, inks, again: false)];
         }
 
-        // Sheets that end where the rows begin again; else of about the same length, beginning with a right-side row where there are both.
-        var each = (rows.Length + count - 1) / count;
-        each = RowsOfRepeat(rows) is { } repeat and <= MostRowsOfSheet ? Math.Min((each + repeat - 1) / repeat, MostRowsOfSheet / repeat) * repeat : each + (each % 2);
         var sheets = ImmutableArray.CreateBuilder<string>();
-        for (var from = 0; from < rows.Length; from += each)
+        foreach (var (part, from) in Parts(chart))
         {
-            var part = chart with { Rows = [.. rows.Skip(Math.Max(0, from - 1)).Take(each + (from > 0 ? 1 : 0))] };
             var own = part.Rows.Skip(from > 0 ? 1 : 0).ToArray();
             var name = string.Create(CultureInfo.InvariantCulture, $"{title}, {(chart.IsRound ? "rounds" : "rows")} {own[0].Number} to {own[^1].Number}");
             sheets.Insert(0, Sheet(part, string.Create(CultureInfo.InvariantCulture, $"{id}-{from}"), name, string.Join(" ", own.Select(r => ChartWords.Row(r, chart, terms))), inks, again: from > 0));
@@ -86,6 +81,27 @@ public static class ChartDrawing
 
         return sheets.ToImmutable();
     }
+
+    /// <summary>The parts of a chart that are sheets, from the bottom, with the row that each begins with.</summary>
+    private static IEnumerable<(Chart Chart, int From)> Parts(Chart chart)
+    {
+        var rows = chart.Rows;
+        var count = (rows.Length + MostRowsOfSheet - 1) / MostRowsOfSheet;
+        if (count <= 1)
+        {
+            return [(chart, 0)];
+        }
+
+        // Sheets that end where the rows begin again; else of about the same length, beginning with a right-side row where there are both.
+        var each = (rows.Length + count - 1) / count;
+        each = RowsOfRepeat(rows) is { } repeat and <= MostRowsOfSheet ? Math.Min((each + repeat - 1) / repeat, MostRowsOfSheet / repeat) * repeat : each + (each % 2);
+        return Enumerable.Range(0, (rows.Length + each - 1) / each).Select(n => n * each)
+            .Select(from => (chart with { Rows = [.. rows.Skip(Math.Max(0, from - 1)).Take(each + (from > 0 ? 1 : 0))] }, from));
+    }
+
+    /// <summary>Where the rows of a sheet stand; not the one that it shows once more.</summary>
+    private static string Bands(Chart chart, bool again) => string.Join(' ', chart.Rows.Select((row, i) => (row.Number, i)).Skip(again ? 1 : 0)
+        .Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.Number}:{SvgPage.Number(10 + ((chart.Rows.Length - 1 - r.i) * KnitMarks.Square))}:{SvgPage.Number(KnitMarks.Square)}")));
 
     /// <summary>After how many rows a chart begins again; null where it does not.</summary>
     private static int? RowsOfRepeat(ImmutableArray<ChartRow> rows)

@@ -32,6 +32,12 @@ public sealed record Drawing
     /// <summary>The key, only with what is used.</summary>
     public ImmutableArray<KeyEntry> Key { get; init; } = [];
 
+    /// <summary>The sizes that it is for, from 0; empty for all.</summary>
+    public ImmutableArray<int> Sizes { get; init; } = [];
+
+    /// <summary>The rows of each sheet of a chart: number, top and height ("3:142:22"), with blanks between them; empty where a drawing has no rows to mark.</summary>
+    public ImmutableArray<string> Bands { get; init; } = [];
+
     /// <summary>What a maker must know to read it, in a sentence or two.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 }

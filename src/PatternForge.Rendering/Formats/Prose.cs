@@ -25,6 +25,13 @@ internal static class Prose
     /// <param name="picture">Gives a picture as it stands in the release; null to keep relative paths.</param>
     public static string ToHtml(ProseText prose, Func<string, ReleasedPicture?>? picture = null)
     {
+        var html = AsHtml(prose, picture);
+        return prose.In is not { } own || prose.Sizes < 2 ? html
+            : SizeMarks.WithOwnWords(html, prose.Sizes, size => own(size) is { } words ? words == prose.Markdown && !html.Contains("<span class=\"sz ", StringComparison.Ordinal) ? html : AsHtml(new ProseText(words), picture) : null, "div");
+    }
+
+    private static string AsHtml(ProseText prose, Func<string, ReleasedPicture?>? picture)
+    {
         var clean = Escaping.Clean(prose.Markdown);
         try
         {
@@ -225,13 +232,21 @@ internal static class Prose
         {
             var at = 0;
             var text = obj.Content.ToString();
-            foreach (var value in renderer.EnableHtmlForInline ? SizeValues.Find(text, sizes) : [])
+            foreach (var list in renderer.EnableHtmlForInline ? SizeValues.Lists(text, sizes) : [])
             {
-                renderer.WriteEscape(text.AsSpan(at, value.Start - at));
-                at = value.Start + value.Length;
-                renderer.Write(SizeMarks.Open(value.Size));
-                renderer.WriteEscape(text.AsSpan(value.Start, value.Length));
-                renderer.Write(SizeMarks.Close);
+                renderer.WriteEscape(text.AsSpan(at, list.Start - at));
+                at = list.Start;
+                foreach (var value in list.Values)
+                {
+                    renderer.Write(SizeMarks.Gap(text[at..value.Start])); // brackets, commas and blanks
+                    renderer.Write(SizeMarks.Open(value.Size));
+                    at = value.Start + value.Length;
+                    renderer.WriteEscape(text.AsSpan(value.Start, value.Length));
+                    renderer.Write(SizeMarks.Close);
+                }
+
+                renderer.Write(SizeMarks.Gap(text[at..list.End]));
+                at = list.End;
             }
 
             renderer.WriteEscape(text.AsSpan(at));

@@ -49,12 +49,18 @@ internal sealed class EscapingContext : TemplateContext
         BuiltinObject.SetValue("fence", new Function(1, (_, _, a) => new Ready(Escaping.MarkdownFence(ObjectToString(a[0])))), true);
         BuiltinObject.SetValue("lines", new Function(1, (_, _, a) => new Ready(string.Join('\n', Escaping.Clean(ObjectToString(a[0])).Split('\n').Select(l => '\v' + l)))), true);
         BuiltinObject.SetValue("ready", new Function(1, (_, _, a) => new Ready(ObjectToString(a[0]))), true);
+        BuiltinObject.SetValue("marked", new Function(1, (_, _, a) => new Ready(Marked(ObjectToString(a[0])))), true);
+        BuiltinObject.SetValue("script", new Function(1, (c, n, a) => new Ready(ScriptText.Of(Include(c, n, a).Text))), true);
+        BuiltinObject.SetValue("script_hash", new Function(1, (_, _, a) => new Ready(ScriptText.Hash(ObjectToString(a[0])))), true);
         TryGetVariable = FindVariable;
         TryGetMember = (_, span, target, member, out value) => throw UnknownMember(span, target, member, out value);
     }
 
     /// <summary>Finds the template that a name means; null when the set has none such. Set before every rendering.</summary>
     public Func<string, Template?>? Find { get; set; }
+
+    /// <summary>Marks the numbers of each size in plain words, as the format does. Set before every rendering.</summary>
+    public Func<string, string> Marked { get; set; } = text => text;
 
     /// <summary>The names of all templates in the folder, to suggest near ones.</summary>
     public Func<IEnumerable<string>> KnownTemplates { get; set; } = () => [];

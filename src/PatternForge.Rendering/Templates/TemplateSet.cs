@@ -52,7 +52,7 @@ public sealed class TemplateSet
     /// <param name="name">The template, <c>html/pattern.html</c>.</param>
     /// <param name="view">What it sees.</param>
     /// <param name="landing">How texts land in the format.</param>
-    internal TemplateResult Render(string name, PatternView view, Landing landing) => Render(name, ViewScript.Of(view, landing), landing);
+    internal TemplateResult Render(string name, PatternView view, Landing landing) => Render(name, ViewScript.Of(view, landing), landing, view.Sizes?.Count ?? 1);
 
     /// <summary>Renders a shelf.</summary>
     /// <param name="name">The template, <c>html/shelf.html</c>.</param>
@@ -60,7 +60,7 @@ public sealed class TemplateSet
     /// <param name="landing">How texts land in the format.</param>
     internal TemplateResult Render(string name, ShelfView view, Landing landing) => Render(name, ViewScript.Of(view, landing), landing);
 
-    private TemplateResult Render(string name, IScriptObject names, Landing landing)
+    private TemplateResult Render(string name, IScriptObject names, Landing landing, int sizes = 1)
     {
         var folder = name[..(name.IndexOf('/', StringComparison.Ordinal) + 1)];
         if (Find(name) is not { } main)
@@ -88,6 +88,7 @@ public sealed class TemplateSet
             { Template: { } template } => template,
             var broken => throw new BrokenPart(broken.Findings),
         };
+        context.Marked = text => landing.Sized(new SizedText(text, sizes));
         context.PushGlobal(names);
         context.PushGlobal(new ScriptObject(StringComparer.Ordinal));
         try

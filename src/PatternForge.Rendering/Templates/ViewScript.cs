@@ -89,9 +89,9 @@ internal static class ViewScript
     /// <summary>A row.</summary>
     public static readonly ViewMembers<RowView> Row = new()
     {
-        { "label", v => v.Label }, { "name", v => v.Name }, { "text", v => v.Text }, { "instruction", v => v.Instruction },
+        { "id", v => v.Id }, { "numbers", v => v.Numbers }, { "not_in", v => v.NotIn }, { "label", v => v.Label }, { "name", v => v.Name }, { "text", v => v.Text }, { "instruction", v => v.Instruction },
         { "count", v => v.Count }, { "count_is_said", v => v.CountIsSaid }, { "counts", v => List(v.Counts) },
-        { "count_is_long", v => v.CountIsLong }, { "marked_instruction", (v, p) => Landed(v.MarkedInstruction, p) }, { "marked_count", (v, p) => Landed(v.MarkedCount, p) },
+        { "count_is_long", v => v.CountIsLong }, { "marked_label", (v, p) => Landed(v.MarkedLabel, p) }, { "marked_instruction", (v, p) => Landed(v.MarkedInstruction, p) }, { "marked_count", (v, p) => Landed(v.MarkedCount, p) },
         { "ticks", v => List(v.Ticks) }, { "tick_name", v => v.TickName },
     };
 
@@ -102,7 +102,7 @@ internal static class ViewScript
     public static readonly ViewMembers<DrawingView> Drawing = new()
     {
         { "id", v => v.Id }, { "title", v => v.Title }, { "description", v => v.Description }, { "address", v => v.Address }, { "pictures", (v, p) => new ScriptArray(v.Pictures.Select(picture => new Ready(p.Picture(picture)))) },
-        { "key", (v, p) => List(v.Key, Key, p) }, { "notes", v => List(v.Notes) },
+        { "key", (v, p) => List(v.Key, Key, p) }, { "notes", v => List(v.Notes) }, { "sizes", v => v.Sizes }, { "bands", v => List(v.Bands) },
     };
 
     /// <summary>A block.</summary>
@@ -135,6 +135,15 @@ internal static class ViewScript
     /// <summary>The listing.</summary>
     public static readonly ViewMembers<ListingView> Listing = new() { { "summary", (v, p) => Landed(v.Summary, p) }, { "parts", (v, p) => List(v.Parts, ListingPart, p) } };
 
+    /// <summary>One thing to choose.</summary>
+    public static readonly ViewMembers<ChoiceView> Choice = new() { { "value", v => v.Value }, { "name", v => v.Name } };
+
+    /// <summary>What the reader may choose.</summary>
+    public static readonly ViewMembers<ReaderView> Reader = new()
+    {
+        { "key", v => v.Key }, { "leaves_out", v => v.LeavesOut }, { "terms", (v, p) => List(v.Terms, Choice, p) }, { "units", (v, p) => List(v.Units, Choice, p) },
+    };
+
     /// <summary>What a version corrected.</summary>
     public static readonly ViewMembers<CorrectionsView> Corrections = new() { { "heading", v => v.Heading }, { "items", (v, p) => List(v.Items, Fact, p) } };
 
@@ -155,6 +164,7 @@ internal static class ViewScript
         { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice }, { "paper", v => v.Paper },
         { "summary", (v, p) => Landed(v.Summary, p) }, { "opening", (v, p) => List(v.Opening, Block, p) }, { "facts", (v, p) => List(v.Facts, Fact, p) },
         { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "contents", (v, p) => List(v.Contents, Entry, p) }, { "photos", (v, p) => List(v.Photos, Photo, p) },
+        { "reader", (v, p) => new ViewObject<ReaderView>(v.Reader, Reader, p) },
         { "sizes", (v, p) => v.Sizes is { } sizes ? new ViewObject<SizesView>(sizes, Sizes, p) : null }, { "yarns", (v, p) => List(v.Yarns, Yarn, p) },
         { "amounts", (v, p) => v.Amounts is { } amounts ? new ViewObject<AmountsView>(amounts, Amounts, p) : null },
         { "shares", (v, p) => List(v.Shares, Shares, p) }, { "gauge_name", v => v.GaugeName }, { "gauges", (v, p) => List(v.Gauges, Gauge, p) }, { "gauge_remark", v => v.GaugeRemark }, { "tools", (v, p) => List(v.Tools, Link, p) }, { "notions", (v, p) => List(v.Notions, Link, p) },

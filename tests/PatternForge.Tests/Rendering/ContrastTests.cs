@@ -13,6 +13,15 @@ public class ContrastTests
     public void There_are_colours_for_light_for_dark_and_for_print() => Assert.Equal(3, Schemes.Count);
 
     [Fact]
+    public void A_chosen_light_has_the_colours_of_the_devices_own()
+    {
+        var chosen = Read("reader.css", ":root[data-light=");
+        Assert.Equal(2, chosen.Count);
+        Assert.Equal(Schemes[0].OrderBy(c => c.Key, StringComparer.Ordinal), chosen[0].OrderBy(c => c.Key, StringComparer.Ordinal));
+        Assert.Equal(Schemes[1].OrderBy(c => c.Key, StringComparer.Ordinal), chosen[1].OrderBy(c => c.Key, StringComparer.Ordinal));
+    }
+
+    [Fact]
     public void Every_size_can_be_read_on_paper_and_on_a_wash()
     {
         foreach (var scheme in Schemes)
@@ -47,13 +56,13 @@ public class ContrastTests
     }
 
     /// <summary>The custom properties of each <c>:root</c> of the style sheet.</summary>
-    private static List<Dictionary<string, string>> Read()
+    private static List<Dictionary<string, string>> Read(string file = "style.css", string opening = ":root {")
     {
-        var css = File.ReadAllText(RepositoryRoot.Path("templates", "html", "style.css"));
+        var css = File.ReadAllText(RepositoryRoot.Path("templates", "html", file));
         var schemes = new List<Dictionary<string, string>>();
-        for (var at = css.IndexOf(":root {", StringComparison.Ordinal); at >= 0; at = css.IndexOf(":root {", at + 1, StringComparison.Ordinal))
+        for (var at = css.IndexOf(opening, StringComparison.Ordinal); at >= 0; at = css.IndexOf(opening, at + 1, StringComparison.Ordinal))
         {
-            var block = css[(at + 7)..css.IndexOf('}', at)];
+            var block = css[(css.IndexOf('{', at) + 1)..css.IndexOf('}', at)];
             schemes.Add(block.Split(';', StringSplitOptions.TrimEntries).Where(d => d.StartsWith("--", StringComparison.Ordinal) && d.Contains('#', StringComparison.Ordinal))
                 .ToDictionary(d => d[2..d.IndexOf(':', StringComparison.Ordinal)], d => d[d.IndexOf('#', StringComparison.Ordinal)..]));
         }

@@ -118,6 +118,7 @@ public class PageTests
     public void The_words_of_the_page_are_spelled_as_its_terms_are(string format)
     {
         var american = Page(FromSource("cairn-yoke-pullover"), format).Text;
+        american = format == "html" ? PageWeaveTests.AsWritten(american) : american;
         Assert.Contains("Colors", american, StringComparison.Ordinal);
         Assert.DoesNotContain("Colour", american, StringComparison.Ordinal);
         Assert.Contains("Fibre", Page(ExamplePageTests.Compile("tidewrack-scarf"), format).Text, StringComparison.Ordinal);

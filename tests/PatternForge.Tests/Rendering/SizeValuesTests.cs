@@ -60,7 +60,7 @@ public class SizeValuesTests
     [Fact]
     public void Numbers_that_stand_in_columns_leave_room_for_lacking_digits_before_the_bracket() =>
         Assert.Equal(
-            "<span class=\"room1\"></span><span class=\"sz s1\">88</span> <span class=\"room1\"></span>(<span class=\"sz s2\">96</span>, <span class=\"sz s3\">104</span>) sts",
+            "<span class=\"room1\"></span><span class=\"sz s1\">88</span><span class=\"or\"> <span class=\"room1\"></span>(</span><span class=\"sz s2\">96</span><span class=\"or\">, </span><span class=\"sz s3\">104</span><span class=\"or\">)</span> sts",
             SizeMarks.ToHtml(new SizedText("88 (96, 104) sts", 3, 3)));
 
     [Fact]
@@ -74,7 +74,7 @@ public class SizeValuesTests
     [Fact]
     public void Lists_in_prose_are_marked_and_those_in_set_words_are_not() =>
         Assert.Equal(
-            "<p>work <strong><span class=\"sz s1\">8</span> (<span class=\"sz s2\">9</span>)</strong> rows <code>8 (9)</code></p>",
+            "<p>work <strong><span class=\"sz s1\">8</span><span class=\"or\"> (</span><span class=\"sz s2\">9</span><span class=\"or\">)</span></strong> rows <code>8 (9)</code></p>",
             Prose.ToHtml(new ProseText("work **8 (9)** rows `8 (9)`", 2)));
 
     private static string WithoutMarks(string html)

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using PatternForge.Core;
+using PatternForge.Core.Editions;
+using PatternForge.Core.Stitches;
+
+namespace PatternForge.Rendering.Documents;
+
+/// <summary>
+/// The other forms that a page may change to: in the other terms, and with its measurements in metric or in inches alone. Each is an edition, compiled and checked
+/// like any other; one that has errors is not offered. Made when a page asks for them and not before.
+/// </summary>
+internal sealed class OtherForms
+{
+    private const int MostLines = 1_500;
+
+    private readonly Compilation _plain;
+    private readonly CompileOptions? _options;
+    private readonly Func<Compilation, PatternView> _view;
+    private readonly Dictionary<(string? Terms, string? Units), PatternView?> _made = [];
+
+    /// <summary>Prepares for one pattern.</summary>
+    /// <param name="plain">The pattern as it is written.</param>
+    /// <param name="options">How it was compiled; the defaults when null.</param>
+    /// <param name="view">Makes the view of an edition.</param>
+    public OtherForms(Compilation plain, CompileOptions? options, Func<Compilation, PatternView> view) =>
+        (_plain, _options, _view) = (plain, options is null ? null : options with { LookAtPhoto = null, Trace = false }, view);
+
+    /// <summary>The edition in the terms that the pattern is not written in; null where it is not known which those are.</summary>
+    public string? OtherTerms => IsBounded ? _plain.Pattern.Facts.TermsInForce switch { Dialect.Us => "uk", Dialect.Uk => "us", _ => null } : null;
+
+    /// <summary>The editions by units that there are.</summary>
+    public ImmutableArray<string> Units => IsBounded ? [.. new[] { "metric", "inches" }.Where(n => Edition.Find(n) is not null)] : [];
+
+    private bool IsBounded => _plain.Lines.Length <= MostLines && !_plain.HasErrors && _plain.Edition is null && _plain.Source.Text.Length > 0;
+
+    /// <summary>The view in some terms and units; null where it cannot be made.</summary>
+    /// <param name="terms">The edition by terms; null for those that the pattern is written in.</param>
+    /// <param name="units">The edition by units; null for those that it is written in.</param>
+    public PatternView? In(string? terms, string? units)
+    {
+        if (!_made.TryGetValue((terms, units), out var view))
+        {
+            _made[(terms, units)] = view = Compiled(terms, units) is { } made ? _view(made) : null;
+        }
+
+        return view;
+    }
+
+    private Compilation? Compiled(string? terms, string? units)
+    {
+        var made = _plain;
+        foreach (var name in new[] { terms, units }.OfType<string>())
+        {
+            if (Edition.Find(name) is not { } edition || !edition.Exists(made.Pattern.Facts.Sizes) || EditionCompiler.Compile(made, edition, _options) is not { HasErrors: false, Compilation: { } next })
+            {
+                return null;
+            }
+
+            // What the page says for readers of some terms stays when the units are chosen as well.
+            made = made.Edition is { Readers: { } readers } && next.Edition is { Readers: null } form ? next with { Edition = form with { Readers = readers } } : next;
+        }
+
+        return made;
+    }
+}
