@@ -48,7 +48,7 @@ public static class Compiler
         facts = facts with { ProvedTerms = CrochetTerms.Prove(sections, read, facts) };
         var body = BodyBinder.Bind(sections, facts, read, bag, options, cancel);
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
-        var pattern = new Pattern(facts, body.Sections);
+        var pattern = ProseCounts.Fill(new Pattern(facts, body.Sections), worked, bag);
         WithoutEchoes(bag);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);

@@ -54,7 +54,7 @@ public static class SizeAdder
             return new() { Refusal = wrong };
         }
 
-        var growth = new SourceGrowth(mended, found, sizes, wish.Name, given);
+        var growth = new SourceGrowth(mended, found, sizes, wish.Name, given, StitchMultiples.Of(mended.Text, plain.Pattern.Facts, found.Called, options ?? CompileOptions.Default, cancel));
         if (place == NewPlace.At(index, sizes.Count) && given.Main is null && found.Lists.Any(l => l.Kind == SizeListKind.TableNames) | HasTable(mended.Text))
         {
             place = ByTable(plain, growth.Named(index), place, options, cancel);

@@ -69,7 +69,9 @@ internal static class PlanCommand
                 return figures.Refuse(planned);
             }
 
-            around.Write(AnswerOf(planned.Plan, place, ShapingWork.For(place, perTime, marks, parsed.GetValue(crochet))).In(form));
+            // A row without a usual form is not written out.
+            var work = ShapingWork.For(place, perTime, marks, parsed.GetValue(crochet)) is { } usual ? usual with { InRound = parsed.GetValue(round) } : null;
+            around.Write(AnswerOf(planned.Plan, place, behind != before && work?.Row(behind - before) is null ? null : work).In(form));
             return ExitCode.Clean;
         });
         return command;

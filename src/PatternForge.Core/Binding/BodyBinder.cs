@@ -288,7 +288,7 @@ public sealed class BodyBinder
             Pattern = _stitchPatterns.FirstOrDefault(p => p.Section == _section),
             Mark = mark,
             Rows = rows,
-            Label = label.Length > 0 ? PrintedText.Label(_source.ToString(label)) : "",
+            Label = label.Length > 0 ? PrintedText.Fill(PrintedText.Label(_source.ToString(label)), _facts) : "",
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
             Operations = OperationsOf(context),
         };

@@ -12,7 +12,7 @@ internal static class LabelBinder
     public static BoundRow Bind(BoundRow row, LabelNode label, RowContext context)
     {
         var numbers = ImmutableArray.CreateBuilder<int>();
-        Amount? count = label.NextCount is null ? null : context.AmountOf(label.NextCount);
+        Amount? count = label.NextCount is { } said ? context.AmountOf(said) : label.NextCountName is { } name ? context.Named(name) : null;
         foreach (var range in label.Numbers)
         {
             var from = First(range.From);
@@ -49,7 +49,7 @@ internal static class LabelBinder
             SpeaksForOthers = label.Rule == RowRule.NotGiven,
             Count = count,
             Name = label.Name is null ? null : RowNames.Key(label.Name),
-            SaidRows = label.CountOfRows is { IsList: false } said ? First(said) : null,
+            SaidRows = label.CountOfRows is { IsList: false } rows ? First(rows) : null,
             Side = label.Side switch
             {
                 Syntax.Side.Right => FabricSide.Right,

@@ -198,7 +198,8 @@ internal sealed class RowContext
 
     private static PerSize<int?> Unknown() => PerSize.Shared<int?>(null);
 
-    private Amount Named(Atom placeholder)
+    /// <summary>The header's number that a name in braces calls.</summary>
+    public Amount Named(Atom placeholder)
     {
         var name = placeholder.Text.Trim('{', '}');
         _numbers ??= Facts.Numbers.DistinctBy(n => n.Name, StringComparer.OrdinalIgnoreCase).ToDictionary(n => n.Name, StringComparer.OrdinalIgnoreCase);

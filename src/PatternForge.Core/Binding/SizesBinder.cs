@@ -73,6 +73,37 @@ internal static class SizesBinder
         return facts with { Ease = said, EaseBy = MeasuredBinder.EaseBy(context, said) };
     }
 
+    /// <summary>Lengths that may be below zero: "-2 cm", "-2 (-2, -3) cm". Before a digit a dash is a sign here; alone it is a size without a value, as everywhere.</summary>
+    private static PerSize<Quantity?>? Signed(HeaderContext context, HeaderNode node, string name)
+    {
+        if (node is not HeaderScalar scalar || scalar.Text.Trim() is not [var first, var digit, ..] || first is not ('-' or '−' or '–' or '+') || !char.IsAsciiDigit(digit))
+        {
+            return QuantityBinder.Read(context, node, name, Dimension.Length);
+        }
+
+        var text = scalar.Text.ToCharArray();
+        var isBelow = new List<bool>();
+        for (var i = 0; i < text.Length; i++)
+        {
+            var begins = i == 0 || char.IsWhiteSpace(text[i - 1]) || text[i - 1] is '(' or '[' or ',' or ';' or '/';
+            if (begins && text[i] is '-' or '−' or '–' or '+' && i + 1 < text.Length && char.IsAsciiDigit(text[i + 1]))
+            {
+                isBelow.Add(text[i] != '+');
+                text[i++] = ' ';
+            }
+            else if (begins && char.IsAsciiDigit(text[i]))
+            {
+                isBelow.Add(false);
+            }
+        }
+
+        return QuantityBinder.Read(context, new HeaderScalar(context.Source, scalar.Span, new string(text)), name, Dimension.Length) is not { } values ? null
+            : values.IsShared ? values.Map(q => Under(q, isBelow[0]))
+            : PerSize.Each([.. values.Values.Select((q, i) => Under(q, isBelow.Count == values.Values.Length ? isBelow[i] : isBelow[0]))]);
+    }
+
+    private static Quantity? Under(Quantity? length, bool isBelow) => isBelow && length is not null ? length with { Value = -length.Value, UpTo = -length.UpTo } : length;
+
     /// <summary>Named measurements: keys with values, or one text of the trade such as "20 cm wide, 160 cm long".</summary>
     public static ImmutableArray<Measurement> Measurements(HeaderContext context, HeaderNode node, string path)
     {
@@ -87,7 +118,7 @@ internal static class SizesBinder
                         continue;
                     }
 
-                    if (QuantityBinder.Read(context, entry.Value, entry.Name.Trim(), Dimension.Length) is { } values)
+                    if ((path == "ease" ? Signed(context, entry.Value, entry.Name.Trim()) : QuantityBinder.Read(context, entry.Value, entry.Name.Trim(), Dimension.Length)) is { } values)
                     {
                         measurements.Add(new Measurement(entry.Name.Trim(), values, context.FirstLine(entry.Value.Span)) { WorkedFrom = context.Numbers?.OriginOf(entry.Value) });
                     }

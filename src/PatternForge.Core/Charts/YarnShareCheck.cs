@@ -82,6 +82,12 @@ public static class YarnShareCheck
             return;
         }
 
+        // Where the sample was weighed yarn by yarn, the amounts of all sizes are held against it: one mistake is told once.
+        if (pattern.Facts is { Sample.UsedBy.IsEmpty: false, Sizes.Count: > 1 })
+        {
+            return;
+        }
+
         Yarn[] yarns = [.. share.Yarns.Select(label => pattern.Facts.Yarns.First(y => y.Label == label))];
         if (yarns[0].WeightClass is null || yarns.Any(y => y.WeightClass != yarns[0].WeightClass || y.NeedsOrigin is null))
         {

@@ -14,11 +14,13 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
     /// <summary>Every kind.</summary>
     public static ImmutableArray<PlanKind> All { get; } =
     [
-        new("shaping", "from, to, over, each=2, edge=1, markers=4, plain=0", "on: RS rows, every row; at: ends, end, markers; begin: later, now; in: rows, rounds",
-            "from one count to another over rows or a length, `each` stitches a time, as evenly as can be", Shaping),
+        new("shaping", "from, to, over, each=2, edge=1, markers=4, plain=0", "on: RS rows, every row; at: ends, end, markers, corners; begin: later, now; in: rows, rounds; stitch",
+            "from one count to another over rows or a length, `each` stitches a time, as evenly as can be; with `stitch` in that stitch of crochet, where it may grow at the `markers` corners of a yoke", ShapingRows.Of),
         new("spread", "from, to, edge=0", "label; in: row, round; stitch; spacing: mixed, together", "increases or decreases spread evenly over one row", Spreading),
-        new("curve", "from, lose, over", "shape: armhole, slope, cap; at: ends, neck edge, armhole edge", "an edge, or both, that loses stitches along a curve", Curved),
-        new("cap", "from, bind-off, top, over", "", "the top of a set-in sleeve", p => Of(Sleeve.Cap(p.Count("from"), p.Count("bind-off"), p.Count("top"), p.Rows("over", inRound: false)), c => c.Lines())),
+        new("curve", "from, lose, over", "shape: armhole, slope, cap; at: ends, neck edge, armhole edge", "an edge, or both, that loses stitches along a curve", EdgeRows.Curved),
+        new("neckline", "from, neck, over, centre=0", "end: bind off, hold; stitch", "a round neck and both its sides: a middle that is left at once, the rest along a curve; in crochet stitch by stitch, row by row", NeckRows.Of),
+        new("shoulders", "from, shoulder, over", "by: binding off, short rows", "both shoulders of a piece at once, in steps that differ by a stitch at most", EdgeRows.Shoulders),
+        new("cap", "from, bind-off, top, over", "", "the top of a set-in sleeve", EdgeRows.Cap),
         new("crown", "from, wedges=8, plain=1, leave=0", "", "the crown of a hat in wedges",
             p => Of(HatCrown.Wedges(p.Count("from"), p.Count("wedges", 8), p.Count("plain", 1), p.Count("leave", 0) is > 0 and var leave ? leave : null), c => c.Lines())),
         new("yoke", "from, to, over, decrease-rounds=3", "", "a circular yoke from the join to the neck", p => Of(RoundYoke.Plan(p.Count("from"), p.Count("to"), p.Rows("over"), p.Count("decrease-rounds", 3)), y => y.Lines())),
@@ -28,6 +30,13 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
         new("square heel", "from, middle", "", "a square heel", p => Of(Sock.SquareHeel(p.Count("from"), p.Count("middle")), h => h.Lines())),
         new("short rows", "from, slope, over", "order: narrowing, widening", "short rows with a slope at both ends: shoulders, or length in the middle",
             p => Of(ShortRows.Slope(p.Count("from"), p.Count("slope"), p.Rows("over", inRound: false), p.Choice("order", "narrowing", "widening") == "narrowing"), s => s.Lines())),
+        new("bust", "from, between, longer", "", "a bust by short rows: `longer` rows or a length more in front, the last turns `between` sts apart",
+            p => Of(ShortRows.Bust(p.Count("from"), p.Count("between"), p.Rows("longer", inRound: false)), s => s.Lines())),
+        new("buttonholes", "from, holes, size=2, edge=3", "stitch", "buttonholes along a band, spaced evenly: of 2 sts as eyelets in one row, of more bound off and cast on again; with `stitch` as chains", EdgeRows.Buttonholes),
+        new("pick up", "along=0, bound-off=0, to=0, multiple=1, plus=0", "edge; in: row, round; stitch", "stitches picked up along the ends of rows at the ratio of the gauge, and one for one along stitches that were bound off or cast on; to a multiple, or to a count", EdgeRows.PickedUp),
+        new("gusset", "from, to, every=2", "begin: sole, heel", "the gusset of a sock, from the stitches of all needles down to those of the foot", FootRows.Gusset),
+        new("toe", "from, leave=0", "marker: there, to place", "a wedge toe: every other round to the half, then every round; `leave` sts to graft, or about a third", FootRows.Toe),
+        new("thumb", "around, before, to, over, from=1, cast-on=1", "marker: there, to place", "the gusset of a mitten's thumb between two markers, `before` sts from the beginning of the round, and its stitches put on a holder", FootRows.Thumb),
         new("circle", "by, rounds", "stitch", "a flat circle of crochet from a ring", p => Of(CrochetRound.Circle(p.Word("stitch", "sc"), p.Count("by", CrochetRound.UsualPerRound(p.Word("stitch", "sc"))), p.Count("rounds")), c => c.Lines())),
         new("ball", "by, up, even", "stitch", "a ball of crochet as toys have it", p => Of(CrochetRound.Ball(p.Word("stitch", "sc"), p.Count("by", 6), p.Count("up"), p.Count("even")), c => c.Lines())),
         new("sphere", "diameter", "stitch", "a ball of crochet by its geometry", Sphere),
@@ -43,32 +52,12 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
     public static PlanKind? Find(string name) => All.FirstOrDefault(k => string.Equals(k.Name, name, StringComparison.OrdinalIgnoreCase));
 
     private static PlanLines Of<T>(Planned<T> planned, Func<T, ImmutableArray<string>> lines)
-        where T : class => planned.IsPlanned ? new(lines(planned.Plan), null, null) : new([], planned.Reason, planned.Help);
+        where T : class => PlanLines.Of(planned, lines);
 
     private static PlanLines RoundHeel(PlanNumbers p)
     {
         var planned = Sock.RoundHeel(p.Count("from"), p.Count("past", 2));
         return planned.IsPlanned ? HeelRows.Of(planned.Plan) : new([], planned.Reason, planned.Help);
-    }
-
-    private static PlanLines Shaping(PlanNumbers p)
-    {
-        var inRound = p.Choice("in", "rows", "rounds") == "rounds";
-        var place = p.Choice("at", "ends", "end", "markers") switch { "end" => ShapingPlace.OneEnd, "markers" => ShapingPlace.Markers, _ => ShapingPlace.BothEnds };
-        var markers = p.Count("markers", 4);
-        var each = p.Count("each", place switch { ShapingPlace.OneEnd => 1, ShapingPlace.Markers => 2 * markers, _ => 2 });
-        var (from, to) = (p.Count("from"), p.Count("to"));
-        var ask = new ShapingAsk(from, to, p.Rows("over", inRound))
-        {
-            PerTime = each,
-            InRound = inRound,
-            On = p.Choice("on", "RS rows", "every row", "any row") == "RS rows" && !inRound ? ShapedRows.EveryOther : ShapedRows.Any,
-            BeginsNow = p.Choice("begin", "later", "now") == "now",
-            PlainAtEnd = p.Count("plain", 0),
-        };
-        return ShapingWork.For(place, each, markers) is { } work
-            ? Of(ShapingSchedule.Plan(ask), s => s.Lines(work with { Edge = p.Count("edge", 1) }))
-            : new([], $"{each} sts a time cannot be shared out evenly over the places that are shaped", "give `each` a multiple of the places");
     }
 
     private static PlanLines Spreading(PlanNumbers p)
@@ -82,29 +71,9 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
             : Of(Spread.FromTo(from, to, inRound ? SpreadEnds.Round : SpreadEnds.Half, p.Count("edge", 0), stitch.Length > 0 ? stitch : null, p.Choice("spacing", "mixed", "together") == "together"), s => [s.Line(label)]);
     }
 
-    private static PlanLines Curved(PlanNumbers p)
-    {
-        var (from, lose, rows) = (p.Count("from"), p.Count("lose"), p.Rows("over", inRound: false));
-        var planned = p.Choice("shape", "armhole", "slope", "cap") switch
-        {
-            "slope" => Curve.Slope(lose, rows),
-            "cap" => Curve.Bell(lose, rows),
-            _ => Curve.Quarter(lose, rows),
-        };
-        var at = p.Choice("at", "ends", "neck edge", "armhole edge");
-        return Of(planned, c => at == "ends" ? c.BothEdges(from) : c.OneEdge(from, at));
-    }
-
     private static PlanLines Sphere(PlanNumbers p)
     {
         var (stitches, rows) = p.Gauge();
         return Of(CrochetRound.Sphere(p.Word("stitch", "sc"), p.Length("diameter"), stitches, rows, 10), c => c.Lines());
     }
-}
-
-/// <summary>The lines of a plan in one size, or why there are none.</summary>
-internal sealed record PlanLines(ImmutableArray<string> Lines, string? Reason, string? Help)
-{
-    /// <summary>For each line the stretch of the work that it belongs to, in rising order: stretches of the same number are the same in every size that has them. Empty where the plan is one stretch.</summary>
-    public ImmutableArray<int> Ranks { get; init; } = [];
 }

@@ -67,6 +67,9 @@ internal sealed class PlanNumbers
         return 1;
     }
 
+    /// <summary>True where the gauge of stitches and of rows is known.</summary>
+    public bool HasGauge => _gauge is { StitchesPerCm: not null, RowsPerCm: not null };
+
     /// <summary>Stitches and rows in ten centimetres.</summary>
     public (decimal Stitches, decimal Rows) Gauge()
     {

@@ -80,13 +80,12 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
     private ImmutableArray<string>? Made(PlanBlock block, PlanKind kind, Dictionary<string, PerSize<Quantity?>> values, Dictionary<string, string> words)
     {
         var gauge = context.Numbers!.Gauge(null).Gauge;
-        var lines = new ImmutableArray<string>[facts.Sizes.Count];
-        var ranks = new ImmutableArray<int>[lines.Length];
+        var plans = new PlanLines[facts.Sizes.Count];
         PlanLines? failed = null;
         var (failing, problem) = (new List<int>(), (string?)null);
-        for (var size = 0; size < lines.Length; size++)
+        for (var size = 0; size < plans.Length; size++)
         {
-            (lines[size], ranks[size]) = ([], []);
+            plans[size] = new([], null, null);
             var numbers = new PlanNumbers(values, words, gauge, size);
             if (numbers.IsLeftOut)
             {
@@ -104,7 +103,7 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
                 failing.Add(size);
             }
 
-            (lines[size], ranks[size]) = (made.Lines, made.Ranks);
+            plans[size] = made;
         }
 
         if (problem is not null)
@@ -116,10 +115,18 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
         if (failed is not null)
         {
             var where = facts.Sizes.Describe([failing[0]]) is { Length: > 0 } size ? $"in {size}, " : "";
-            bag.Add(new Finding(PlanRules.NotPossible, context.Source, block.Opening, where + failed.Reason) { Help = failed.Help, Sizes = failing.Count == lines.Length ? [] : [.. failing] });
+            bag.Add(new Finding(PlanRules.NotPossible, context.Source, block.Opening, where + failed.Reason) { Help = failed.Help, Sizes = failing.Count == plans.Length ? [] : [.. failing] });
             return null;
         }
 
-        return SizedLines.Of(lines, facts.Sizes.Names, ranks);
+        var own = SizedLines.Of([.. plans.Select(l => l.Lines)], facts.Sizes.Names, [.. plans.Select(l => l.Ranks)]);
+        if (plans.Length == 1 || !plans.All(l => l.Lines.IsEmpty || l.Shared is not null))
+        {
+            return own;
+        }
+
+        // Steps that all sizes share are told once, unless that takes more lines than telling each size by itself.
+        var shared = SizedLines.Shared([.. plans.Select(l => l.Shared ?? l)], facts.Sizes.Names);
+        return shared.Length < own.Length || (shared.Length == own.Length && own.Any(l => l.Contains(" only: ", StringComparison.Ordinal))) ? shared : own;
     }
 }

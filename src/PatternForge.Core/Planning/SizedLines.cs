@@ -45,6 +45,14 @@ internal static class SizedLines
         return [.. entries.Select(e => Told(e, names))];
     }
 
+    /// <summary>Lines that all sizes share, each of a rank of its own; what does nothing in any size is left out, and a count that would rise and fall again from size to size is not told.</summary>
+    public static ImmutableArray<string> Shared(IReadOnlyList<PlanLines> plans, ImmutableArray<string> names)
+    {
+        var needed = plans.SelectMany(p => p.Ranks.Where((_, i) => !p.Idle.Contains(i))).ToHashSet();
+        var lines = plans.Select(p => p.Lines.Index().Where(l => needed.Contains(p.Ranks[l.Index])).Select(l => NumberedText.Of(l.Item)).Take(MostLines).ToImmutableArray()).ToArray();
+        return [.. Aligned(lines, [.. plans.Index().Where(p => !p.Item.Lines.IsEmpty).Select(p => p.Index)]).Select(e => Told(e, names, evenCounts: true))];
+    }
+
     // What belongs to one stretch stands together, whatever the sizes have of it. Sizes whose rows differ are told one after the other: "rep last 4 rnds" means those that stand before it.
     private static ImmutableArray<string> InStretches(IReadOnlyList<ImmutableArray<string>> lines, ImmutableArray<string> names, IReadOnlyList<ImmutableArray<int>> ranks)
     {
@@ -83,17 +91,17 @@ internal static class SizedLines
     {
         var line = text.Original;
         var colon = line.IndexOf(':', StringComparison.Ordinal);
-        foreach (var name in (ReadOnlySpan<string>)["Rnd ", "Row "])
+        foreach (var (name, next) in (ReadOnlySpan<(string, string)>)[("Rnd ", "Next rnd"), ("Row ", "Next row"), ("Short Row ", "Short Row")])
         {
-            if (colon > 4 && line.StartsWith(name, StringComparison.Ordinal) && char.IsAsciiDigit(line[4]))
+            if (colon > name.Length && line.StartsWith(name, StringComparison.Ordinal) && char.IsAsciiDigit(line[name.Length]))
             {
-                var end = 4;
+                var end = name.Length;
                 while (char.IsAsciiDigit(line[end]))
                 {
                     end++;
                 }
 
-                return NumberedText.Of($"Next {name.ToLowerInvariant().TrimEnd()}{line[end..]}");
+                return NumberedText.Of(next + line[end..]);
             }
         }
 
@@ -135,11 +143,16 @@ internal static class SizedLines
         }
     }
 
-    private static string Told(Entry entry, ImmutableArray<string> names)
+    private static string Told(Entry entry, ImmutableArray<string> names, bool evenCounts = false)
     {
         var present = Enumerable.Range(0, names.Length).Where(i => entry.Texts[i] is not null).ToArray();
         var first = entry.Texts[present[0]]!;
         var text = present.All(i => entry.Texts[i]!.Original == first.Original) ? first.Original : Listed(entry, present);
+        if (evenCounts && TurnsBack(entry) && text.EndsWith(" sts)", StringComparison.Ordinal) && text.IndexOf(". (", StringComparison.Ordinal) is > 0 and var count)
+        {
+            text = text[..(count + 1)];
+        }
+
         return present.Length == names.Length ? text : $"{For(present, names)} only: {text}";
     }
 
@@ -176,7 +189,8 @@ internal static class SizedLines
             }
         }
 
-        return line.ToString().Replace(" 1 times", " once", StringComparison.Ordinal).Replace(" 2 times", " twice", StringComparison.Ordinal);
+        return line.ToString().Replace(" 1 times", " once", StringComparison.Ordinal).Replace(" 2 times", " twice", StringComparison.Ordinal)
+            .Replace("every 2nd row", "every other row", StringComparison.Ordinal).Replace("every 2nd rnd", "every other rnd", StringComparison.Ordinal);
     }
 
     private sealed record Entry(string Shape, NumberedText?[] Texts);

@@ -18,41 +18,47 @@ public sealed record ButtonholePlan(int Stitches, int Before, int After, int Hol
     public string Words() => string.Create(CultureInfo.InvariantCulture, $"{PlanWords.Counted(Holes, "hole")} of {PlanWords.Sts(HoleStitches)} over {PlanWords.Sts(Stitches)}: {Before} before{(Spaces.IsEmpty ? "" : $", {PlanWords.Sizes(Spaces)} between")}, {After} after");
 
     /// <summary>The rows in notation: the holes bound off, and cast on again in the next row. Holes of 2 sts may be a yarn over and k2tog in one row: <see cref="EyeletRow"/>.</summary>
-    public ImmutableArray<string> Rows() => [Row("BO", "k"), Row("CO", "p")];
+    public ImmutableArray<string> Rows() => [Row("BO", "k", inTwo: false), Row("CO", "p", inTwo: false)];
 
     /// <summary>Eyelets in one row, in notation; null where a hole is not of 2 sts.</summary>
-    public string? EyeletRow() => HoleStitches == 2 ? PlanWords.Row([.. Clauses("yo, k2tog", "k")]) : null;
+    public string? EyeletRow() => HoleStitches == 2 ? Text("yo, k2tog", s => Plain("k", s), inTwo: false) : null;
 
     /// <summary>The rows as lines of a pattern: one row of eyelets where the holes are of 2 sts, else two rows.</summary>
-    public ImmutableArray<string> Lines()
+    /// <param name="inTwo">True to have the longer spaces together and then the shorter ones, as `0 times` where there are none: rows of several sizes are then alike.</param>
+    public ImmutableArray<string> Lines(bool inTwo = false) => HoleStitches == 2 ? [$"Buttonhole Row (RS): {PlanWords.Sentence(Text("yo, k2tog", s => Plain("k", s), inTwo))} ({PlanWords.Sts(Stitches)})"] :
+    [
+        $"Buttonhole Row 1 (RS): {PlanWords.Sentence(Row("BO", "k", inTwo))} ({PlanWords.Sts(Stitches - (Holes * HoleStitches))})",
+        $"Buttonhole Row 2 (WS): {PlanWords.Sentence(Row("CO", "p", inTwo))} ({PlanWords.Sts(Stitches)})",
+    ];
+
+    /// <summary>The rows in crochet: a chain over each hole, and a row over it.</summary>
+    /// <param name="stitch">The stitch of the band.</param>
+    /// <param name="inTwo">As in <see cref="Lines"/>.</param>
+    public ImmutableArray<string> Crocheted(string stitch, bool inTwo = false)
     {
-        var rows = Rows();
-        return EyeletRow() is { } eyelets ? [$"Buttonhole Row (RS): {PlanWords.Sentence(eyelets)} ({PlanWords.Sts(Stitches)})"] :
+        var hole = string.Create(CultureInfo.InvariantCulture, $"ch {HoleStitches}, skip next {(HoleStitches == 1 ? "st" : $"{HoleStitches} sts")}");
+        var row = Text(hole, s => string.Create(CultureInfo.InvariantCulture, $"{stitch} in next {(s == 1 ? "st" : $"{s} sts")}"), inTwo);
+        return
         [
-            $"Buttonhole Row 1 (RS): {PlanWords.Sentence(rows[0])} ({PlanWords.Sts(Stitches - (Holes * HoleStitches))})",
-            $"Buttonhole Row 2 (WS): {PlanWords.Sentence(rows[1])} ({PlanWords.Sts(Stitches)})",
+            $"Buttonhole Row 1 (RS): {PlanWords.Capital(CrochetWords.Turn(stitch))}, {row}. ({PlanWords.Sts(Stitches)})",
+            $"Buttonhole Row 2 (WS): {PlanWords.Capital(CrochetWords.Turn(stitch))}, {stitch} in each st and in each ch across. ({PlanWords.Sts(Stitches)})",
         ];
     }
 
-    private string Row(string hole, string plain) => PlanWords.Row([.. Clauses(string.Create(CultureInfo.InvariantCulture, $"{hole} {PlanWords.Sts(HoleStitches)}"), plain)]);
+    private string Row(string hole, string plain, bool inTwo) => Text(string.Create(CultureInfo.InvariantCulture, $"{hole} {PlanWords.Sts(HoleStitches)}"), s => Plain(plain, s), inTwo);
 
-    private IEnumerable<string> Clauses(string hole, string plain)
+    private string Text(string hole, Func<int, string> plain, bool inTwo)
     {
-        if (Before > 0)
+        var (before, after) = (Before > 0 ? plain(Before) : "", After > 0 ? plain(After) : "");
+        if (!inTwo || Spaces.IsEmpty)
         {
-            yield return Plain(plain, Before);
+            return PlanWords.Row([before, .. Spaces.Select(s => $"{hole}, {plain(s)}"), hole, after]);
         }
 
-        foreach (var space in Spaces)
-        {
-            yield return $"{hole}, {Plain(plain, space)}";
-        }
-
-        yield return hole;
-        if (After > 0)
-        {
-            yield return Plain(plain, After);
-        }
+        var (longer, shorter) = (Spaces.Max(), Spaces.Min());
+        var times = Spaces.Count(s => s == longer);
+        string[] clauses = [before, $"({hole}, {plain(longer)}) {PlanWords.Times(times)}", $"({hole}, {plain(shorter)}) {PlanWords.Times(Spaces.Length - times)}", hole, after];
+        return string.Join(", ", clauses.Where(c => c.Length > 0));
     }
 
     private static string Plain(string plain, int stitches) => string.Create(CultureInfo.InvariantCulture, $"{plain}{stitches}");

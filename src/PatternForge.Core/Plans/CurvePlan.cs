@@ -63,7 +63,8 @@ public sealed record CurvePlan(int Stitches, int Rows, ImmutableArray<CurveStep>
     /// <summary>One edge as lines of a pattern: one side of a neck.</summary>
     /// <param name="from">Stitches before.</param>
     /// <param name="edge">The edge's name: "neck edge".</param>
-    public ImmutableArray<string> OneEdge(int from, string edge = "neck edge")
+    /// <param name="more">Plain rows more at the end.</param>
+    public ImmutableArray<string> OneEdge(int from, string edge = "neck edge", int more = 0)
     {
         var lines = ImmutableArray.CreateBuilder<string>();
         var left = from;
@@ -73,7 +74,7 @@ public sealed record CurvePlan(int Stitches, int Rows, ImmutableArray<CurveStep>
             lines.Add($"{(stitches > 1 ? "BO" : "Dec")} {PlanWords.Sts(stitches)} at {edge} of {PlanWords.Every(interval, inRound: false)} {PlanWords.Times(times)}. ({PlanWords.Sts(left)})");
         }
 
-        AddPlain(lines, RowsAfter);
+        AddPlain(lines, RowsAfter + more);
         return lines.ToImmutable();
     }
 

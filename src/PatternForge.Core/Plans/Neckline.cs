@@ -32,6 +32,21 @@ public static class Neckline
         }
 
         var centre = Math.Min(stitches, GaugeMath.SameParity(stitches * centreShare, stitches));
+        return WithCentre(stitches, centre, rows);
+    }
+
+    /// <summary>A front neck with a middle of so many stitches.</summary>
+    /// <param name="stitches">Stitches of the neck.</param>
+    /// <param name="centre">Stitches in the middle; what is left of the neck is an even number.</param>
+    /// <param name="rows">Rows from the middle bind-off to the shoulder.</param>
+    /// <remarks>Worked example: a neck of 41 sts with 17 in its middle leaves a curve of 12 sts to each side (common practice: a third to a half in the middle).</remarks>
+    public static Planned<NecklinePlan> WithCentre(int stitches, int centre, int rows)
+    {
+        if (centre < 0 || centre > stitches || (stitches - centre) % 2 != 0)
+        {
+            return Planned.No<NecklinePlan>(string.Create(CultureInfo.InvariantCulture, $"a middle of {centre} sts does not leave the same at both sides of a neck of {stitches}"));
+        }
+
         var side = Curve.Quarter((stitches - centre) / 2, rows);
         return side.IsPlanned ? Planned.Of(new NecklinePlan(stitches, centre, side.Plan)) : Planned.No<NecklinePlan>(side.Reason, side.Help);
     }

@@ -76,4 +76,42 @@ public static class PickUp
     /// <summary>A ratio below one as steps, each of which leaves out one row: 10 in 13 is 3 in 4, 3 in 4, 4 in 5. Empty where no row is left out.</summary>
     public static ImmutableArray<(int Stitches, int Rows)> Steps(int stitches, int rows) =>
         stitches < 1 || rows <= stitches ? [] : [.. EvenShare.Parts(stitches, rows - stitches).Select(s => (s, s + 1))];
+
+    /// <summary>The simplest ratio that is near: so many stitches to so many rows, 10 rows at most, within a fortieth where there is one.</summary>
+    /// <remarks>Worked example: 20 sts and 28 rows are 5 in 7; 0.8 is 4 in 5 (arithmetic).</remarks>
+    public static (int Stitches, int Rows) Simple(decimal ratio)
+    {
+        var best = (Stitches: 1, Rows: 1);
+        for (var rows = 1; rows <= 10; rows++)
+        {
+            var near = (Stitches: Math.Max(1, (int)decimal.Round(Math.Clamp(ratio, 0, 10) * rows, MidpointRounding.AwayFromZero)), Rows: rows);
+            best = Off(near) < Off(best) ? near : best;
+            if (Off(best) <= 0.025m * ratio)
+            {
+                break;
+            }
+        }
+
+        return best;
+
+        decimal Off((int Stitches, int Rows) pair) => Math.Abs(((decimal)pair.Stitches / pair.Rows) - ratio);
+    }
+
+    /// <summary>The row of a pattern in which stitches are picked up.</summary>
+    /// <param name="count">All stitches.</param>
+    /// <param name="ratio">Stitches to rows along the ends of rows; null where there are none.</param>
+    /// <param name="oneForOne">Stitches picked up one for one.</param>
+    /// <param name="edge">The edge's name.</param>
+    /// <param name="inRound">True where the work is joined.</param>
+    /// <param name="stitch">The stitch of crochet; empty in knitting.</param>
+    public static string Line(int count, (int Stitches, int Rows)? ratio, int oneForOne, string edge, bool inRound, string stitch)
+    {
+        var rate = ratio is var (s, r) ? string.Create(CultureInfo.InvariantCulture, $"at about {PlanWords.Sts(s)} for every {(r == 1 ? "row" : $"{r} rows")}") : "";
+        var single = oneForOne == 0 ? "" : stitch.Length > 0 ? "with 1 st for each free st" : "1 st in each bound-off st";
+        var between = rate.Length == 0 || single.Length == 0 ? "" : stitch.Length > 0 ? ", " : " and ";
+        var where = $"{(inRound ? "around" : "along")} the {edge} {(rate.Length == 0 && stitch.Length == 0 ? "at " : "")}{rate}{between}{single}";
+        return stitch.Length > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"Join yarn with RS facing; work {count} {stitch} evenly {where}. ({PlanWords.Sts(count)})")
+            : $"Pick-up {(inRound ? "Rnd" : "Row (RS)")}: Pick up and k {PlanWords.Sts(count)} evenly {where}.{(inRound ? " Place marker and join in the round." : "")} ({PlanWords.Sts(count)})";
+    }
 }

@@ -16,6 +16,12 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
     /// <summary>The crochet stitch; null in knitting.</summary>
     public string? Crochet { get; init; }
 
+    /// <summary>The shaping row as it is written in this place, in notation; null for the usual form.</summary>
+    public string? Written { get; init; }
+
+    /// <summary>True in the round: rounds of crochet are joined, its rows are turned.</summary>
+    public bool InRound { get; init; }
+
     /// <summary>True in crochet.</summary>
     public bool IsCrochet => Crochet is not null;
 
@@ -36,7 +42,7 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
             ShapingPlace.OneEnd => 1,
             _ => 2 * markers,
         };
-        return places < 1 || perTime < places || perTime % places != 0 || (place == ShapingPlace.Markers && crochet is not null)
+        return places < 1 || perTime < places || perTime % places != 0
             ? null
             : new ShapingWork(place, perTime / places) { Markers = markers, Crochet = crochet };
     }
@@ -48,6 +54,11 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
         if (change == 0 || Each < 1 || Edge < 0)
         {
             return null;
+        }
+
+        if (Written is not null)
+        {
+            return Written;
         }
 
         if (Crochet is { } stitch)
@@ -70,15 +81,24 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
 
     private string? Crocheted(string stitch, bool increase)
     {
-        var one = increase ? $"2 {stitch} in" : $"{stitch}2tog";
-        if (Each != 1 || Place == ShapingPlace.Markers)
+        var (begin, join) = InRound ? (CrochetWords.Begin(stitch), "join with sl st in first st") : (CrochetWords.Turn(stitch), "");
+        if (Place == ShapingPlace.Markers)
+        {
+            // A corner is a space of 2 chains, which has a stitch at each side more in every row.
+            return !increase || Each != 1 ? null
+                : Join(begin, $"[{stitch} in each st to next ch-2 sp, ({stitch}, ch 2, {stitch}) in ch-2 sp] {PlanWords.Times(Markers)}", $"{stitch} in each st to end", join);
+        }
+
+        if (Each > (increase ? 3 : 4))
         {
             return null;
         }
 
-        var begin = Place == ShapingPlace.OneEnd ? "" : increase ? one + " first st" : one;
-        var end = increase ? one + " last st" : one;
-        return Join(begin, $"{stitch} in each st to last {(increase ? "st" : "2 sts")}", end);
+        var one = increase ? string.Create(CultureInfo.InvariantCulture, $"{Each + 1} {stitch} in") : Each == 1 ? $"{stitch}2tog" : $"({stitch}2tog) {PlanWords.Times(Each)}";
+        var left = Place == ShapingPlace.OneEnd ? "" : increase ? one + " first st" : one;
+        var right = increase ? one + " last st" : one;
+        var reach = increase ? 1 : 2 * Each;
+        return Join(begin, left, $"{stitch} in each st to last {(reach == 1 ? "st" : PlanWords.Sts(reach))}", right, join);
     }
 
     private string Often(string stitch) => Each == 1 ? stitch : $"({stitch}) {PlanWords.Times(Each)}";

@@ -75,6 +75,16 @@ public static class ShortRows
     public static int? BustRows(decimal difference, decimal rows, decimal over) =>
         GaugeMath.Rows(difference, rows, over) is { } exact && exact <= PlanLimits.MostRows ? 2 * (int)decimal.Round(exact / 2, MidpointRounding.AwayFromZero) : null;
 
+    /// <summary>A bust: short rows over the front that reach less and less far, down to a middle between the two points of the bust.</summary>
+    /// <param name="stitches">Stitches of the front.</param>
+    /// <param name="between">Stitches between the last two turns.</param>
+    /// <param name="rows">Rows that the middle gains: <see cref="BustRows"/>.</param>
+    /// <remarks>Worked example: 90 sts with 34 between the turns and 14 rows: 7 pairs, each 4 sts shorter at both ends (common practice).</remarks>
+    public static Planned<ShortRowPlan> Bust(int stitches, int between, int rows) =>
+        between < 1 || between >= stitches || (stitches - between) % 2 != 0
+            ? Planned.No<ShortRowPlan>(string.Create(CultureInfo.InvariantCulture, $"{between} sts between the turns do not lie in the middle of {stitches}"), string.Create(CultureInfo.InvariantCulture, $"{between + 1} sts do"))
+            : Slope(stitches, (stitches - between) / 2, rows, narrowing: true);
+
     /// <summary>Shoulders bound off in steps at the beginning of rows, both alike.</summary>
     public static Planned<CurvePlan> BoundOff(int shoulder, int rows) => Curve.Slope(shoulder, rows);
 }

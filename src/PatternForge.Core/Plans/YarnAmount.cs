@@ -52,9 +52,6 @@ public static class YarnAmount
     private const decimal LoopInWidths = 4.1m;
     private const decimal RowsToStitches = 1.3m;
 
-    /// <summary>The proportions of a stitch of stockinette.</summary>
-    public static Source LoopLength { get; } = new("D. L. Munden, The geometry and dimensional properties of plain-knit fabrics, Journal of the Textile Institute, 1959", IsFromMemory: true);
-
     /// <summary>Factors beside stockinette.</summary>
     public static ImmutableArray<FabricFactor> Factors { get; } =
     [
@@ -84,10 +81,10 @@ public static class YarnAmount
     public static decimal Stitches(int first, int last, int rows) => (first + last) / 2m * rows;
 
     /// <summary>Roughly, by area in square centimetres and the gauge of stockinette over 10 cm; metres alone.</summary>
-    /// <remarks>By <see cref="LoopLength"/>: a stitch takes 4.1 times its width. Worked example: 9900 sq cm at 22 sts and 30 rows in 10 cm: 1218 m.</remarks>
+    /// <remarks>By <see cref="Sources.LoopLength"/>: a stitch takes 4.1 times its width. Worked example: 9900 sq cm at 22 sts and 30 rows in 10 cm: 1218 m.</remarks>
     public static YarnNeed? Rough(decimal squareCm, decimal stitches10Cm, decimal rows10Cm) =>
         PlanLimits.IsMeasure(squareCm) && PlanLimits.IsMeasure(stitches10Cm) && PlanLimits.IsMeasure(rows10Cm)
-            ? new(squareCm * rows10Cm / 10 * LoopInWidths / 100, null, ErrorRough, LoopLength)
+            ? new(squareCm * rows10Cm / 10 * LoopInWidths / 100, null, ErrorRough, Sources.LoopLength)
             : null;
 
     /// <summary>Roughly, by area and the class of the yarn, from its published gauge and lengths: the middle of both; null for the classes that are open at an end (0 and 7), where a swatch must tell.</summary>

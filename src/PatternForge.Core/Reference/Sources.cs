@@ -56,4 +56,7 @@ public static class Sources
 
     /// <summary>Ease by fit, in inches.</summary>
     public static Source FitChart { get; } = new("Craft Yarn Council, fit chart, as quoted in the trade");
+
+    /// <summary>How long the loop of a stitch is beside its width and height.</summary>
+    public static Source LoopLength { get; } = new("D. L. Munden, The geometry and dimensional properties of plain-knit fabrics, Journal of the Textile Institute, 1959", IsFromMemory: true);
 }

@@ -16,8 +16,9 @@ internal static class Interpolation
     /// <param name="place">Where the new one stands among them.</param>
     /// <param name="measure">The unit that stands with them; empty for bare numbers.</param>
     /// <param name="isYarn">True for an amount of yarn, which is better too much than too little.</param>
+    /// <param name="multiple">The stitch multiple that all values keep to; 1 for none.</param>
     /// <param name="keepsAll">True to keep all that the values have in common, even where no number between the neighbours does.</param>
-    public static NewValue Of(IReadOnlyList<SizeListValue> values, NewPlace place, string measure, bool isYarn, bool keepsAll)
+    public static NewValue Of(IReadOnlyList<SizeListValue> values, NewPlace place, string measure, bool isYarn, bool keepsAll, int multiple = 1)
     {
         var (from, to) = (values[place.From], values[place.To]);
         var near = place.Share > 0.5m ? to : from;
@@ -38,6 +39,12 @@ internal static class Interpolation
             return new(a, from.UpTo, "the same in all sizes");
         }
 
+        // "0 (2, 0, 2)": what goes to and fro from size to size goes on so at either end.
+        if (!place.IsBetween && known.Length == values.Count && known.Length > 3 && upTo is null && known.Zip(known.Skip(2)).All(p => p.First == p.Second))
+        {
+            return new(place.Index == 0 ? known[1] : known[^2], null, "in turn, as from size to size", IsOpen: true);
+        }
+
         var exact = a + ((b - a) * place.Share);
         var way = place.IsBetween ? place.Share == 0.5m ? "halfway" : "by the main measurement" : Math.Abs(b - a) == 0 ? "as its neighbour" : place.Share is 2m or -1m ? "one step on" : "by the main measurement";
         if (measure.Length > 0 || upTo is not null || known.Any(k => k != decimal.Truncate(k)))
@@ -45,10 +52,10 @@ internal static class Interpolation
             return new(Math.Max(0, Measured(exact, known, isYarn || YarnUnits.Contains(measure, StringComparer.OrdinalIgnoreCase))), upTo, way);
         }
 
-        return Whole(exact, known, a, b, place, way, keepsAll);
+        return Whole(exact, known, a, b, place, way, keepsAll, multiple);
     }
 
-    private static NewValue Whole(decimal exact, decimal[] known, decimal a, decimal b, NewPlace place, string way, bool keepsAll)
+    private static NewValue Whole(decimal exact, decimal[] known, decimal a, decimal b, NewPlace place, string way, bool keepsAll, int multiple)
     {
         var step = known.Skip(1).Aggregate(0m, (g, k) => Divisor(g, Math.Abs(k - known[0])));
         var least = known.Min() > 0 ? 1 : 0;
@@ -57,9 +64,9 @@ internal static class Interpolation
             // The largest step that leaves room between the neighbours.
             for (var smaller = Math.Min(step, MostSteps); smaller >= 1; smaller--)
             {
-                if (step % smaller == 0 && Nearest(exact, known[0], smaller) is var inside && inside > Math.Min(a, b) && inside < Math.Max(a, b))
+                if (step % smaller == 0 && smaller % multiple == 0 && Nearest(exact, known[0], smaller) is var inside && inside > Math.Min(a, b) && inside < Math.Max(a, b))
                 {
-                    return new(Math.Max(inside, least), null, smaller == step ? $"{way}{Common(known[0], step)}" : $"{way}{Common(known[0], smaller)}; all values so far are{Form(known[0], step)}", IsOpen: smaller < step && smaller < 2);
+                    return new(Math.Max(inside, least), null, smaller == step ? $"{way}{Common(known[0], step)}" : $"{way}{Common(known[0], smaller)}{(multiple > 1 ? ", as the stitch pattern asks" : "")}; all values so far are{Form(known[0], step)}", IsOpen: smaller < step && smaller < 2);
                 }
             }
         }

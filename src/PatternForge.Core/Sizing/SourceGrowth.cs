@@ -15,13 +15,14 @@ internal sealed class SourceGrowth
     private readonly SizeSet _sizes;
     private readonly string _name;
     private readonly GivenValues _given;
+    private readonly StitchMultiples _multiples;
     private readonly List<Edit> _edits = [];
     private readonly List<SizeChange> _changes = [];
 
     /// <summary>A source before a size is added.</summary>
-    public SourceGrowth(MendedText mended, SizeLists found, SizeSet sizes, string name, GivenValues given)
+    public SourceGrowth(MendedText mended, SizeLists found, SizeSet sizes, string name, GivenValues given, StitchMultiples multiples)
     {
-        (_mended, _found, _sizes, _name, _given) = (mended, found, sizes, name.Trim(), given);
+        (_mended, _found, _sizes, _name, _given, _multiples) = (mended, found, sizes, name.Trim(), given, multiples);
         Source = mended;
     }
 
@@ -40,7 +41,7 @@ internal sealed class SourceGrowth
     /// <summary>The source with the new size in every list.</summary>
     public SourceGrowth Grow(NewPlace place, bool keepsAll)
     {
-        var grown = new SourceGrowth(_mended, _found, _sizes, _name, _given);
+        var grown = new SourceGrowth(_mended, _found, _sizes, _name, _given, _multiples);
         foreach (var list in _found.Lists)
         {
             grown.List(list, place, keepsAll);
@@ -95,7 +96,7 @@ internal sealed class SourceGrowth
         }
 
         var given = _given.For(list);
-        var value = given ?? Interpolation.Of(list.Values, local, list.Measure, list.Path.EndsWith("needs", StringComparison.Ordinal), keepsAll);
+        var value = given ?? Interpolation.Of(list.Values, local, list.Measure, list.Path.EndsWith("needs", StringComparison.Ordinal), keepsAll, _multiples.For(list));
         Write(list, local.Index, ListGrowth.Written(Text, list, value), given is not null ? SizeChangeKind.Given : value.IsOpen ? SizeChangeKind.Decide : SizeChangeKind.Proposed, value.Why);
     }
 

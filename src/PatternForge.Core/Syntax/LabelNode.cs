@@ -57,6 +57,9 @@ public sealed record LabelNode
     /// <summary>How many rows "Next 6 rows" stands for; null otherwise.</summary>
     public SizedNumber? NextCount { get; init; }
 
+    /// <summary>The header's number that "Next {rows} rows" calls by its name; null otherwise.</summary>
+    public Atom? NextCountName { get; init; }
+
     /// <summary>True for "Next row".</summary>
     public bool IsNext { get; init; }
 

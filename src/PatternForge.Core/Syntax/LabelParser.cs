@@ -128,7 +128,13 @@ public sealed class LabelParser
         }
 
         SizedNumber? count = null;
-        if (isNext && _atoms.IsKind(TokenKind.Number))
+        Atom? named = null;
+        if (isNext && _atoms.IsKind(TokenKind.Placeholder))
+        {
+            named = _atoms.Peek();
+            _atoms.At++;
+        }
+        else if (isNext && _atoms.IsKind(TokenKind.Number))
         {
             count = _atoms.Peek()!.Number;
             _atoms.At++;
@@ -142,7 +148,7 @@ public sealed class LabelParser
         }
 
         _atoms.At++;
-        return Rest(start, new LabelNode { Span = default, Word = word, Side = side, IsNext = isNext, NextCount = count });
+        return Rest(start, new LabelNode { Span = default, Word = word, Side = side, IsNext = isNext, NextCount = count, NextCountName = named });
     }
 
     /// <summary>"Dec row (RS):", "Seed st row:", "Toe:". Needs its colon, or a side or a dash behind "row".</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Model;
 using PatternForge.Core.Plans;
+using PatternForge.Core.Reference;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
@@ -153,7 +154,7 @@ public sealed class YarnEstimator
 
         var times = factor.Usual == 1 ? "" : $", times {Figure(factor.Usual)} for {factor.Name} ({factor.Source})";
         var strands = yarn.Strands == 1 ? "" : $", for each of {yarn.Strands} strands";
-        return (new(AmountBasis.Published, $"rough figures, because no sample or swatch was weighed: the length of a stitch at the gauge ({YarnAmount.LoopLength}){times}{strands}", YarnAmount.ErrorRough), sizes);
+        return (new(AmountBasis.Published, $"rough figures, because no sample or swatch was weighed: the length of a stitch at the gauge ({Sources.LoopLength}){times}{strands}", YarnAmount.ErrorRough), sizes);
     }
 
     /// <summary>What was used of a yarn, told of it by its letters or its name, or its share of what all yarns took; null where that cannot be told.</summary>
@@ -210,7 +211,7 @@ public sealed class YarnEstimator
     private SizeAmount Complete(SizeAmount amount, Yarn yarn, int index, int size, decimal margin)
     {
         var per100 = yarn.MetresPerGram * 100;
-        var need = new YarnNeed(amount.Metres, amount.Grams, 0, YarnAmount.LoopLength);
+        var need = new YarnNeed(amount.Metres, amount.Grams, 0, Sources.LoopLength);
         need = (per100 is { } known ? need.Filled(known) : need).WithMargin(margin * 100);
         var others = ImmutableArray.CreateBuilder<AlternativeAmount>();
         foreach (var other in yarn.Alternatives)

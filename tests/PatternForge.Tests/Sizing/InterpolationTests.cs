@@ -46,4 +46,17 @@ public class InterpolationTests
         [.. values.Split(' ').Select((v, i) => new SizeListValue(i, default, default, v == "–" ? null : decimal.Parse(v, CultureInfo.InvariantCulture), null))];
 
     private static string Figure(decimal? value) => value?.ToString("0.##", CultureInfo.InvariantCulture) ?? "–";
+
+    [Theory]
+    [InlineData("0 2 0 2", 4, 0)]
+    [InlineData("0 2 0 2 0", 5, 2)]
+    [InlineData("0 2 0 2", 0, 2)]
+    public void What_goes_to_and_fro_goes_on_so(string values, int index, int expected)
+    {
+        var list = List(values);
+        var value = Interpolation.Of(list, NewPlace.At(index, list.Length), "", isYarn: false, keepsAll: false);
+
+        Assert.Equal(expected, value.Number);
+        Assert.True(value.IsOpen);
+    }
 }
