@@ -63,6 +63,7 @@ public class ShelfTests
     [Theory]
     [InlineData("html", "hats/cowl.html")]
     [InlineData("md", "hats/cowl.md")]
+    [InlineData("txt", "hats/cowl.txt")]
     public void A_page_names_other_designs_unless_the_pattern_does_so_itself(string format, string address)
     {
         var other = ExamplePageTests.Compile("hawser-cowl");
