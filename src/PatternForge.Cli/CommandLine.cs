@@ -82,6 +82,8 @@ internal static class CommandLine
             CountsCommand.Of(around),
             AddSizeCommand.Of(around),
             DiffCommand.Of(around),
+            TestPackCommand.Of(around),
+            TestResultsCommand.Of(around),
             ExplainCommand.Of(around),
             SpreadCommand.Of(around),
             PlanCommand.Of(around),

@@ -8,6 +8,7 @@ using PatternForge.Core.Findings;
 using PatternForge.Core.Planning;
 using PatternForge.Core.Shapes;
 using PatternForge.Core.Syntax;
+using PatternForge.Core.Trials;
 using PatternForge.Core.Work;
 
 namespace PatternForge.Core;
@@ -19,7 +20,7 @@ public static class RuleCatalog
     public static ImmutableArray<Rule> All { get; } =
     [
         .. SyntaxRules.All.Concat(FileRules.All).Concat(HeaderRules.All).Concat(NumberRules.All).Concat(HouseRules.All).Concat(DraftRules.All).Concat(BodyRules.All).Concat(RowSyntaxRules.All).Concat(RowRules.All).Concat(PlanRules.All).Concat(ChartRules.All)
-            .Append(ChartComparison.Rule).Append(FloatCheck.Rule).Append(YarnShareCheck.Rule).Append(DrawingNotMade.Rule).Append(SchematicRequest.Rule).Append(SchematicDiffers.Rule).Concat(CrochetTermsRules.All).Concat(WorkRules.All).Concat(EditionRules.All).Concat(CheckList.Rules)
+            .Append(ChartComparison.Rule).Append(FloatCheck.Rule).Append(YarnShareCheck.Rule).Append(DrawingNotMade.Rule).Append(SchematicRequest.Rule).Append(SchematicDiffers.Rule).Concat(CrochetTermsRules.All).Concat(WorkRules.All).Concat(EditionRules.All).Concat(AnswerRules.All).Concat(CheckList.Rules)
             .OrderBy(r => r.Code, StringComparer.Ordinal),
     ];
 

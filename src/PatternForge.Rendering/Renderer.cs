@@ -79,6 +79,12 @@ public static class Renderer
     /// <param name="templates">The templates; the built-in ones when null.</param>
     public static RenderResult Shelf(ShelfView shelf, TemplateSet? templates = null) => ShelfFormat.Write(shelf, templates ?? TemplateSet.Default);
 
+    /// <summary>What a test maker of one size gets: a form, and a blank in YAML.</summary>
+    /// <param name="compilation">The pattern.</param>
+    /// <param name="size">The size, by its number from 0.</param>
+    /// <param name="templates">The templates; the built-in ones when null.</param>
+    public static RenderResult TestSheet(Compilation compilation, int size, TemplateSet? templates = null) => TestSheetFormat.Write(compilation, size, templates ?? TemplateSet.Default);
+
     /// <summary>The drawings of a pattern as files of their own, in the order of the page.</summary>
     /// <param name="view">The view.</param>
     public static ImmutableArray<RenderedFile> Drawings(PatternView view) =>

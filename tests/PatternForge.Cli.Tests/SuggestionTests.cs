@@ -6,7 +6,7 @@ namespace PatternForge.Cli.Tests;
 public class SuggestionTests
 {
     [Theory]
-    [InlineData("", "add-size amount build completions counts diff explain lint new plan regauge schema serve spread tables")]
+    [InlineData("", "add-size amount build completions counts diff explain lint new plan regauge schema serve spread tables test-pack test-results")]
     [InlineData("l", "lint")]
     [InlineData("lint", "lint")]
     [InlineData("LI", "lint")]
@@ -76,7 +76,7 @@ public class SuggestionTests
     public void Without_a_line_the_commands_are_offered()
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(["add-size", "amount", "build", "completions", "counts", "diff", "explain", "lint", "new", "plan", "regauge", "schema", "serve", "spread", "tables"], WordsOf(Outcome.Of(folder, "[suggest]")));
+        Assert.Equal(["add-size", "amount", "build", "completions", "counts", "diff", "explain", "lint", "new", "plan", "regauge", "schema", "serve", "spread", "tables", "test-pack", "test-results"], WordsOf(Outcome.Of(folder, "[suggest]")));
     }
 
     [Fact]

@@ -4,7 +4,7 @@ namespace PatternForge.Cli.Tests;
 public class UsageTests
 {
     [Theory]
-    [InlineData("say what to do: new, lint, build, counts, add-size, diff, explain, spread, plan, regauge, amount, tables, completions")]
+    [InlineData("say what to do: new, lint, build, serve, counts, add-size, diff, test-pack, test-results, explain, spread, plan, regauge, amount, tables, schema, completions")]
     [InlineData("`lnt` is not known as a command: did you mean `lint`?", "lnt")]
     [InlineData("`--frmat` is not known as an option: did you mean `--format`?", "lint", "--frmat", "json", "x")]
     [InlineData("`--frmat=json` is not known as an option: did you mean `--format`?", "lint", "--frmat=json", "x")]

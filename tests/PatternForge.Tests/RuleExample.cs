@@ -5,6 +5,7 @@ using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
+using PatternForge.Core.Trials;
 
 namespace PatternForge.Tests;
 
@@ -21,7 +22,7 @@ internal static class RuleExample
     /// </summary>
     public static (string Text, TextSpan[] Marks) Read(Rule rule, string example)
     {
-        var isFile = example.StartsWith("---", StringComparison.Ordinal) || rule == SyntaxRules.MissingHeader || IsOfProjectFile(rule);
+        var isFile = example.StartsWith("---", StringComparison.Ordinal) || rule == SyntaxRules.MissingHeader || IsOfProjectFile(rule) || AnswerRules.All.Contains(rule);
         var text = isFile ? "" : BeginsItself.Any(start => example.StartsWith(start, StringComparison.OrdinalIgnoreCase)) ? Header : Header + Start;
         var marks = new List<TextSpan>();
         var lineStart = text.Length;
@@ -54,7 +55,8 @@ internal static class RuleExample
 
     /// <summary>The findings of an example: of a pattern, or of a project file.</summary>
     public static ImmutableArray<Finding> FindingsOf(Rule rule, string text) =>
-        IsOfProjectFile(rule) ? HouseFile.Read(new SourceText(HouseFile.Name, text)).Findings : Compile(rule, text).Findings;
+        AnswerRules.All.Contains(rule) ? AnswersReader.Read(new SourceText("answers.yaml", text), Compiler.Compile(new SourceText("hat.pattern.md", Trials.TestResultsTests.Hat))).Findings
+        : IsOfProjectFile(rule) ? HouseFile.Read(new SourceText(HouseFile.Name, text)).Findings : Compile(rule, text).Findings;
 
     /// <summary>Compiles an example with the editions that it asks for, with small limits for the rules that speak of limits, the network's answers or a project file for those that speak of them, and photos that are told by their names.</summary>
     public static Compilation Compile(Rule rule, string text)

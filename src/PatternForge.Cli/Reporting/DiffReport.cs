@@ -222,7 +222,8 @@ internal static class DiffReport
         return said.Append('"').ToString();
     }
 
-    private static string Escaped(string text)
+    /// <summary>A text that stands in Markdown as it is.</summary>
+    public static string Escaped(string text)
     {
         var said = new StringBuilder(text.Length + 8);
         foreach (var c in Words.WellFormed(text))

@@ -133,6 +133,27 @@ internal sealed record CorrectionShape(string About, string Concerns, string Sec
 /// <summary>A line that was compared by its words alone.</summary>
 internal sealed record UnreadPlaceShape(string File, int Line, string Text);
 
+/// <summary>`test-results --format json`: what came back of a test, beside what the pattern says.</summary>
+internal sealed record TestResultsShape(
+    int Version,
+    string Path,
+    string Title,
+    string PatternVersion,
+    IReadOnlyList<TestedSizeShape> Sizes,
+    IReadOnlyList<TestNumberShape> Numbers,
+    IReadOnlyList<TestCommentShape> Mistakes,
+    IReadOnlyList<TestCommentShape> Comments,
+    IReadOnlyList<TestCommentShape> Questions);
+
+/// <summary>How many answers there are of a size, and the fewest and most hours; null where nobody said.</summary>
+internal sealed record TestedSizeShape(string Size, int Answers, decimal? HoursFrom, decimal? HoursTo);
+
+/// <summary>A number: told by the pattern (null where it tells none) and got by the maker, the difference as a share of what was told, and what to look at (null for nothing).</summary>
+internal sealed record TestNumberShape(string Size, string Maker, string Kind, string Name, decimal? Told, decimal Got, string Unit, decimal? Difference, string? Flag);
+
+/// <summary>What a maker said of a row, a section or a question.</summary>
+internal sealed record TestCommentShape(string Size, string Maker, string About, string Text);
+
 /// <summary>Source-generated writing: no reflection at run time.</summary>
 [JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase, GenerationMode = JsonSourceGenerationMode.Serialization | JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(LintShape))]
@@ -141,4 +162,5 @@ internal sealed record UnreadPlaceShape(string File, int Line, string Text);
 [JsonSerializable(typeof(YarnsShape))]
 [JsonSerializable(typeof(AddedSizeShape))]
 [JsonSerializable(typeof(DiffShape))]
+[JsonSerializable(typeof(TestResultsShape))]
 internal sealed partial class JsonShapes : JsonSerializerContext;

@@ -181,5 +181,11 @@ internal static class PatternJson
         json.List("videos", view.Videos, Link);
         json.List("links", view.Links, Link);
         json.Text("contact", facts.Contact);
+        json.List("corrections", view.Corrections.SelectMany(v => v.Items.Select(i => (v.Heading, i.Name, i.Value))), c =>
+        {
+            json.Text("version", c.Heading);
+            json.Text("place", c.Name);
+            json.Text("text", c.Value);
+        });
     }
 }

@@ -60,6 +60,15 @@ public sealed class TemplateSet
     /// <param name="landing">How texts land in the format.</param>
     internal TemplateResult Render(string name, ShelfView view, Landing landing) => Render(name, ViewScript.Of(view, landing), landing);
 
+    /// <summary>Renders the sheet of a test maker.</summary>
+    /// <param name="name">The template, <c>html/test-sheet.html</c>.</param>
+    /// <param name="view">What it sees.</param>
+    /// <param name="landing">How texts land in the format.</param>
+    internal TemplateResult Render(string name, TestSheetView view, Landing landing) => Render(name, ViewScript.Of(view, landing), landing);
+
+    /// <summary>A file of the set as it stands; null where there is none of that name.</summary>
+    internal string? Plain(string name) => _files.Find(name)?.Text;
+
     private TemplateResult Render(string name, IScriptObject names, Landing landing, int sizes = 1)
     {
         var folder = name[..(name.IndexOf('/', StringComparison.Ordinal) + 1)];

@@ -147,6 +147,21 @@ internal static class ViewScript
     /// <summary>What a version corrected.</summary>
     public static readonly ViewMembers<CorrectionsView> Corrections = new() { { "heading", v => v.Heading }, { "items", (v, p) => List(v.Items, Fact, p) } };
 
+    /// <summary>A number that is asked for.</summary>
+    public static readonly ViewMembers<AskView> Ask = new() { { "key", v => v.Key }, { "field", v => v.Field }, { "name", v => v.Name }, { "told", v => v.Told }, { "unit", v => v.Unit } };
+
+    /// <summary>A question.</summary>
+    public static readonly ViewMembers<QuestionView> Question = new() { { "key", v => v.Key }, { "text", v => v.Text }, { "hint", v => v.Hint } };
+
+    /// <summary>The sheet of a test maker.</summary>
+    public static readonly ViewMembers<TestSheetView> TestSheet = new()
+    {
+        { "title", v => v.Title }, { "designer", v => v.Designer }, { "version", v => v.Version }, { "edition", v => v.Edition }, { "size", v => v.Size }, { "file", v => v.File }, { "level", v => v.Level },
+        { "contact", (v, p) => v.Contact is { } contact ? new ViewObject<LinkView>(contact, Link, p) : null }, { "tools", v => List(v.Tools) },
+        { "gauges", (v, p) => List(v.Gauges, Ask, p) }, { "yarns", (v, p) => List(v.Yarns, Ask, p) }, { "measures", (v, p) => List(v.Measures, Ask, p) }, { "sections", v => List(v.Sections) },
+        { "questions", (v, p) => List(v.Questions, Question, p) }, { "script", (v, _) => new Ready(v.Script) }, { "script_hash", v => v.ScriptHash },
+    };
+
     /// <summary>A design of the shelf.</summary>
     public static readonly ViewMembers<DesignView> Design = new()
     {
@@ -177,6 +192,11 @@ internal static class ViewScript
         { "other_designs", (v, p) => List(v.OtherDesigns, Design, p) }, { "all_designs", v => v.AllDesigns },
         { "listing", (v, p) => v.Listing is { } listing ? new ViewObject<ListingView>(listing, Listing, p) : null },
     };
+
+    /// <summary>A shelf as a template sees it.</summary>
+    /// <param name="view">The view.</param>
+    /// <param name="landing">How texts land in the format that is being written.</param>
+    public static IScriptObject Of(TestSheetView view, Landing landing) => new ViewObject<TestSheetView>(view, TestSheet, landing);
 
     /// <summary>A shelf as a template sees it.</summary>
     /// <param name="view">The view.</param>

@@ -45,6 +45,7 @@ public class CorrectionsListTests
         var page = Renderer.Render(Made(Hat), OutputFormat.Find(format)!).Files[0].Text;
         Assert.Contains(link, page, StringComparison.Ordinal);
         Assert.Contains("Found a mistake?", page, StringComparison.Ordinal);
+        Assert.Contains("\nCorrections\n", Renderer.Render(Made(Hat), OutputFormat.Find("txt")!).Files[0].Text, StringComparison.Ordinal);
         Assert.Equal(1, page.Split(format == "html" ? "id=\"corrections\"" : "\n## Corrections\n").Length - 1);
     }
 
