@@ -26,6 +26,9 @@ public sealed record OutlineLevel(int Line, decimal HeightCm, decimal LeftCm, de
 /// <param name="Arms">The two parts above that place, the left one first; empty where it does not part.</param>
 public sealed record SizeOutline(ImmutableArray<OutlineLevel> Levels, ImmutableArray<ImmutableArray<OutlineLevel>> Arms)
 {
+    /// <summary>What is known of a sock, whose leg and foot do not lie one above the other; null for all that is no sock.</summary>
+    public SockShape? Sock { get; init; }
+
     /// <summary>The highest place, in centimetres.</summary>
     public decimal TopCm => Arms.IsEmpty ? Levels[^1].HeightCm : Arms.Max(a => a[^1].HeightCm);
 
@@ -36,7 +39,7 @@ public sealed record SizeOutline(ImmutableArray<OutlineLevel> Levels, ImmutableA
     public decimal MostRightCm => Levels.Concat(Arms.SelectMany(a => a)).Max(l => l.RightCm);
 
     /// <summary>What the outline takes in, in square centimetres.</summary>
-    public decimal AreaCm2 => Area(Levels) + Arms.Sum(Area);
+    public decimal AreaCm2 => Sock is { } sock ? sock.AreaCm2 : Area(Levels) + Arms.Sum(Area);
 
     /// <summary>Left and right change places.</summary>
     public SizeOutline Mirrored() => new([.. Levels.Select(l => l.Mirrored(0))], [.. Arms.Reverse().Select(a => a.Select(l => l.Mirrored(0)).ToImmutableArray())]);
@@ -95,11 +98,17 @@ public enum OutlineView
     /// <summary>The front of a body and its yoke: the body laid flat, the sleeves left out.</summary>
     Yoke,
 
+    /// <summary>The back of a body and its yoke that are open in front: the sleeves left out.</summary>
+    OpenYoke,
+
     /// <summary>From the side: worked in rounds from its middle.</summary>
     Side,
 
     /// <summary>A circle from above.</summary>
     Circle,
+
+    /// <summary>A sock on its side, laid flat: half of it is in front.</summary>
+    Sock,
 }
 
 /// <summary>The outline of a piece as its rows and its gauge make it, in every size.</summary>

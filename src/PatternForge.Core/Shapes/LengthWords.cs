@@ -17,6 +17,9 @@ internal enum LengthFrom
 
     /// <summary>From here.</summary>
     Here,
+
+    /// <summary>From the back of a sock's heel.</summary>
+    Heel,
 }
 
 /// <summary>A length that a line states for its rows.</summary>
@@ -47,6 +50,7 @@ internal sealed record LengthWords(LengthFrom From, ImmutableArray<decimal> Cm)
 
             var behind = lower[values.Value.End..];
             var from = subject.Contains("armhole", StringComparison.Ordinal) || Array.Exists(Underarms, w => behind.Contains(w, StringComparison.Ordinal)) ? LengthFrom.Armhole
+                : behind.Contains("of the heel", StringComparison.Ordinal) || behind.Contains("of heel", StringComparison.Ordinal) ? LengthFrom.Heel
                 : Array.Exists(Bands, b => subject.Contains(b, StringComparison.Ordinal)) ? LengthFrom.Section
                 : LengthFrom.Edge;
             return behind.Contains(" from ", StringComparison.Ordinal) && from == LengthFrom.Edge && !Array.Exists(["beg", "cast", "co edge", "edge", "hem", "start", "bottom"], w => behind.Contains(w, StringComparison.Ordinal)) ? null

@@ -11,6 +11,9 @@ internal sealed class LineHeights
 
     public LineHeights(Gauge gauge, int size, int sizes) => (_gauge, _size, _sizes) = (gauge, size, sizes);
 
+    /// <summary>True for the foot of a sock, which is measured from the back of its heel.</summary>
+    public bool IsFoot { get; init; }
+
     /// <summary>The height after a line, in centimetres; null where that is not known.</summary>
     /// <param name="line">The line.</param>
     /// <param name="height">The height before it.</param>
@@ -52,6 +55,7 @@ internal sealed class LineHeights
             LengthFrom.Armhole => armhole + cm,
             LengthFrom.Section => section + cm,
             LengthFrom.Here => height + cm,
+            LengthFrom.Heel => IsFoot ? cm : null,
             _ => cm,
         };
     }

@@ -40,10 +40,11 @@ public static class OutlineMaker
             View = isRound ? OutlineView.Tube : OutlineView.Flat,
         };
         var gauge = GaugeOf(context, headings);
+        var sock = isRound || context.Facts.Craft != Stitches.Craft.Knitting ? null : SockWalk.PartsOf(lines);
         var reason = gauge is null ? context.Facts.Gauges.IsEmpty ? "the header has no gauge" : "it is not said which gauge holds for it"
             : gauge.StitchesPerCm is not > 0 ? "the gauge does not say how many stitches a centimetre has"
             : lines.Length > MostLines ? "it has too many lines"
-            : !isRound && rows.Any(l => l.Worked.InTheRound == true) ? "it is worked partly flat and partly in the round"
+            : !isRound && sock is null && rows.Any(l => l.Worked.InTheRound == true) ? "it is worked partly flat and partly in the round"
             : null;
         if (reason is not null)
         {
@@ -55,9 +56,20 @@ public static class OutlineMaker
             return Round(context, lines, gauge!, outline);
         }
 
-        if (isRound && YokeWalk.DivisionOf(lines) is > 0 and var divide)
+        if (sock is { } parts)
         {
-            return Yoke(context, piece, divide, gauge!, outline);
+            return Sock(context, piece, parts, gauge!, outline);
+        }
+
+        if (isRound && piece.Join > 0)
+        {
+            return YokeUp(context, piece, gauge!, outline);
+        }
+
+        var isFlatYoke = !isRound && rows.All(l => l.Worked.InTheRound != true) && context.Facts.Craft == Stitches.Craft.Knitting && rows.Any(l => l.Worked.Sections is { IsEmpty: false } s && s.Any(o => o.Length == 5));
+        if ((isRound || isFlatYoke) && YokeWalk.DivisionOf(lines) is > 0 and var divide)
+        {
+            return Yoke(context, piece, divide, gauge!, outline, isFlatYoke);
         }
 
         var isDownward = piece.IsFromHeld && (outline.Name.Contains("sleeve", StringComparison.OrdinalIgnoreCase) || outline.Name.Contains("leg", StringComparison.OrdinalIgnoreCase));
@@ -81,14 +93,55 @@ public static class OutlineMaker
             : outline with { Gauge = gauge, Sizes = sizes.ToImmutable(), Measures = OutlineMeasures.Of(outline.Name, isRound, sizes.ToImmutable()) };
     }
 
-    private static PieceOutline Yoke(CheckContext context, ShapedPiece piece, int divide, Gauge gauge, PieceOutline outline)
+    private static PieceOutline Sock(CheckContext context, ShapedPiece piece, (int Flap, int Gusset) parts, Gauge gauge, PieceOutline outline)
+    {
+        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
+        outline = outline with { Name = outline.Headings.Length > 1 ? "Sock" : outline.Name };
+        for (var size = 0; size < context.Facts.Sizes.Count; size++)
+        {
+            var walk = new SockWalk(piece, parts, size, context.Facts.Sizes.Count, gauge);
+            if (walk.Go() is not { } made)
+            {
+                return outline with { Reason = walk.Reason };
+            }
+
+            sizes.Add(made);
+        }
+
+        return outline with { View = OutlineView.Sock, Gauge = gauge, Sizes = sizes.ToImmutable(), Measures = SockWalk.Measures(sizes.ToImmutable()) };
+    }
+
+    private static PieceOutline Yoke(CheckContext context, ShapedPiece piece, int divide, Gauge gauge, PieceOutline outline, bool isOpen)
     {
         var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
         var walks = new List<YokeWalk>();
         outline = outline with { Name = outline.Headings is [.., var one, var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name };
         for (var size = 0; size < context.Facts.Sizes.Count; size++)
         {
-            var walk = new YokeWalk(piece, divide, size, context.Facts.Sizes.Count, gauge);
+            var walk = new YokeWalk(piece, divide, size, context.Facts.Sizes.Count, gauge, isOpen);
+            if (walk.Go() is not { } made)
+            {
+                return outline with { Reason = walk.Reason };
+            }
+
+            walks.Add(walk);
+            sizes.Add(made);
+        }
+
+        var all = sizes.ToImmutable();
+        return !AreAlike(sizes) || walks.Exists(w => w.Underarm != walks[0].Underarm)
+            ? outline with { Reason = "its sizes are not worked in the same rows" }
+            : outline with { View = isOpen ? OutlineView.OpenYoke : OutlineView.Yoke, Gauge = gauge, Sizes = all, Measures = YokeWalk.Measures(all, [.. walks.Select(w => w.NeckCm)], walks[0].Underarm, isOpen) };
+    }
+
+    private static PieceOutline YokeUp(CheckContext context, ShapedPiece piece, Gauge gauge, PieceOutline outline)
+    {
+        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
+        var walks = new List<YokeUpWalk>();
+        outline = outline with { Name = outline.Headings is [var one, .., var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name };
+        for (var size = 0; size < context.Facts.Sizes.Count; size++)
+        {
+            var walk = new YokeUpWalk(piece, size, context.Facts.Sizes.Count, gauge);
             if (walk.Go() is not { } made)
             {
                 return outline with { Reason = walk.Reason };

@@ -64,6 +64,11 @@ internal sealed class OutlineWalk
             (hold, back) = (-1, -1); // a thumb is left on a thread, and the tube goes on
         }
 
+        if (!_isRound && hold < 0 && SecondSide.In(_lines) is > 0 and var second)
+        {
+            (hold, back) = (SecondSide.LeavesIn(_lines, second), second);
+        }
+
         var both = _isRound || back >= 0 ? -1 : Enumerable.Range(1, _lines.Length - 1).FirstOrDefault(i => BothSides.PartsIn(_lines, i), -1);
         if (both >= 0)
         {
@@ -132,7 +137,7 @@ internal sealed class OutlineWalk
 
         var row = _lines[hold].Bound.Rows[^1];
         var steps = row.Steps;
-        var isStart = steps.IndexOf(steps.First(s => s is HoldStep)) > 0;
+        var isStart = steps.IndexOf(steps.First(s => s is HoldStep or LeaveStep)) > 0;
         var side = row.Side ?? _side;
         if (side is null && one != other)
         {
@@ -166,6 +171,12 @@ internal sealed class OutlineWalk
             {
                 var middle = _gauge.Across((left + right) / 2) ?? 0;
                 arms[isLeft ? 0 : 1] = [.. arms[isLeft ? 1 : 0].Select(l => l.Mirrored(middle))];
+                break;
+            }
+
+            if (!isFirst && _lines[from].First is StartStep && SecondSide.Mirrored(_lines, hold, back, _size, arms[isLeft ? 1 : 0], _gauge.Across((left + right) / 2) ?? 0) is { } turned)
+            {
+                arms[isLeft ? 0 : 1] = turned;
                 break;
             }
 

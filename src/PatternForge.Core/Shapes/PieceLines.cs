@@ -59,6 +59,12 @@ internal sealed record ShapedPiece(ImmutableArray<ShapedLine> Lines)
     /// <summary>True where left and right change places.</summary>
     public bool IsMirrored { get; init; }
 
+    /// <summary>The line where the sleeves join the body, of a yoke from below; 0 for none.</summary>
+    public int Join { get; init; }
+
+    /// <summary>The stitches of one sleeve there, one a size.</summary>
+    public ImmutableArray<int> Sleeve { get; init; } = [];
+
     /// <summary>True where it begins with stitches of another piece: a sleeve from its underarm, a thumb.</summary>
     public bool IsFromHeld { get; init; }
 }
@@ -74,6 +80,7 @@ internal static class PieceLines
         var followed = new FollowedPieces(bound, worked);
         var (group, groups) = (-1, GroupsOf(pattern));
         var (isMirrored, isFromHeld) = (false, false);
+        ShapedPiece? body = null;
         for (var i = 0; i < bound.Length && i < worked.Length; i++)
         {
             var line = new ShapedLine(bound[i], worked[i]);
@@ -90,6 +97,31 @@ internal static class PieceLines
             {
                 Close();
                 (group, isFromHeld) = (own, true);
+                piece.Add(line);
+                continue;
+            }
+
+            if (own != group && piece.Count > 0 && YokeUpWalk.Joins(line, piece[^1]))
+            {
+                // Body and sleeves have been worked by themselves: from here on they are one.
+                var sleeve = piece[^1].Worked;
+                Close();
+                group = own;
+                body = YokeUpWalk.BodyOf(pieces, line, sleeve);
+                if (body is not null)
+                {
+                    pieces.Remove(pieces.First(p => p.Lines == body.Lines));
+                    piece.AddRange(body.Lines);
+                    piece.Add(line);
+                }
+
+                continue;
+            }
+
+            if (piece.Count > 0 && SecondSide.Begins(line, [.. piece]))
+            {
+                // The other side of the neck, beside the one that has just been finished.
+                group = own;
                 piece.Add(line);
                 continue;
             }
@@ -138,8 +170,10 @@ internal static class PieceLines
         {
             if (piece.Count > 1)
             {
-                pieces.Add(new ShapedPiece(piece.ToImmutable()) { IsMirrored = isMirrored, IsFromHeld = isFromHeld });
+                pieces.Add(new ShapedPiece(piece.ToImmutable()) { IsMirrored = isMirrored, IsFromHeld = isFromHeld, Join = body?.Join ?? 0, Sleeve = body?.Sleeve ?? [] });
             }
+
+            body = null;
 
             piece.Clear();
             (isMirrored, isFromHeld) = (false, false);

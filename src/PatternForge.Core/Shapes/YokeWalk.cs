@@ -5,8 +5,9 @@ using PatternForge.Core.Work;
 namespace PatternForge.Core.Shapes;
 
 /// <summary>
-/// A body and its yoke, worked in the round from the neck down: drawn as the front that is seen when it lies flat, with the sleeves left out. The yoke's part of
-/// the front is what its markers say (raglan), else its share of the stitches where the sleeves part.
+/// A body and its yoke, worked from the neck down: drawn as the front that is seen when it lies flat, with the sleeves left out. The yoke's part of the front is
+/// what its markers say (raglan), else its share of the stitches where the sleeves part. Where it is worked in rows and open in front, its back is drawn, which
+/// only markers can tell.
 /// </summary>
 internal sealed class YokeWalk
 {
@@ -16,14 +17,14 @@ internal sealed class YokeWalk
     private readonly Gauge _gauge;
     private readonly LineHeights _heights;
 
-    // The sections between markers that are sleeves, and how many sections there are.
-    private int[] _sleeves = [];
-    private int _sections;
+    private readonly YokeShares _shares;
+    private readonly bool _isOpen;
     private decimal _share;
 
-    public YokeWalk(ShapedPiece piece, int divide, int size, int sizes, Gauge gauge)
+    public YokeWalk(ShapedPiece piece, int divide, int size, int sizes, Gauge gauge, bool isOpen = false)
     {
-        (_lines, _divide, _size, _gauge) = (piece.Lines, divide, size, gauge);
+        (_lines, _divide, _size, _gauge, _isOpen) = (piece.Lines, divide, size, gauge, isOpen);
+        _shares = new YokeShares(size);
         _heights = new LineHeights(gauge, size, sizes);
     }
 
@@ -50,9 +51,15 @@ internal sealed class YokeWalk
             return null;
         }
 
-        var front = (before - (2 * sleeve)) / 2m;
-        _share = front / before;
         FindSleeves(sleeve);
+        if (_isOpen && !_shares.HasFronts)
+        {
+            Reason = "its markers do not tell the back from the fronts";
+            return null;
+        }
+
+        var front = _isOpen ? BackAt(_divide - 1) ?? 0 : (before - (2 * sleeve)) / 2m;
+        _share = front / before;
         if (_lines[0].Worked.After[_size] is not (> 0 and var neck))
         {
             Reason = "it is not known how many stitches it begins with";
@@ -83,13 +90,15 @@ internal sealed class YokeWalk
         {
             // Above the first markers: as below them.
             var (line, at, count, own) = levels[i];
-            own ??= i + 1 < levels.Count && levels[i + 1].Front is { } below ? below * count / levels[i + 1].Count : count * _share;
+            own ??= i + 1 < levels.Count && levels[i + 1].Front is { } next ? _isOpen && levels[i + 1].Count >= count ? next : next * count / levels[i + 1].Count : count * _share;
             levels[i] = (line, at, count, own);
         }
 
         outline.AddRange(levels.Select(l => Level(l.Line, l.Height, l.Front!.Value)));
         var under = height;
-        outline.Add(Level(_lines[_divide], under, after / 2m) with { IsEdge = true });
+        // Below the underarms the back has half of the stitches that were cast on there.
+        var below = _isOpen ? (front + ((after - (before - (2 * sleeve))) / 2m)) / after : 0.5m;
+        outline.Add(Level(_lines[_divide], under, after * below) with { IsEdge = true });
         var underarm = outline.Count - 1;
         for (var i = _divide + 1; i < _lines.Length; i++)
         {
@@ -117,7 +126,7 @@ internal sealed class YokeWalk
                 continue;
             }
 
-            outline.Add(Level(_lines[i], height, (worked.After[_size] is > 0 and var count ? count : worked.Before[_size] ?? 0) / 2m));
+            outline.Add(Level(_lines[i], height, (worked.After[_size] is > 0 and var count ? count : worked.Before[_size] ?? 0) * below));
         }
 
         Underarm = outline.Count - 1 - underarm;
@@ -128,12 +137,29 @@ internal sealed class YokeWalk
     /// <param name="sizes">The outline in every size.</param>
     /// <param name="neckCm">Around the neck, one a size.</param>
     /// <param name="underarm">The level at the underarms.</param>
-    public static ImmutableArray<OutlineMeasure> Measures(ImmutableArray<SizeOutline> sizes, ImmutableArray<decimal> neckCm, int underarm)
+    /// <param name="isOpen">True where it is open in front, so that its back is drawn.</param>
+    public static ImmutableArray<OutlineMeasure> Measures(ImmutableArray<SizeOutline> sizes, ImmutableArray<decimal> neckCm, int underarm, bool isOpen = false)
     {
         var top = sizes[0].Levels.Length - 1;
         var measures = ImmutableArray.CreateBuilder<OutlineMeasure>();
         decimal Wide(SizeOutline size, int at) => size.Levels[at].WidthCm;
         var isPlain = sizes.All(s => s.Levels.Take(underarm + 1).All(l => Math.Abs(l.WidthCm - s.Levels[0].WidthCm) < 0.3m));
+        if (isOpen)
+        {
+            measures.Add(new OutlineMeasure("back, lower edge", OutlineDirection.Across, 0, 0, [.. sizes.Select(s => Wide(s, 0))]));
+            if (!isPlain)
+            {
+                measures.Add(new OutlineMeasure("back, below the underarms", OutlineDirection.Across, underarm, underarm, [.. sizes.Select(s => Wide(s, underarm))]) { IsUnder = true });
+            }
+
+            measures.Add(new OutlineMeasure("back, between the sleeves", OutlineDirection.Across, underarm + 1, underarm + 1, [.. sizes.Select(s => Wide(s, underarm + 1))]));
+            measures.Add(new OutlineMeasure("back of the neck", OutlineDirection.Across, top, top, [.. sizes.Select(s => Wide(s, top))]));
+            measures.Add(Along("up to the underarms", 0, underarm));
+            measures.Add(Along("yoke", underarm, top));
+            measures.Add(Along("whole length", 0, top));
+            return measures.ToImmutable();
+        }
+
         measures.Add(new OutlineMeasure(isPlain ? "around the body" : "around the lower edge", OutlineDirection.Across, 0, 0, [.. sizes.Select(s => 2 * Wide(s, 0))]));
         if (!isPlain)
         {
@@ -180,23 +206,28 @@ internal sealed class YokeWalk
         return Math.Max(next, height);
     }
 
+    /// <summary>The stitches of the back at the last line before a place whose markers tell them.</summary>
+    private decimal? BackAt(int line)
+    {
+        for (var i = line; i >= 0; i--)
+        {
+            if (!_lines[i].IsForOthers(_size) && _shares.Back(_lines[i]) is { } back)
+            {
+                return back;
+            }
+        }
+
+        return null;
+    }
+
     private void FindSleeves(int sleeve)
     {
-        for (var i = _divide - 1; i >= 0; i--)
+        for (var i = _divide - 1; i >= 0 && !_shares.Find(_lines[i], sleeve); i--)
         {
-            if (_lines[i].Worked.Sections is { IsEmpty: false } all && all[_size] is { Length: > 3 } sections)
-            {
-                int[] found = [.. Enumerable.Range(0, sections.Length).Where(s => sections[s].Stitches == sleeve)];
-                (_sleeves, _sections) = found.Length == 2 ? (found, sections.Length) : ([], 0);
-                return;
-            }
         }
     }
 
-    private decimal? Front(ShapedLine line) =>
-        _sleeves.Length == 0 ? line.Worked.After[_size] * _share
-        : line.Worked.Sections is { IsEmpty: false } all && all[_size].Length == _sections ? (line.Worked.After[_size] - _sleeves.Sum(s => all[_size][s].Stitches)) / 2m
-        : null;
+    private decimal? Front(ShapedLine line) => _isOpen ? _shares.Back(line) : _shares.HasSleeves ? _shares.Half(line) : line.Worked.After[_size] * _share;
 
     private OutlineLevel Level(ShapedLine line, decimal height, decimal stitches)
     {

@@ -35,7 +35,7 @@ internal static class PieceAreas
 
     private static decimal AreaOf(PieceOutline outline, SizeOutline size, Gauge gauge) => outline.View switch
     {
-        OutlineView.Tube => 2 * size.AreaCm2,
+        OutlineView.Tube or OutlineView.Sock => 2 * size.AreaCm2,
         // From the side: each round is a band as high as a row is.
         OutlineView.Side => size.Levels.Sum(l => (gauge.Across(l.Stitches) ?? 0) * (gauge.Along(1) ?? 0)),
         _ => size.AreaCm2,

@@ -10,6 +10,7 @@ internal sealed class RoundRow
     public const int MostTries = 400;
 
     private const double Clear = 8;
+    private const double Outside = 19;
 
     public RoundLayout All { get; }
     private readonly DiagramRow _row;
@@ -34,7 +35,12 @@ internal sealed class RoundRow
     }
 
     /// <summary>From the last stitch to the first: room for the number where the round is not a plain one.</summary>
-    private double WrapGap => Heads[0].IsBeside ? DiagramMeasures.Pitch * 1.5 : Math.Max(DiagramMeasures.Gap(_chainsAfter), _marks.Spaces.Count > 0 || All.Corners[Index].Length > 0 ? DiagramMeasures.Pitch * 1.35 : 0);
+    private double WrapGap => Heads[0].IsBeside ? DiagramMeasures.Pitch * (IsOutermost && !IsTall ? 0.9 : 1.5) : Math.Max(DiagramMeasures.Gap(_chainsAfter), _marks.Spaces.Count > 0 || All.Corners[Index].Length > 0 ? DiagramMeasures.Pitch * 1.35 : 0);
+
+    private bool IsTall => Heads.Find(h => !h.IsBeside) is { } first && DiagramMeasures.HeightOf(first.Mark.Stitch) > 24;
+
+    /// <summary>True for the last round of a motif with corners, which it may begin in: there is little room between its last stitch and its first.</summary>
+    private bool IsOutermost => Index == All.Corners.Length - 1 && All.Corners[Index].Length > 0;
 
     public void Make()
     {
@@ -306,8 +312,16 @@ internal sealed class RoundRow
     {
         if (_row.Number is { } number && Heads.Exists(h => !h.IsBeside))
         {
+            if (IsOutermost && !IsTall)
+            {
+                // Nothing stands outside it.
+                var beyond = (Heads[0].Mark.Head + Heads[^1].Mark.Head) * 0.5;
+                All.Layout.Numbers.Add(new RowNumber(beyond + Spot.At(All.OutwardAt(beyond), Outside), number.ToString(CultureInfo.InvariantCulture), Index));
+                return;
+            }
+
             // Between tall stems higher up, where there is more room; under chains between the stems, or in their loop where the stitches are short.
-            var isTall = DiagramMeasures.HeightOf(Heads.Find(h => !h.IsBeside)!.Mark.Stitch) > 24;
+            var isTall = IsTall;
             var share = _chainsAfter > 0 ? isTall ? 0.45 : 1.2 : isTall ? 0.8 : 0.5;
             Spot Half(int i) => All.Under(Heads[i].Mark.Head, (share * All.LevelOf(Heads[i].Mark.Head)) + ((1 - share) * All.LevelOf(Heads[i].Mark.Feet[0])));
             var at = (Half(0) + Half(Heads.Count - 1)) * 0.5;

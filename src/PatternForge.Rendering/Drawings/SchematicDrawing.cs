@@ -56,8 +56,10 @@ public static class SchematicDrawing
     {
         OutlineView.Tube => "A tube, laid flat. ",
         OutlineView.Yoke => "The front of the body and the yoke, laid flat; the sleeves join along the slanting edges. ",
+        OutlineView.OpenYoke => "The back of the body and the yoke, laid flat; the sleeves join along the slanting edges, and the fronts go round from either side. ",
         OutlineView.Side => "Seen from the side. ",
         OutlineView.Circle => "A circle, lying flat. ",
+        OutlineView.Sock => "A sock, lying flat on its side. ",
         _ => "",
     };
 
@@ -66,6 +68,11 @@ public static class SchematicDrawing
         var path = Path(layout.Outline);
         page.Ink(path, 0.06);
         page.Line(path, 2);
+        foreach (var seam in layout.Seams)
+        {
+            page.Dashes(string.Concat(seam.Select((p, i) => $"{(i == 0 ? 'M' : 'L')}{Number(p.X)} {Number(p.Y)}")));
+        }
+
         foreach (var line in layout.Lines)
         {
             page.Line($"M{Number(line.X1)} {Number(line.Y1)}L{Number(line.X2)} {Number(line.Y2)}", 0.9, 0.75);
@@ -105,15 +112,17 @@ public static class SchematicDrawing
         {
             OutlineView.Tube => $"{scale}, laid flat: what is told around is twice the width that is drawn.",
             OutlineView.Yoke => $"{scale}: the front, laid flat, without the sleeves, which join along the slanting edges. What is told around the body is twice the width that is drawn.",
+            OutlineView.OpenYoke => $"{scale}: the back, laid flat, without the sleeves, which join along the slanting edges, and without the fronts.",
             OutlineView.Side => $"{scale}, seen from the side and round all about; stuffing widens it a little.",
             OutlineView.Circle => $"{scale}, lying flat.",
+            OutlineView.Sock => $"{scale}, lying flat on its side: what is told around is twice the width that is drawn. The dashed lines are the heel flap, the gusset and the beginning of the toe.",
             _ => $"{scale}, as the right side shows it, before anything is sewn.",
         });
         if (piece.Gauge is { Stitches: { } stitches } gauge)
         {
             var rows = gauge.Rows is { } some ? string.Create(CultureInfo.InvariantCulture, $" and {some:0.##} {(gauge.RowsAreRounds ? "rounds" : "rows")}") : "";
             var over = gauge.Width is { } width ? $" to {width}" : "";
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} stitches{rows}{over}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube or OutlineView.Yoke ? " Ribbing draws in, and stitch patterns may." : "")}"));
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} stitches{rows}{over}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube or OutlineView.Yoke or OutlineView.OpenYoke or OutlineView.Sock ? " Ribbing draws in, and stitch patterns may." : "")}"));
         }
 
         return notes.ToImmutable();

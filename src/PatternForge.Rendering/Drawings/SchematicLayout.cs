@@ -33,6 +33,10 @@ internal sealed record SchematicLayout
     // Steps smaller than this are those of single rows.
     private const double Step = 2.6;
 
+    // From an edge down to a line whose letter stands between them, and widths that are the same in centimetres.
+    private const double LetterHigh = 22;
+    private const decimal SameCm = 0.3m;
+
     /// <summary>The whole drawing's width.</summary>
     public required double Width { get; init; }
 
@@ -45,6 +49,9 @@ internal sealed record SchematicLayout
     /// <summary>The corners of the outline, all around.</summary>
     public required ImmutableArray<(double X, double Y)> Outline { get; init; }
 
+    /// <summary>Thin lines inside it, where one part ends and the next begins.</summary>
+    public ImmutableArray<ImmutableArray<(double X, double Y)>> Seams { get; init; } = [];
+
     /// <summary>The dimension lines, in the order of the measurements.</summary>
     public required ImmutableArray<DimensionLine> Lines { get; init; }
 
@@ -54,6 +61,11 @@ internal sealed record SchematicLayout
     public static SchematicLayout Of(PieceOutline piece, int size)
     {
         var shape = piece.Sizes[size];
+        if (shape.Sock is { } sock)
+        {
+            return SockLayout.Of(piece, sock);
+        }
+
         var (least, most, high) = ((double)shape.LeastLeftCm, (double)shape.MostRightCm, (double)shape.TopCm);
         var scale = Math.Min(MostWide / Math.Max(most - least, 0.1), MostHigh / Math.Max(high, 0.1));
         var (left, top) = (Beside + 4, Row + 10);
@@ -126,11 +138,23 @@ internal sealed record SchematicLayout
                 return new DimensionLine(letter, X(level.LeftCm), top - 10, X(level.RightCm), top - 10, (X(level.LeftCm) + X(level.RightCm)) / 2, top - 15);
             }
 
-            // Inside, a little above its place, clear of both edges and of the lines before it.
+            // A place so near the upper edge that it is as wide as that: above it.
+            if (shape.Arms.IsEmpty && Y(level.HeightCm) - top < LetterHigh && Math.Abs(level.WidthCm - shape.Levels[^1].WidthCm) < SameCm && !piece.Measures.Any(m => m.Direction == OutlineDirection.Across && m.From == shape.Levels.Length - 1))
+            {
+                return new DimensionLine(letter, X(level.LeftCm), top - 10, X(level.RightCm), top - 10, (X(level.LeftCm) + X(level.RightCm)) / 2, top - 15);
+            }
+
+            // Inside, a little above its place, clear of both edges and of the lines before it; never so high that its letter comes to the upper edge or the neck.
             var y = Y(level.HeightCm) + (measure.IsUnder || IsNarrower(shape, level, Y(level.HeightCm) - 7, X, Y) ? Under : -7);
             while (taken.Exists(t => Math.Abs(t - y) < 18) && y > top + 18)
             {
                 y -= 6;
+            }
+
+            y = Math.Max(y, (shape.Arms.IsEmpty ? top : Y(shape.Levels[^1].HeightCm)) + LetterHigh);
+            while (taken.Exists(t => Math.Abs(t - y) < 18) && y < bottom - 18)
+            {
+                y += 6;
             }
 
             taken.Add(y);
@@ -197,7 +221,7 @@ internal sealed record SchematicLayout
     }
 
     /// <summary>An edge without the steps of single rows: what lies within a line's breadth of the straight way is on it.</summary>
-    private static IEnumerable<(double X, double Y)> Smooth((double X, double Y)[] points)
+    internal static IEnumerable<(double X, double Y)> Smooth((double X, double Y)[] points)
     {
         var kept = new bool[points.Length];
         (kept[0], kept[^1]) = (true, true);

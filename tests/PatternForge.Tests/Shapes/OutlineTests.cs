@@ -210,6 +210,79 @@ public class OutlineTests
     }
 
     [Fact]
+    public void A_front_in_crochet_whose_second_side_is_written_out_has_the_neck_of_its_back()
+    {
+        var made = Outlines.Of("examples", "shingle-bank-vest.pattern.md");
+        var (front, back) = (Outlines.Named(made, "Front"), Outlines.Named(made, "Back"));
+        Assert.Null(front.Reason);
+        Assert.Equal(2, made.Outlines.Length); // the second side is no piece of its own
+        decimal[] All(PieceOutline piece, string name) => [.. piece.Measures.Single(m => m.Name == name).Cm];
+        Assert.Equal(All(back, "lower edge"), All(front, "lower edge"));
+        Assert.All(All(back, "above the armholes").Zip(All(front, "neck").Zip(All(front, "each shoulder"), (n, s) => n + (2 * s))), p => Assert.Equal(p.First, p.Second, 6));
+        Assert.All(All(back, "whole length").Zip(All(front, "whole length")), p => Assert.Equal(p.First, p.Second, 6));
+        Assert.All(front.Sizes, s => Assert.Equal(-s.Arms[0][^1].LeftCm, s.Arms[1][^1].RightCm));
+        Assert.All(front.Sizes, s => Assert.Empty(s.Arms[0].Skip(1).Select(l => l.Line).Intersect(s.Arms[1].Skip(1).Select(l => l.Line))));
+    }
+
+    private const string FromBelow = "## Body\n\nCO 188 sts. Join to work in the round.\n\nKnit for 40 cm.\n\nNext rnd: *K86, place next 8 sts on a holder for the underarm; rep from * once more. 172 sts.\n\nSet aside.\n\n"
+        + "## Sleeves (make 2)\n\nCO 44 sts. Join to work in the round.\n\nKnit 20 rnds.\n\nInc rnd: K1, m1l, k to last st, m1r, k1. 46 sts.\n\nKnit 5 rnds.\n\nRep last 6 rnds 7 more times. 60 sts.\n\nNext rnd: K52, place next 8 sts on a holder for the underarm. 52 sts.\n\nLeave on a holder.\n\n"
+        + "## Yoke\n\nJoining rnd: K across 86 front sts, pm, k across 52 sts of first sleeve, pm, k across 86 back sts, pm, k across 52 sts of second sleeve, pm for the beginning of the round. 276 sts.\n\nKnit 2 rnds.\n\nDec rnd: *K1, ssk, k to 3 sts before m, k2tog, k1, sm; rep from * around. 268 sts.\n\nNext rnd: Knit.\n\nRep last 2 rnds 21 more times. 100 sts.\n\nBO all sts.\n";
+
+    [Fact]
+    public void A_yoke_from_below_is_drawn_with_its_body_and_the_sleeve_by_itself()
+    {
+        var made = Outlines.Pieces(FromBelow);
+        Assert.Equal(["Body and yoke", "Sleeves (make 2)"], made.Outlines.Select(o => o.Name).Order(StringComparer.Ordinal));
+        var yoke = Outlines.Named(made, "Body");
+        Assert.Null(yoke.Reason);
+        Assert.Equal(OutlineView.Yoke, yoke.View);
+        Assert.Equal(188 / 2m, Cm(yoke, "around the body"));
+        Assert.Equal(86 / 2m, Cm(yoke, "front, between the sleeves"));
+        Assert.Equal(100 / 2m, Cm(yoke, "around the neck"));
+
+        // Each decrease round takes 2 stitches from the front: 86 less 44 are 42. Joining, 2 even, and 22 times two rounds at 28 to 10 cm.
+        Assert.Equal(42 / 2m, yoke.Sizes[0].Levels[^1].WidthCm);
+        Assert.Equal(47 / 2.8m, Cm(yoke, "yoke"), 6);
+        Assert.Equal(40 + (1 / 2.8m), Cm(yoke, "up to the underarms"), 6);
+        var sleeve = Outlines.Named(made, "Sleeves");
+        Assert.Null(sleeve.Reason);
+        Assert.Equal(30m, Cm(sleeve, "around the widest part"));
+        Assert.Equal(69 / 2.8m, Cm(sleeve, "whole length"), 6);
+    }
+
+    [Fact]
+    public void A_body_whose_stitches_are_not_those_of_the_yoke_is_not_joined_to_it()
+    {
+        var made = Outlines.Pieces(FromBelow.Replace("CO 188", "CO 190", StringComparison.Ordinal).Replace("*K86, place next 8 sts on a holder for the underarm; rep from * once more. 172 sts.", "K190.", StringComparison.Ordinal));
+        Assert.DoesNotContain(made.Outlines, o => o.Name == "Body and yoke");
+        Assert.DoesNotContain(made.Outlines, o => o.IsDrawn && o.Sizes[0].Levels.Any(l => l.Stitches > 190));
+    }
+
+    private const string Open = "## Yoke\n\nCO 54 sts.\n\nSet-up row (WS): P1, pm, p12, pm, p28, pm, p12, pm, p1.\n\nRow 1 (RS): *K to 1 st before m, m1r, k1, sm, k1, m1l; rep from * 3 more times, k to end. 62 sts.\n\nRow 2: Purl.\n\nRep Rows 1 and 2 17 more times. 198 sts.\n\nNext row (RS): CO 9 sts, k to end. 207 sts.\n\nNext row: CO 9 sts, p to end. 216 sts.\n\n"
+        + "## Body\n\nDividing row (RS): K28, place next 48 sts on a holder, CO 8 sts, k64, place next 48 sts on a holder, CO 8 sts, k28. 136 sts.\n\nWork even in stockinette until body measures 30 cm from the underarm, ending with a WS row.\n\nBO all sts.\n";
+
+    [Fact]
+    public void A_cardigan_from_the_neck_down_is_drawn_as_its_back()
+    {
+        var back = Outlines.Only(Outlines.Pieces(Open));
+        Assert.Null(back.Reason);
+        Assert.Equal(OutlineView.OpenYoke, back.View);
+
+        // The back has 28 stitches at the neck and 28 + 2 x 18 at the underarms, where half of each 8 that are cast on goes to it.
+        Assert.Equal(28 / 2m, Cm(back, "back of the neck"));
+        Assert.Equal(64 / 2m, Cm(back, "back, between the sleeves"));
+        Assert.Equal((64 + 8) / 2m, Cm(back, "back, lower edge"));
+
+        // The set-up row, 18 times two rows, two with stitches cast on for the fronts, and the dividing row.
+        Assert.Equal(40 / 2.8m, Cm(back, "yoke"), 6);
+        Assert.Equal(30m, Cm(back, "up to the underarms"), 6);
+    }
+
+    [Fact]
+    public void A_cardigan_without_markers_is_not_drawn() =>
+        Assert.DoesNotContain(Outlines.Pieces(Open.Replace("P1, pm, p12, pm, p28, pm, p12, pm, p1.", "Purl.", StringComparison.Ordinal).Replace("*K to 1 st before m, m1r, k1, sm, k1, m1l; rep from * 3 more times, k to end.", "*K6, m1r; rep from * 7 more times, k to end.", StringComparison.Ordinal)).Outlines, o => o.IsDrawn);
+
+    [Fact]
     public void A_mitten_goes_on_as_a_tube_where_its_thumb_is_left_on_a_thread()
     {
         var made = Outlines.Pieces("## Mitten\n\nCO 40 sts. Join to work in the round.\n\nKnit 20 rnds.\n\nNext rnd: K20, place next 8 sts on waste yarn, CO 8 sts, k to end. 40 sts.\n\nKnit 30 rnds.\n\nBO all sts.\n\n## Thumb\n\nReturn 8 held sts to needle, pick up 10 sts, join in the round. 18 sts.\n\nKnit 14 rnds.\n\nBO all sts.\n");

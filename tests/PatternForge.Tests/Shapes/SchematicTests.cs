@@ -110,6 +110,10 @@ public class SchematicTests
         { "examples/ostrey-light-hat.pattern.md", "Ostrey Light Hat" },
         { "examples/tidewrack-scarf.pattern.md", "Tidewrack Scarf" },
         { "examples/skerry-seal-pup.pattern.md", "Body" },
+        { "examples/fairwater-jumper.pattern.md", "Yoke and body" },
+        { "examples/fairwater-jumper.pattern.md", "Sleeves" },
+        { "examples/shingle-bank-vest.pattern.md", "Front" },
+        { "examples/bilge-keel-socks.pattern.md", "Sock" },
     };
 
     private static IEnumerable<DrawingView> Drawings(Compilation compilation) => ViewBuilder.Build(compilation).Drawings.Where(d => d.Title.StartsWith("Schematic", StringComparison.Ordinal));
