@@ -61,8 +61,8 @@ public class PageEditionTests
     public void A_marked_size_stands_out_from_the_first()
     {
         Assert.Equal(2, View(Lace, "marked-m").Sizes!.Marked);
-        Assert.Contains("id=\"size_2\" checked=\"checked\"", Html(Lace, "marked-m"), StringComparison.Ordinal);
-        Assert.DoesNotContain("id=\"size_0\" checked", Html(Lace, "marked-m"), StringComparison.Ordinal);
+        Assert.Contains("id=\"size_2\" value=\"2\" checked=\"checked\"", Html(Lace, "marked-m"), StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"size_0\" value=\"0\" checked", Html(Lace, "marked-m"), StringComparison.Ordinal);
     }
 
     [Fact]
