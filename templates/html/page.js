@@ -80,7 +80,8 @@
     mark("data-faint", size > 0 && !gone ? String(size) : "");
     mark("data-light", chosen("light") === "auto" ? "" : chosen("light"));
     all("[data-only]").forEach(function (e) { e.hidden = e.getAttribute("data-only").split(" ").indexOf(String(gone)) < 0; });
-    all("[data-f]").forEach(function (e) { e.hidden = e.getAttribute("data-f").indexOf(form) < 0; });
+    // A drawing has no property for this, only the attribute.
+    all("[data-f]").forEach(function (e) { if (e.getAttribute("data-f").indexOf(form) < 0) { e.setAttribute("hidden", "hidden"); } else { e.removeAttribute("hidden"); } });
     ["aria-label", "alt", "aria-labelledby"].forEach(function (name) {
       all("[data-" + name + "-a]").forEach(function (e) { e.setAttribute(name, e.getAttribute("data-" + name + "-" + form) || e.getAttribute("data-" + name + "-a")); });
     });
