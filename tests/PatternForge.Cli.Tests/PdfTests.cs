@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.RegularExpressions;
 using PatternForge.Cli.Printing;
 using UglyToad.PdfPig;
-using UglyToad.PdfPig.Content;
 using UglyToad.PdfPig.Outline;
 using UglyToad.PdfPig.Tokens;
 

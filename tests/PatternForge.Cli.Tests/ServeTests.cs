@@ -21,7 +21,12 @@ public sealed class ServeTests(Browser browser) : IClassFixture<Browser>
 
         private Running(TemporaryFolder folder, string[] arguments) => _run = Task.Run(() => CommandLine.Run(arguments, new Surroundings
         {
-            In = Stream.Null, Out = TextWriter.Synchronized(_out), Error = TextWriter.Synchronized(_error), Folder = folder.Path, Trace = true, Stop = _stop.Token,
+            In = Stream.Null,
+            Out = TextWriter.Synchronized(_out),
+            Error = TextWriter.Synchronized(_error),
+            Folder = folder.Path,
+            Trace = true,
+            Stop = _stop.Token,
         }));
 
         public string Address { get; private set; } = "";

@@ -61,7 +61,8 @@ internal static class ServeCommand
 
         around.Write(PreviewServer.AddressOf(chosen) + "\n");
         around.Say("open this address in a browser on this machine; stop with Ctrl+C");
-        new PreviewServer(new Preview(input.Files, templates, around), around).Run(listener, chosen);
+        using var server = new PreviewServer(new Preview(input.Files, templates, around), around);
+        server.Run(listener, chosen);
         return code;
     }
 

@@ -9,7 +9,7 @@ namespace PatternForge.Cli.Serving;
 /// Shows the preview to a browser on this machine and to nobody else: it listens on the loopback address alone, answers only to that name (so that no page of the web can ask in another's name), reads no file that a
 /// request names, and changes nothing.
 /// </summary>
-internal sealed class PreviewServer(Preview preview, Surroundings around)
+internal sealed class PreviewServer(Preview preview, Surroundings around) : IDisposable
 {
     private const string Policy = "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; frame-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 
@@ -43,6 +43,9 @@ internal sealed class PreviewServer(Preview preview, Surroundings around)
             _ = Task.Run(() => AnswerAsync(context, port));
         }
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _places.Dispose();
 
     private async Task AnswerAsync(HttpListenerContext context, int port)
     {

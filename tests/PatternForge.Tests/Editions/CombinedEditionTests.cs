@@ -1,5 +1,4 @@
 using CsCheck;
-using PatternForge.Core;
 using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Stitches;

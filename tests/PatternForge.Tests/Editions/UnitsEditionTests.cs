@@ -1,5 +1,4 @@
 using CsCheck;
-using PatternForge.Core.Editions;
 using PatternForge.Core.Model;
 using PatternForge.Rendering.Documents;
 

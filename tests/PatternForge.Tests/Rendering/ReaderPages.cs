@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.Playwright;
 using PatternForge.Core;
-using PatternForge.Core.Editions;
 using PatternForge.Rendering;
 using PatternForge.Rendering.Documents;
 

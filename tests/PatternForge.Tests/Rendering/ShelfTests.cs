@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Xml.Linq;
 using PatternForge.Rendering;
 using PatternForge.Rendering.Documents;
-using PatternForge.Rendering.Formats;
 
 namespace PatternForge.Tests.Rendering;
 
