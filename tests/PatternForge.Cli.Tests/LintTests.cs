@@ -37,7 +37,7 @@ public class LintTests
         Assert.Equal(1, Outcome.Of(folder, "build", "hat.pattern.md").Code);
         Assert.Equal(["hat.pattern.md"], folder.Files());
         var draft = Outcome.Of(folder, "build", "hat.pattern.md", "--draft");
-        Assert.Equal((0, "out/hat.html\nout/hat.md\n"), (draft.Code, draft.Out));
+        Assert.Equal((0, "out/hat.html\nout/hat.md\nout/hat.files.json\n"), (draft.Code, draft.Out));
     }
 
     [Fact]
