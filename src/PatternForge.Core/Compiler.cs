@@ -106,9 +106,16 @@ public static class Compiler
     {
         foreach (var wanted in facts.Release.Where(r => Edition.Find(r.Value)?.Exists(facts.Sizes) != true))
         {
+            if (Edition.Clash(wanted.Value) is var (first, second))
+            {
+                bag.Add(EditionRules.NotTogether, wanted.Origin, $"`{first}` and `{second}` cannot be had in one edition", "name one of the two, or make two editions of it");
+                continue;
+            }
+
             var known = Edition.All.Select(e => e.Name).ToArray();
-            var near = Suggest.Nearest(wanted.Value, known, 1);
-            bag.Add(EditionRules.Unknown, wanted.Origin, $"there is no edition `{wanted.Value}`", near.Count > 0 ? $"did you mean `{near[0]}`?" : $"there are {string.Join(", ", known.Select(k => $"`{k}`"))}");
+            var unknown = wanted.Value.Split('+').FirstOrDefault(p => Edition.Find(p)?.Exists(facts.Sizes) != true, wanted.Value).Trim();
+            var near = Suggest.Nearest(unknown, known, 1);
+            bag.Add(EditionRules.Unknown, wanted.Origin, $"there is no edition `{unknown}`", near.Count > 0 ? $"did you mean `{near[0]}`?" : $"there are {string.Join(", ", known.Select(k => $"`{k}`"))}");
         }
     }
 

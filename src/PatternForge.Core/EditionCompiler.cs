@@ -51,15 +51,25 @@ public static class EditionCompiler
     /// <param name="cancel">Stops the work early.</param>
     public static EditionCompilation Compile(Compilation plain, Edition edition, CompileOptions? options = null, CancellationToken cancel = default)
     {
+        if (edition is CombinedEdition combined)
+        {
+            return Chain(plain, combined, options, cancel);
+        }
+
         var source = edition.Rewrite(plain);
         if (source.IsRefused)
         {
             return new(edition, source, null, source.Findings);
         }
 
+        if (edition.Stage == EditionStage.Page)
+        {
+            return new(edition, source, plain with { Edition = edition.FormOf(plain) }, source.Findings); // its words are the pattern's own
+        }
+
         for (var tries = 1; ; tries++)
         {
-            var made = Compiler.Compile(source.Text, options, cancel) with { Edition = edition.Form };
+            var made = Compiler.Compile(source.Text, options, cancel) with { Edition = edition.FormOf(plain) };
             var fresh = Fresh(plain, edition, source, made);
             var differing = (edition.OnlySize(plain) is { } size ? DifferingIn(size, plain, source, made) : Differing(plain, source, made)).ToArray();
             if (edition.MayLeaveLines && tries < MostTries && Unsaid(plain, differing, fresh, isLast: tries == MostTries - 1) is { Length: > 0 } lines)
@@ -76,6 +86,39 @@ public static class EditionCompiler
             var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, edition.OnlySize(plain) is null ? "say this line in words that have one meaning in both; the line as it is written comes out" : "the step that this size leaves out cannot be taken from these words: give it a line or a bracket of its own"));
             return new(edition, source, made, Sorted(plain, [.. source.Findings, .. told, .. fresh.Where(f => differing.Length == 0 || f.Severity != Severity.Error)]));
         }
+    }
+
+    /// <summary>Several editions in one: each is made of what the one before it came to, and what is found is told at the places of the file.</summary>
+    private static EditionCompilation Chain(Compilation plain, CombinedEdition edition, CompileOptions? options, CancellationToken cancel)
+    {
+        var (current, source) = (plain, new RewrittenSource(plain.Text, [], []));
+        RewrittenSource? before = null;
+        var findings = new List<Finding>();
+        foreach (var part in edition.InOrder)
+        {
+            var made = Compile(current, part, options, cancel);
+            findings.AddRange(made.Findings.Select(f => InCombined(before is null ? f : before.ToSource(f), part, edition)));
+            if (part.Stage != EditionStage.Page)
+            {
+                source = before is null ? made.Source : made.Source.After(before);
+                before = source;
+            }
+
+            if (made.Compilation is not { } compiled)
+            {
+                return new(edition, source, null, Sorted(plain, findings));
+            }
+
+            current = compiled;
+        }
+
+        return new(edition, source, current with { Edition = edition.FormOf(plain) }, Sorted(plain, findings));
+    }
+
+    private static Finding InCombined(Finding finding, Edition part, Edition whole)
+    {
+        var lead = $"in the edition `{part.Name}`, ";
+        return finding with { Edition = whole.Name, Message = finding.Message.StartsWith(lead, StringComparison.Ordinal) ? $"in the edition `{whole.Name}`, {finding.Message[lead.Length..]}" : finding.Message };
     }
 
     /// <summary>The editions that a pattern's header asks for.</summary>
@@ -106,7 +149,7 @@ public static class EditionCompiler
         return
         [
             .. made.Findings.Select(source.Mended.ToSource)
-                .Where(f => !known.Contains((f.Rule.Code, f.Span.Start)) && f.Accepted is null && f.Rule.Code is not ("PF407" or "PF142" or "PF420" or "PF421"))
+                .Where(f => !known.Contains((f.Rule.Code, f.Span.Start)) && f.Accepted is null && f.Rule.Code is not ("PF407" or "PF142" or "PF420" or "PF421" or "PF441"))
                 .Select(f => f with { Message = $"in the edition `{edition.Name}`, {f.Message}", Fix = null, Edition = edition.Name }),
         ];
     }

@@ -77,7 +77,11 @@ public static class Renderer
     /// <summary>The page with all patterns of a folder, and the style sheet that it shares with theirs.</summary>
     /// <param name="shelf">The patterns.</param>
     /// <param name="templates">The templates; the built-in ones when null.</param>
-    public static RenderResult Shelf(ShelfView shelf, TemplateSet? templates = null) => ShelfFormat.Write(shelf, templates ?? TemplateSet.Default);
+    public static RenderResult Shelf(ShelfView shelf, TemplateSet? templates = null)
+    {
+        var made = ShelfFormat.Write(shelf, templates ?? TemplateSet.Default).ToArray();
+        return made.All(m => m.Result.Text is not null) ? new([.. made.Select(m => new RenderedFile(m.Name, m.Result.Text!))], []) : new([], [.. made.SelectMany(m => m.Result.Findings)]);
+    }
 
     /// <summary>What a test maker of one size gets: a form, and a blank in YAML.</summary>
     /// <param name="compilation">The pattern.</param>

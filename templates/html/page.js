@@ -80,11 +80,20 @@
     mark("data-faint", size > 0 && !gone ? String(size) : "");
     mark("data-light", chosen("light") === "auto" ? "" : chosen("light"));
     all("[data-only]").forEach(function (e) { e.hidden = e.getAttribute("data-only").split(" ").indexOf(String(gone)) < 0; });
-    all("[data-f]").forEach(function (e) { e.hidden = e.getAttribute("data-f").indexOf(form) < 0; });
+    // A drawing has no property for this, only the attribute.
+    all("[data-f]").forEach(function (e) { if (e.getAttribute("data-f").indexOf(form) < 0) { e.setAttribute("hidden", "hidden"); } else { e.removeAttribute("hidden"); } });
     ["aria-label", "alt", "aria-labelledby"].forEach(function (name) {
       all("[data-" + name + "-a]").forEach(function (e) { e.setAttribute(name, e.getAttribute("data-" + name + "-" + form) || e.getAttribute("data-" + name + "-a")); });
     });
     all("[data-for=size]", panel).forEach(function (e) { e.hidden = size === 0; });
+    // Where a label named nothing but sizes, the box keeps its name and the words take its place.
+    rows.forEach(function (row) {
+      var label = one(".label", row);
+      if (!label || !one("[data-only]", label)) { return; }
+      var bare = isShown(row) && label.innerText.trim() === "";
+      row.classList.toggle("bare", bare);
+      if (bare) { boxes(row)[0].setAttribute("aria-label", one("[data-no]", label).textContent); } else { boxes(row)[0].removeAttribute("aria-label"); }
+    });
     var how = one("#your-size");
     if (how) { how.hidden = gone > 0; }
     showPlace();
@@ -119,7 +128,7 @@
 
   function labelOf(row) {
     var label = one(".label", row);
-    return label ? label.innerText.trim() : (one("input", row).getAttribute("aria-label") || "");
+    return (label && label.innerText.trim()) || one("input", row).getAttribute("aria-label") || "";
   }
 
   // The row to work now: the next number of the row last ticked, or the row after it.

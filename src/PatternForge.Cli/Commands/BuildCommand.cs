@@ -24,7 +24,7 @@ internal static class BuildCommand
         var folder = new Option<string>("--out") { Description = $"The folder to write into; {DefaultFolder} where none is said", HelpName = "DIR" };
         folder.CompletionSources.Add(Suggestions.FolderNames);
         var known = Edition.All.Select(e => e.Name).ToArray();
-        var editions = new Option<string[]>("--edition") { Description = $"An edition to release in place of the pattern as it is written: {string.Join(", ", known)}", HelpName = "NAME" };
+        var editions = new Option<string[]>("--edition") { Description = $"An edition to release in place of the pattern as it is written: {string.Join(", ", known)}, size-m and marked-m for a size M; several in one with a plus between them", HelpName = "NAME" };
         editions.CompletionSources.Add(_ => known.Select(Suggestions.InList));
         var formats = new Option<string[]>("--format")
         {
@@ -200,6 +200,12 @@ internal static class BuildCommand
         var editions = ImmutableArray.CreateBuilder<Edition>();
         foreach (var name in wishes.Editions.SelectMany(e => e.Split(',', StringSplitOptions.TrimEntries)))
         {
+            if (Edition.Clash(name) is var (first, second))
+            {
+                CommandLine.Refuse($"`{first}` and `{second}` cannot be had in one edition", around, "build");
+                return null;
+            }
+
             if (Edition.Find(name) is not { } edition)
             {
                 Arguments.Choice(name, "edition", [.. Edition.All.Select(e => e.Name)], around, "build");

@@ -105,7 +105,7 @@ internal static class TestPackCommand
             }
         }
 
-        foreach (var group in findings.Distinct().GroupBy(f => f.Source.Path))
+        foreach (var group in findings.Distinct().GroupBy(f => f.Source.Path, StringComparer.Ordinal))
         {
             var report = new FileReport { Path = group.Key, Sizes = [], Coverage = null, IsPattern = false, Findings = [.. group] };
             around.Tell(TextReport.Of([report], around.Width, new Paint(around.ColourError)));

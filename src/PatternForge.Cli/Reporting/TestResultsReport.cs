@@ -13,7 +13,7 @@ internal static class TestResultsReport
     {
         var page = new StringBuilder();
         page.Append(paint.Strong(DisplayText.OneLine(Heading(results)))).Append('\n');
-        foreach (var size in results.Numbers.GroupBy(n => n.Size))
+        foreach (var size in results.Numbers.GroupBy(n => n.Size, StringComparer.Ordinal))
         {
             page.Append('\n').Append(paint.Strong(size.Key.Length > 0 ? $"size {DisplayText.OneLine(size.Key)}" : "all answers")).Append('\n');
             var rows = size.Select(n => new[] { DisplayText.OneLine($"{Word(n.Kind)}: {n.Name}"), Told(n), Got(n), Off(n), DisplayText.OneLine(n.Maker), n.Flag ?? "" }).ToArray();
@@ -50,7 +50,7 @@ internal static class TestResultsReport
     {
         var page = new StringBuilder();
         page.Append("# Test: ").Append(DiffReport.Escaped(Heading(results))).Append('\n');
-        foreach (var size in results.Numbers.GroupBy(n => n.Size))
+        foreach (var size in results.Numbers.GroupBy(n => n.Size, StringComparer.Ordinal))
         {
             page.Append("\n## ").Append(size.Key.Length > 0 ? $"Size {DiffReport.Escaped(size.Key)}" : "All answers").Append("\n\n| | told | got | difference | maker | |\n| --- | --: | --: | --: | --- | --- |\n");
             foreach (var n in size)
@@ -132,12 +132,12 @@ internal static class TestResultsReport
             yield return ("mistakes found", results.Errors);
         }
 
-        foreach (var about in results.Comments.GroupBy(c => c.About))
+        foreach (var about in results.Comments.GroupBy(c => c.About, StringComparer.Ordinal))
         {
             yield return (about.Key.Length > 0 ? $"on {about.Key}" : "comments", about);
         }
 
-        foreach (var question in results.Questions.GroupBy(c => c.About))
+        foreach (var question in results.Questions.GroupBy(c => c.About, StringComparer.Ordinal))
         {
             yield return (question.Key, question);
         }

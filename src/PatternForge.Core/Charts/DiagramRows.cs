@@ -145,7 +145,7 @@ internal sealed class DiagramRows
         }
 
         _isRound |= row.InTheRound;
-        if (isFirst && _isRound && _start is DiagramStart.EarlierRow or DiagramStart.Edge && _isRound)
+        if (isFirst && _isRound && _start is DiagramStart.EarlierRow or DiagramStart.Edge)
         {
             return false; // rounds without their centre
         }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PatternForge.Core.Work;
 
 namespace PatternForge.Core.Corrections;

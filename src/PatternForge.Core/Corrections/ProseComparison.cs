@@ -27,7 +27,7 @@ internal static class ProseComparison
 
         var (was, isNow) = Words.Changed(old ?? "", now ?? "");
         var numbers = Words.NumbersOnly(a, b);
-        var telling = !a.Where(w => w.IsNumber).Select(w => w.Key).SequenceEqual(b.Where(w => w.IsNumber).Select(w => w.Key));
+        var telling = !a.Where(w => w.IsNumber).Select(w => w.Key).SequenceEqual(b.Where(w => w.IsNumber).Select(w => w.Key), StringComparer.Ordinal);
         versions.Add(new Correction
         {
             Subject = subject,

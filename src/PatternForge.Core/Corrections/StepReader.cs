@@ -145,7 +145,7 @@ internal sealed class StepReader(SourceText source, Dialect terms, int size, int
         return new StepToken { Unit = $"{each} {unit} {Place(s.Place)}", Said = $"{(each == 1 ? "" : each.ToString(CultureInfo.InvariantCulture) + " ")}{name} {PlaceSaid(s.Place)}" };
     }
 
-    private int? TakesOf(Place place, int each) => place is { Kind: PlaceKind.Next, Thing.Kind: ThingKind.Stitch } ? each : null;
+    private static int? TakesOf(Place place, int each) => place is { Kind: PlaceKind.Next, Thing.Kind: ThingKind.Stitch } ? each : null;
 
     private string Place(Place place, bool withCount = true) =>
         $"{place.Kind} {Key(place.Thing)} {(withCount ? Number(place.Count) : "")} {place.FromStart} {(place.Also is { } also ? Key(also) : "")} {(place.Kind is PlaceKind.EachToLast or PlaceKind.EachToNext ? Key(place.Until) : "")}{(place.Kind is PlaceKind.Unclear or PlaceKind.Edge or PlaceKind.Own ? Words.Key(Words.Of(source, place.Origin, size, sizes)) : "")}";

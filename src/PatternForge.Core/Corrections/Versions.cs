@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PatternForge.Core.Model;
 
 namespace PatternForge.Core.Corrections;
 

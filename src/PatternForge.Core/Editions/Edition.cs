@@ -12,7 +12,7 @@ namespace PatternForge.Core.Editions;
 public abstract class Edition
 {
     /// <summary>Every edition, in the order of the documents.</summary>
-    public static ImmutableArray<Edition> All { get; } = [new TermsEdition(Stitches.Dialect.Us), new TermsEdition(Stitches.Dialect.Uk), new SpelledOutEdition(), new EverySizeEdition()];
+    public static ImmutableArray<Edition> All { get; } = [new TermsEdition(Stitches.Dialect.Us), new TermsEdition(Stitches.Dialect.Uk), new SpelledOutEdition(), new UnitsEdition(UnitSystem.Metric), new UnitsEdition(UnitSystem.Imperial), new UnitsEdition(null), new EverySizeEdition(), new MirrorEdition(), new ReadOutEdition(), .. PageEdition.Each];
 
     /// <summary>The name it is asked for by, in kebab-case; it stands in the names of its files.</summary>
     public abstract string Name { get; }
@@ -23,12 +23,24 @@ public abstract class Edition
     /// <summary>What its page says otherwise than the pattern's own.</summary>
     public virtual EditionForm Form => new(Name, null, false);
 
+    /// <summary>The same for one pattern.</summary>
+    public virtual EditionForm FormOf(Compilation plain) => Form;
+
+    /// <summary>When it has its turn where several are made in one.</summary>
+    public abstract EditionStage Stage { get; }
+
+    /// <summary>What it settles: of two editions that settle the same only one can be made.</summary>
+    public virtual string Subject => Name;
+
+    /// <summary>The first two editions of a combined name that settle the same, such as two kinds of terms; null where all go together.</summary>
+    public static (string First, string Second)? Clash(string name) => CombinedEdition.FirstClash(name);
+
     /// <summary>True where a line that does not come to the same in this edition may stand as it was written, because its words are right there as well.</summary>
     public virtual bool MayLeaveLines => false;
 
-    /// <summary>The edition of that name, ignoring case; null when there is none such. One of a single size is there for every size that a pattern may have.</summary>
+    /// <summary>The edition of that name, ignoring case, or the one that several names with a plus between them make; null when there is none such. One of a single size is there for every size that a pattern may have.</summary>
     public static Edition? Find(string name) =>
-        All.FirstOrDefault(e => string.Equals(e.Name, name.Trim().Replace(' ', '-'), StringComparison.OrdinalIgnoreCase)) ?? SizeEdition.Named(name);
+        name.Length > 400 ? null : name.Contains(CombinedEdition.Sign, StringComparison.Ordinal) ? CombinedEdition.Named(name) : All.FirstOrDefault(e => string.Equals(e.Name, name.Trim().Replace(' ', '-'), StringComparison.OrdinalIgnoreCase)) ?? (Edition?)SizeEdition.Named(name) ?? MarkedEdition.Named(name);
 
     /// <summary>The editions that are meant by this one for a pattern: itself, or one for each of its sizes.</summary>
     public virtual IEnumerable<Edition> For(Compilation plain) => [this];

@@ -7,13 +7,13 @@ namespace PatternForge.Core.Editions;
 public static class EditionRules
 {
     /// <summary>All of them.</summary>
-    public static ImmutableArray<Rule> All => [Unknown, NotPossible, TermsTold, LineLeft, ToolLeft];
+    public static ImmutableArray<Rule> All => [Unknown, NotPossible, TermsTold, LineLeft, ToolLeft, UnitLeft, NotTogether, ChartWithoutWords, NothingCharted, SideLeft];
 
     /// <summary>PF407.</summary>
     public static Rule Unknown { get; } = new(
         "PF407", "unknown-edition", Area.Terms, Severity.Warning,
         "`release` names an edition that does not exist.",
-        "`release` lists the editions that `build` makes beside the pattern as it is written: `us` and `uk` for the terms, `spelled-out` for words in place of abbreviations, `sizes` for one of each size, `size-m` for that of the size M.")
+        "`release` lists the editions that `build` makes beside the pattern as it is written: `us` and `uk` for the terms, `spelled-out` for words in place of abbreviations, `sizes` for one of each size, `size-m` for that of the size M, `metric`, `inches` and `both-units` for the units; several in one have a plus between their names.")
     {
         Bad = """
             ---
@@ -187,5 +187,191 @@ public static class EditionRules
             Rnd 1: 6 sc in magic ring. (6 sc)
             """,
         Sources = [Reference.Sources.ToolCharts],
+    };
+
+    /// <summary>PF414.</summary>
+    public static Rule UnitLeft { get; } = new(
+        "PF414", "unit-left", Area.Terms, Severity.Note,
+        "In an edition in other units, a unit stands as it was written.",
+        "\"Half an inch\" and \"5 sts per inch\" have no number in digits that could be told in centimetres. Write the length in digits where the edition is to have it in its own units.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [metric]
+            ---
+
+            ## Notes
+
+            Leave half an inch between the rounds.
+                          ^^^^
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [metric]
+            ---
+
+            ## Notes
+
+            Leave ½ in between the rounds.
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+    };
+
+    /// <summary>PF415.</summary>
+    public static Rule NotTogether { get; } = new(
+        "PF415", "editions-not-together", Area.Terms, Severity.Warning,
+        "A combined edition names two that settle the same.",
+        "`uk+size-m+large-print` makes one edition of three. Two kinds of terms or of units, two sizes, or words alone and charts alone cannot stand on one page. Make two editions of them.")
+    {
+        Bad = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [us+uk]
+                      ^^^^^
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+        Good = """
+            ---
+            title: Coaster
+            craft: crochet
+            terms: us
+            release: [us, uk]
+            ---
+
+            ## Coaster
+
+            Rnd 1: 6 sc in magic ring. (6 sc)
+            """,
+    };
+
+    /// <summary>PF416.</summary>
+    public static Rule ChartWithoutWords { get; } = new(
+        "PF416", "chart-without-words", Area.Terms, Severity.Note,
+        "In the edition without charts, a chart stays because no words give its rows.",
+        "Who cannot read charts needs the same rows in words. Write them beside the chart: both are held against each other.")
+    {
+        Bad = """
+            ---
+            title: Ladder
+            release: [words-only]
+            ---
+
+            ## Ladder
+
+            CO 3 sts.
+
+            ```chart
+            ^^^^^^^^
+            key: . = k, - = p, x = yo
+                . - .     3
+            2   . - .
+                . - .     1
+            ```
+            """,
+        Good = """
+            ---
+            title: Ladder
+            release: [words-only]
+            ---
+
+            ## Ladder
+
+            CO 3 sts.
+
+            Row 1: K1, p1, k1.
+            """,
+    };
+
+    /// <summary>PF417.</summary>
+    public static Rule NothingCharted { get; } = new(
+        "PF417", "nothing-charted", Area.Terms, Severity.Note,
+        "The edition of charts alone has no chart.",
+        "In this edition rows that a chart shows are left to the chart. The pattern has no chart or diagram that shows rows, so that the edition is the pattern as it is written.")
+    {
+        Bad = """
+            ---
+            ^^^
+            title: Rib band
+            release: [charts-only]
+            ---
+
+            ## Band
+
+            CO 12 sts.
+
+            Row 1: K2, p2tog, k8.
+            """,
+        Good = """
+            ---
+            title: Rib band
+            release: [large-print]
+            ---
+
+            ## Band
+
+            CO 12 sts.
+
+            Row 1: K2, p2tog, k8.
+            """,
+    };
+
+    /// <summary>PF418.</summary>
+    public static Rule SideLeft { get; } = new(
+        "PF418", "side-left", Area.Terms, Severity.Note,
+        "In the left-handed edition, a word that may be a side stands as it was written.",
+        "Who works in mirror image makes the left where the pattern has the right, so that this edition exchanges the words for sides. \"Left\" may also be what remains, and \"right\" what is correct: where it is not sure, the word stays.")
+    {
+        Bad = """
+            ---
+            title: Rib band
+            release: [left-handed]
+            ---
+
+            ## Notes
+
+            Fold it right.
+                    ^^^^^
+
+            ## Band
+
+            CO 12 sts.
+
+            Row 1: K2, p2tog, k8.
+            """,
+        Good = """
+            ---
+            title: Rib band
+            release: [left-handed]
+            ---
+
+            ## Notes
+
+            Fold it to the right.
+
+            ## Band
+
+            CO 12 sts.
+
+            Row 1: K2, p2tog, k8.
+            """,
     };
 }

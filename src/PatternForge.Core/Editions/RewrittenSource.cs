@@ -10,6 +10,7 @@ public sealed class RewrittenSource
 {
     private readonly MendedText _from;
     private readonly ImmutableArray<Edit> _edits;
+    private RewrittenSource? _before;
 
     /// <summary>Rewrites a text.</summary>
     /// <param name="from">The pattern as it was read.</param>
@@ -38,15 +39,21 @@ public sealed class RewrittenSource
     internal MendedText Mended { get; }
 
     /// <summary>The place in the designer's file of a place in the rewritten text.</summary>
-    public TextSpan ToSource(TextSpan span) => Mended.ToSource(span);
+    public TextSpan ToSource(TextSpan span) => _before is null ? Mended.ToSource(span) : _before.ToSource(Mended.ToSource(span));
+
+    /// <summary>A finding of the rewritten text at its place in the designer's file.</summary>
+    internal Finding ToSource(Finding finding) => _before is null ? Mended.ToSource(finding) : _before.ToSource(Mended.ToSource(finding));
+
+    /// <summary>The same, made from a source that was itself rewritten.</summary>
+    internal RewrittenSource After(RewrittenSource before) => new(_from, _edits, Findings, IsRefused) { _before = before };
 
     /// <summary>The place in the pattern as it was read: unlike a place in the file it tells the rows of one plan apart.</summary>
     public TextSpan ToRead(TextSpan span) => ReferenceEquals(Mended, _from) ? span : Mended.ToBefore(span);
 
     /// <summary>The same without the edits inside some stretches of the text that was rewritten.</summary>
     public RewrittenSource Without(IReadOnlyCollection<TextSpan> stretches) =>
-        new(_from, _edits.Where(e => !stretches.Any(s => s.Contains(e.Span))), Findings, IsRefused);
+        new(_from, _edits.Where(e => !stretches.Any(s => s.Contains(e.Span))), Findings, IsRefused) { _before = _before };
 
     /// <summary>The same with one more finding.</summary>
-    public RewrittenSource With(Finding finding) => new(_from, _edits, Findings.Add(finding), IsRefused);
+    public RewrittenSource With(Finding finding) => new(_from, _edits, Findings.Add(finding), IsRefused) { _before = _before };
 }

@@ -6,7 +6,8 @@ namespace PatternForge.Core.Editions;
 /// <summary>The pattern for one size: every list is that size's number, steps of other sizes are gone, formulas are their values. Row numbers stay, so that answers to a maker's question hold for both.</summary>
 internal sealed class SizeEdition : Edition
 {
-    private const string Prefix = "size-";
+    /// <summary>What stands before the name of a size.</summary>
+    public const string Prefix = "size-";
     private readonly string _slug;
 
     private SizeEdition(string slug) => _slug = slug;
@@ -16,6 +17,15 @@ internal sealed class SizeEdition : Edition
 
     /// <inheritdoc/>
     public override string Title => $"size {_slug} alone";
+
+    /// <inheritdoc/>
+    public override EditionStage Stage => EditionStage.Size;
+
+    /// <inheritdoc/>
+    public override string Subject => "sizes";
+
+    /// <summary>The size as it stands in the name.</summary>
+    public string Slugged => _slug;
 
     /// <summary>The edition that a name asks for; null where it asks for none of a size.</summary>
     public static SizeEdition? Named(string name) =>
@@ -75,6 +85,12 @@ internal sealed class EverySizeEdition : Edition
 
     /// <inheritdoc/>
     public override string Title => "one of each size";
+
+    /// <inheritdoc/>
+    public override EditionStage Stage => EditionStage.Size;
+
+    /// <inheritdoc/>
+    public override string Subject => "sizes";
 
     /// <inheritdoc/>
     public override IEnumerable<Edition> For(Compilation plain) => plain.Pattern.Facts.Sizes is { Count: > 1 } sizes ? sizes.Names.Select(SizeEdition.Of) : [];

@@ -18,6 +18,9 @@ internal sealed class SpelledOutEdition : Edition
     public override EditionForm Form => new(Name, null, true);
 
     /// <inheritdoc/>
+    public override EditionStage Stage => EditionStage.Words;
+
+    /// <inheritdoc/>
     public override bool MayLeaveLines => true;
 
     /// <inheritdoc/>

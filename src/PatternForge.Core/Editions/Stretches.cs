@@ -17,6 +17,7 @@ internal sealed class Stretches
     private readonly Compilation _plain;
     private readonly SourceText _text;
     private readonly List<Stretch> _found = [];
+    private readonly List<TextSpan> _named = [];
 
     private Stretches(Compilation plain)
     {
@@ -32,6 +33,9 @@ internal sealed class Stretches
 
     /// <summary>The stretches in the order of the text.</summary>
     public IReadOnlyList<Stretch> Found => _found;
+
+    /// <summary>Where headings are called by their names outside of rows and prose: by what is measured over them, and by blocks that ask for drawings.</summary>
+    public IReadOnlyList<TextSpan> Named => _named;
 
     /// <summary>Finds them all.</summary>
     public static Stretches Of(Compilation plain)
@@ -56,6 +60,11 @@ internal sealed class Stretches
     private void Entry(HeaderEntry entry)
     {
         var key = Plain(entry.Name);
+        if (key == "measured")
+        {
+            Headings(entry.Value);
+        }
+
         if (!Keys.Contains(key))
         {
             return;
@@ -81,6 +90,30 @@ internal sealed class Stretches
                 break;
             default:
                 All(entry.Value, key is "notes" or "note" or "gauge" or "tension" ? StretchKind.Row : StretchKind.Prose);
+                break;
+        }
+    }
+
+    private void Headings(HeaderNode node)
+    {
+        switch (node)
+        {
+            case HeaderScalar { IsBlank: false } scalar:
+                _named.Add(scalar.Span);
+                break;
+            case HeaderList list:
+                foreach (var item in list.Items)
+                {
+                    Headings(item);
+                }
+
+                break;
+            case HeaderMap map:
+                foreach (var entry in map.Entries)
+                {
+                    Headings(entry.Value);
+                }
+
                 break;
         }
     }
@@ -197,6 +230,11 @@ internal sealed class Stretches
             {
                 if (block.Kind == BlockKind.Fence)
                 {
+                    if (block.Info is FencedBlock.Chart or FencedBlock.Stripes or "schematic" && ChartGrid.Read(_text, block.Content) is null)
+                    {
+                        _named.Add(block.Content);
+                    }
+
                     Key(block);
                     continue;
                 }

@@ -23,6 +23,12 @@ internal sealed class TermsEdition(Dialect to) : Edition
     public override EditionForm Form => new(Name, to, false);
 
     /// <inheritdoc/>
+    public override EditionStage Stage => EditionStage.Terms;
+
+    /// <inheritdoc/>
+    public override string Subject => "terms";
+
+    /// <inheritdoc/>
     public override RewrittenSource Rewrite(Compilation plain)
     {
         var facts = plain.Pattern.Facts;
@@ -53,7 +59,7 @@ internal sealed class TermsEdition(Dialect to) : Edition
             return Refused(plain, clash);
         }
 
-        var words = Words(facts);
+        var words = WordsOf(facts, to);
         foreach (var stretch in stretches.Found)
         {
             Rewrite(plain, stretch, words, tools.Places, edits, findings);
@@ -67,7 +73,8 @@ internal sealed class TermsEdition(Dialect to) : Edition
 
     private static RewrittenSource Refused(Compilation plain, Finding why) => new(plain.Text, [], [why], isRefused: true);
 
-    private ITermWords[] Words(PatternFacts facts)
+    /// <summary>The words of one side for a pattern.</summary>
+    internal static ITermWords[] WordsOf(PatternFacts facts, Dialect to)
     {
         var keepsSk = facts.Abbreviations is { } own && own.Any(a => AbbreviationUse.KeyOf(a.Name) == "sk");
         var shared = new SharedTermWords(to, keepsSk);
@@ -161,7 +168,8 @@ internal sealed class TermsEdition(Dialect to) : Edition
         return null;
     }
 
-    private static void Rewrite(WordRun run, int from, int count, ITermWords[] words, List<Edit> edits)
+    /// <summary>The edits that say words in the terms of one side.</summary>
+    internal static void Rewrite(WordRun run, int from, int count, ITermWords[] words, List<Edit> edits)
     {
         for (var i = from; i < from + count; i++)
         {

@@ -101,6 +101,20 @@ internal sealed class WordRun
         }
     }
 
+    /// <summary>Where to go on behind an address, a file or code that holds a place of the text; the place itself where none does.</summary>
+    public int Behind(int offset)
+    {
+        foreach (var kept in _kept)
+        {
+            if (kept.Start <= offset && offset < kept.End)
+            {
+                return kept.End;
+            }
+        }
+
+        return offset;
+    }
+
     private bool IsKept(TextSpan span)
     {
         foreach (var kept in _kept)

@@ -82,6 +82,9 @@ public sealed record Chart
     /// <summary>The sizes that it is for; empty for all.</summary>
     public ImmutableArray<int> Sizes { get; init; } = [];
 
+    /// <summary>True when the source holds it square by square and no words give the same rows.</summary>
+    public bool StandsAlone => Block is { } block && Rows.Any(r => block.Contains(r.Origin));
+
     /// <summary>True when it is worked in rounds.</summary>
     public required bool IsRound { get; init; }
 

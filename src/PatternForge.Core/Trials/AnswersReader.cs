@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core.Binding;
 using PatternForge.Core.Findings;
@@ -242,7 +241,7 @@ public static class AnswersReader
         }
 
         // "Crown, Rnd 3: the count is one too few": the row stands before the first colon.
-        private IEnumerable<SaidOf> Errors(HeaderNode node)
+        private static IEnumerable<SaidOf> Errors(HeaderNode node)
         {
             IEnumerable<string> lines = node switch
             {

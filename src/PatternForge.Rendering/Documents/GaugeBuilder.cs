@@ -6,11 +6,11 @@ namespace PatternForge.Rendering.Documents;
 internal static class GaugeBuilder
 {
     /// <summary>One gauge.</summary>
-    public static GaugeView Build(Gauge gauge, PageWords? page = null)
+    public static GaugeView Build(Gauge gauge, PageWords? page = null, UnitSystem? only = null)
     {
         var counts = Counts(gauge) is { } told ? page?.Count(told) ?? told : null;
-        var over = Over(gauge, Measures.Metric);
-        var inches = Over(gauge, u => Measures.Imperial(u) ?? u);
+        var over = Over(gauge, u => only is { } system ? TradeSteps.In(system, u) : Measures.Metric(u));
+        var inches = only is null ? Over(gauge, u => Measures.Imperial(u) ?? u) : null;
         var state = gauge.Blocked switch { true => "after blocking", false => "before blocking", null => null };
         var stitch = Wording.Said(gauge.Stitch);
         var tool = Wording.Said(gauge.Tool);

@@ -12,7 +12,7 @@ public sealed record GaugeView
     /// <summary>What they are counted over, "10 × 10 cm"; null when not said.</summary>
     public string? Over { get; init; }
 
-    /// <summary>The same in inches, "4 × 4 in"; null when not said.</summary>
+    /// <summary>The same in inches, "4 × 4 in"; null when not said, or in an edition in one system alone.</summary>
     public string? OverInches { get; init; }
 
     /// <summary>The stitch pattern it is measured in; null when not said.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using PatternForge.Core.Model;
 
 namespace PatternForge.Rendering.Documents;
@@ -46,68 +45,20 @@ internal static class Measures
         return string.Equals(from, to, StringComparison.Ordinal) ? from : $"{from}–{to}";
     }
 
-    private static string Single(Quantity quantity, Unit unit)
-    {
-        if (Math.Abs(quantity.Value) >= Largest)
-        {
-            return Wording.Number(quantity.Value);
-        }
-
-        var typed = quantity.Unit == unit;
-        var value = quantity.InBase / unit.InBase;
-        if (unit == Unit.Inch || unit == Unit.Ounce)
-        {
-            return typed ? Fraction(value, exactOnly: true) : Fraction(value, exactOnly: false);
-        }
-
-        if (typed || unit.Dimension == Dimension.Count)
-        {
-            return Wording.Number(value);
-        }
-
-        var step = unit == Unit.Centimetre ? 0.5m : 1m;
-        return Wording.Number(Math.Round(value / step, MidpointRounding.AwayFromZero) * step);
-    }
+    private static string Single(Quantity quantity, Unit unit) => TradeSteps.Number(quantity, unit);
 
     /// <summary>The quantity with its unit.</summary>
     public static string Text(Quantity quantity, Unit unit) => $"{Number(quantity, unit)} {unit.Symbol}".TrimEnd();
 
-    /// <summary>The quantity in metric units, then the other in parentheses: "51 cm (20 in)".</summary>
-    public static string Both(Quantity quantity)
+    /// <summary>The quantity in metric units, then the other in parentheses: "51 cm (20 in)"; in an edition of one system in that alone.</summary>
+    public static string Both(Quantity quantity, UnitSystem? only = null)
     {
+        if (only is { } system)
+        {
+            return Text(quantity, TradeSteps.In(system, quantity.Unit));
+        }
+
         var metric = Text(quantity, Metric(quantity.Unit));
         return Imperial(quantity.Unit) is { } other ? $"{metric} ({Text(quantity, other)})" : metric;
-    }
-
-    /// <summary>Whole, quarter, half and three-quarter values with a fraction sign; under one, eighths too, so that small things keep their size.</summary>
-    private static string Fraction(decimal value, bool exactOnly)
-    {
-        var eighths = value * 8m;
-        var step = value < 1m ? 1m : 2m;
-        var rounded = Math.Round(eighths / step, MidpointRounding.AwayFromZero) * step;
-        if ((exactOnly && rounded != eighths) || value < 0m || value > 1_000_000m)
-        {
-            return Wording.Number(value);
-        }
-
-        if (rounded == 0m && value > 0m)
-        {
-            rounded = 1m;
-        }
-
-        var whole = (long)(rounded / 8m);
-        var sign = (int)(rounded - (whole * 8m)) switch
-        {
-            1 => "⅛",
-            2 => "¼",
-            3 => "⅜",
-            4 => "½",
-            5 => "⅝",
-            6 => "¾",
-            7 => "⅞",
-            _ => "",
-        };
-        var digits = whole.ToString(CultureInfo.InvariantCulture);
-        return sign.Length == 0 ? digits : whole == 0 ? sign : digits + sign;
     }
 }

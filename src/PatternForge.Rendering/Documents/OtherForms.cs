@@ -48,18 +48,7 @@ internal sealed class OtherForms
 
     private Compilation? Compiled(string? terms, string? units)
     {
-        var made = _plain;
-        foreach (var name in new[] { terms, units }.OfType<string>())
-        {
-            if (Edition.Find(name) is not { } edition || !edition.Exists(made.Pattern.Facts.Sizes) || EditionCompiler.Compile(made, edition, _options) is not { HasErrors: false, Compilation: { } next })
-            {
-                return null;
-            }
-
-            // What the page says for readers of some terms stays when the units are chosen as well.
-            made = made.Edition is { Readers: { } readers } && next.Edition is { Readers: null } form ? next with { Edition = form with { Readers = readers } } : next;
-        }
-
-        return made;
+        var name = string.Join('+', new[] { terms, units }.OfType<string>());
+        return Edition.Find(name) is { } edition && edition.Exists(_plain.Pattern.Facts.Sizes) && EditionCompiler.Compile(_plain, edition, _options) is { HasErrors: false, Compilation: { } made } ? made : null;
     }
 }

@@ -71,7 +71,9 @@ internal sealed class OwnSizes
                 return [];
             }
 
-            all.Add(new OwnSize(made, compilation, made.LinesOf(_plain)));
+            // A size of an edition is still of that edition: without abbreviations, say.
+            var own = _plain.Edition is { } form ? compilation with { Edition = compilation.Edition is { } size ? form.With(size) : form } : compilation;
+            all.Add(new OwnSize(made, own, made.LinesOf(_plain)));
         }
 
         return all.ToImmutable();

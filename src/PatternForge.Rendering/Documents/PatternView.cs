@@ -32,6 +32,18 @@ public sealed record PatternView
     /// <summary>Version and date in one line ("Version 1.2, 2025-03-01"); null when neither is said.</summary>
     public string? Edition { get; init; }
 
+    /// <summary>Sentences on what this edition does otherwise than the pattern as it is written; empty for that.</summary>
+    public ImmutableArray<string> EditionNotes { get; init; } = [];
+
+    /// <summary>True in an edition in large print.</summary>
+    public bool LargePrint { get; init; }
+
+    /// <summary>True in an edition that spares ink.</summary>
+    public bool LowInk { get; init; }
+
+    /// <summary>True in an edition that is made to be read out: tables and drawings are told in words.</summary>
+    public bool ReadOut { get; init; }
+
     /// <summary>True when the pattern is not for release: every page must then say so.</summary>
     public bool Draft { get; init; }
 
@@ -58,6 +70,9 @@ public sealed record PatternView
 
     /// <summary>Whose terms are in use, "US" or "UK"; null when not said.</summary>
     public string? Terms { get; init; }
+
+    /// <summary>The other terms, "UK" or "US", where the abbreviations give both; null where they do not.</summary>
+    public string? OtherTerms { get; init; }
 
     /// <summary>What the page holds, in the order of the built-in page.</summary>
     public ImmutableArray<EntryView> Contents { get; init; } = [];
@@ -249,6 +264,12 @@ public sealed record AbbreviationView
 
     /// <summary>What it means.</summary>
     public required string Meaning { get; init; }
+
+    /// <summary>The same in the other terms; null unless the edition gives both.</summary>
+    public string? OtherName { get; init; }
+
+    /// <summary>What it means in the other terms; null unless the edition gives both.</summary>
+    public string? OtherMeaning { get; init; }
 }
 
 /// <summary>A stitch that the pattern defines.</summary>

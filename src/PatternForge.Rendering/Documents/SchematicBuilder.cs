@@ -37,10 +37,15 @@ internal sealed class SchematicBuilder
     }
 
     /// <summary>"45 (51, 55, 61, 65) cm; 17¾ (20, 21¾, 24, 25½) in": one number where all sizes have the same.</summary>
-    private static string Words(ImmutableArray<decimal> cm)
+    private string Words(ImmutableArray<decimal> cm)
     {
         Quantity[] rounded = [.. cm.Select(v => new Quantity(Rounded(v), Unit.Centimetre))];
-        return $"{In(rounded, Unit.Centimetre)} cm; {In(rounded, Unit.Inch)} in";
+        return _compilation.Edition?.Units switch
+        {
+            UnitSystem.Metric => $"{In(rounded, Unit.Centimetre)} cm",
+            UnitSystem.Imperial => $"{In(rounded, Unit.Inch)} in",
+            _ => $"{In(rounded, Unit.Centimetre)} cm; {In(rounded, Unit.Inch)} in",
+        };
     }
 
     private static string In(Quantity[] values, Unit unit)

@@ -25,6 +25,7 @@ internal sealed class SectionBuilder
     private readonly string _name;
     private readonly OwnSizes _own;
     private readonly SchematicBuilder _schematics;
+    private readonly PageChoice _choice;
     private Dictionary<string, string>? _names;
 
     /// <summary>Prepares for one pattern.</summary>
@@ -39,6 +40,7 @@ internal sealed class SectionBuilder
         _sizes = compilation.Pattern.Facts.Sizes.Count;
         _rows = new RowBuilder(_sizes, PageWords.Of(compilation), own);
         _schematics = new SchematicBuilder(compilation, Id);
+        _choice = new PageChoice(compilation);
     }
 
     /// <summary>Groups of source sections: one of the first or second rank with the lower ones after it.</summary>
@@ -115,6 +117,7 @@ internal sealed class SectionBuilder
     {
         var blocks = ImmutableArray.CreateBuilder<BlockView>();
         var rows = ImmutableArray.CreateBuilder<RowView>();
+        var charted = new List<(string Row, string Chart)>();
         WorkedLine? last = null;
         foreach (var block in section.Blocks)
         {
@@ -123,7 +126,16 @@ internal sealed class SectionBuilder
                 if (i >= 0 && i < _compilation.Lines.Length)
                 {
                     last = _compilation.Lines[i];
-                    rows.Add(_rows.Build(_compilation.Lines[i]));
+                    var row = _rows.Build(last);
+                    if (_choice.ChartOf(i) is { } chart)
+                    {
+                        charted.Add((row.Name, chart));
+                        FlushRows();
+                        continue;
+                    }
+
+                    FlushCharted();
+                    rows.Add(_choice.IsReadOut ? PlainSpeech.Row(row, _compilation.Pattern.Facts.Sizes.Names) : row);
                 }
 
                 continue;
@@ -159,11 +171,31 @@ internal sealed class SectionBuilder
 
         Flush();
         blocks.AddRange(DrawnIn(null, section));
+        blocks.RemoveAll(b => b.Kind == "none");
         return blocks.ToImmutable();
 
         Func<int, string?> Told(WorkedLine line) => size => _own.Told(line, size, ShapingText.Of);
 
         void Flush()
+        {
+            FlushRows();
+            FlushCharted();
+        }
+
+        // "Rows 1 to 8: work from the chart Lace."
+        void FlushCharted()
+        {
+            foreach (var left in charted.GroupBy(c => c.Chart, StringComparer.Ordinal))
+            {
+                var names = left.Select(c => c.Row).ToArray();
+                var which = names.Length == 1 ? names[0] : $"{names[0]} to {names[^1]}";
+                blocks.Add(new BlockView { Kind = "prose", Prose = new ProseText($"**{which}:** work from the chart of {left.Key}.") });
+            }
+
+            charted.Clear();
+        }
+
+        void FlushRows()
         {
             if (rows.Count > 0)
             {
@@ -186,7 +218,7 @@ internal sealed class SectionBuilder
     /// <summary>The schematics that a garment gets without being asked for; null where it gets none.</summary>
     public SectionView? Schematics()
     {
-        var blocks = _schematics.ByItself().Select(d => View(d, DrawingKind.Schematic)).ToImmutableArray();
+        var blocks = _schematics.ByItself().Select(d => View(d, DrawingKind.Schematic)).Where(b => b.Kind != "none").ToImmutableArray();
         return blocks.IsEmpty ? null : new SectionView { Id = Id("Schematics"), Heading = "Schematics", Role = "schematic", HasRows = false, Parts = [new PartView { Heading = null, Rank = 3, Blocks = blocks }] };
     }
 
@@ -196,7 +228,7 @@ internal sealed class SectionBuilder
         bool Ends(int number) => ReferenceEquals(_compilation.Pattern.Sections[number - 1], section);
         var facts = _compilation.Pattern.Facts;
         var terms = facts.TermsInForce ?? Dialect.Us;
-        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf) with { Sizes = c.Sizes }).Select(d => View(d, DrawingKind.Chart))
+        return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => View(ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf) with { Sizes = c.Sizes }, DrawingKind.Chart, c.StandsAlone))
             .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d), facts.Yarns)).OfType<Drawing>().Select(d => View(d, DrawingKind.Diagram)))
             .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns) with { Sizes = s.Sizes }).Select(d => View(d, DrawingKind.Stripes)));
     }
@@ -205,7 +237,10 @@ internal sealed class SectionBuilder
     private string WordsOf(CrochetDiagram diagram) =>
         string.Join(" ", diagram.Lines.Select(i => _compilation.Lines[i]).Select(l => l.Label.Length > 0 ? $"{l.Label}: {l.Text}" : l.Text));
 
-    private BlockView View(Drawing drawing, DrawingKind kind) => new()
+    private BlockView View(Drawing drawing, DrawingKind kind, bool standsAlone = false) =>
+        Shown(_choice.IsMirrored && kind != DrawingKind.Stripes ? MirroredDrawing.Of(drawing, _choice.Told) : drawing, kind, standsAlone);
+
+    private BlockView Shown(Drawing drawing, DrawingKind kind, bool standsAlone) => _choice.IsInWords(kind, standsAlone) ? InWords(drawing, kind) : new()
     {
         Kind = "drawing",
         Drawing = new DrawingView
@@ -223,6 +258,11 @@ internal sealed class SectionBuilder
             Kind = kind,
         },
     };
+
+    // Charts say what the rows say; other drawings are told by their own words where the page is read out.
+    private BlockView InWords(Drawing drawing, DrawingKind kind) => _choice.IsReadOut && kind is DrawingKind.Schematic or DrawingKind.Stripes
+        ? new() { Kind = "prose", Prose = new ProseText($"**{drawing.Title}.** {drawing.Description}") }
+        : new() { Kind = "none" };
 
     /// <summary>The blocks of a section and of those below it, whose headings become words of their own.</summary>
     public ImmutableArray<BlockView> Remarks(ImmutableArray<Section> group)

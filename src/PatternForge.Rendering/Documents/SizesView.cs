@@ -11,8 +11,17 @@ public sealed record SizesView
     /// <summary>The names in trade form, "S (M, L)"; empty when there is one size without a name.</summary>
     public required string List { get; init; }
 
+    /// <summary>The number of the size that stands out, from 1; 0 where none does.</summary>
+    public int Marked { get; init; }
+
+    /// <summary>The measurements of each size as a sentence, "S: finished bust 80 cm (31½ in), finished length 50 cm (19¾ in)".</summary>
+    public ImmutableArray<string> Sentences { get; init; } = [];
+
     /// <summary>How many sizes there are.</summary>
     public required int Count { get; init; }
+
+    /// <summary>True in an edition that tells measurements in one system of units alone.</summary>
+    public bool InOne { get; init; }
 
     /// <summary>The measurements, body first, then the finished piece.</summary>
     public ImmutableArray<MeasureView> Measures { get; init; } = [];
@@ -42,10 +51,10 @@ public sealed record MeasureView
     /// <summary>What is measured ("head circumference").</summary>
     public required string Name { get; init; }
 
-    /// <summary>The metric unit ("cm"); empty for plain numbers.</summary>
+    /// <summary>The metric unit ("cm"), or the one of an edition in inches alone; empty for plain numbers.</summary>
     public required string MetricUnit { get; init; }
 
-    /// <summary>The other unit ("in"); null when there is none.</summary>
+    /// <summary>The other unit ("in"); null when there is none, or in an edition in one system alone.</summary>
     public string? ImperialUnit { get; init; }
 
     /// <summary>All sizes in trade form with the metric unit: "51 (53.5, 56) cm".</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PatternForge.Core;
+using PatternForge.Core.Editions;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
@@ -21,9 +22,11 @@ public static class ViewBuilder
         var facts = compilation.Pattern.Facts;
         var own = new OwnSizes(compilation, options);
         var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path), own));
-        var sizes = SizesBuilder.Build(facts);
+        var units = compilation.Edition?.Units;
+        var sizes = SizesBuilder.Build(facts, units);
         var page = PageWords.Of(compilation);
         var special = facts.Stitches.Select(s => s.Name).ToHashSet(StringComparer.Ordinal);
+        var form = compilation.Edition;
         var view = new PatternView
         {
             Title = Wording.Said(facts.Title?.Value) ?? "Untitled pattern",
@@ -32,30 +35,35 @@ public static class ViewBuilder
             Version = Wording.Said(facts.Version),
             Date = Wording.Said(facts.Date),
             Edition = Wording.Edition(facts.Version, facts.Date),
+            EditionNotes = new PageChoice(compilation).Notes(),
+            LargePrint = form is { IsLargePrint: true },
+            LowInk = form is { IsLowInk: true },
+            ReadOut = form is { IsReadOut: true },
+            OtherTerms = form is { HasBothTerms: true } ? Wording.Terms((facts.TermsInForce ?? Dialect.Us) == Dialect.Us ? Dialect.Uk : Dialect.Us) : null,
             Draft = draft,
             DraftNotice = draft ? Draft : null,
             Summary = Wording.Said(facts.Summary) is { } summary ? new ProseText(summary, facts.Sizes.Count) { In = i => own.Said(i, f => Wording.Said(f.Summary)) } : null,
             Opening = placed.Opening,
-            Facts = Facts(facts, sizes, page),
+            Facts = Facts(facts, sizes, page, units),
             Level = facts.Level is { } level ? Wording.LevelName(level.Value) : null,
             LevelReason = Wording.Said(facts.LevelReason),
             Terms = Wording.Terms(facts.TermsInForce),
-            Photos = [.. facts.Photos.Select(p => Photo(p, null))],
+            Photos = form is { IsLowInk: true } ? [] : [.. facts.Photos.Select(p => Photo(p, null))],
             Own = own,
             Others = compilation.Edition is null ? new OtherForms(compilation, options, made => Build(made, draft, name, options)) : null,
             Reader = new ReaderView { Key = string.Join(", ", new[] { Wording.Said(facts.Title?.Value), Wording.Said(facts.Version) }.OfType<string>()) },
-            Sizes = sizes,
-            Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin))],
-            Amounts = YarnBuilder.Amounts(facts),
+            Sizes = sizes is null ? null : sizes with { Marked = form?.MarkedSize is { } marked ? marked + 1 : 0 },
+            Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin, units))],
+            Amounts = YarnBuilder.Amounts(facts, units),
             Shares = SharesBuilder.Build(compilation),
             GaugeName = Wording.GaugeName(facts.TermsInForce),
-            Gauges = [.. facts.Gauges.Select(g => GaugeBuilder.Build(g, page)).Where(g => g.Sentence.Length > 0)],
+            Gauges = [.. facts.Gauges.Select(g => GaugeBuilder.Build(g, page, units)).Where(g => g.Sentence.Length > 0)],
             GaugeRemark = Wording.Said(facts.GaugeRemark),
             Tools = [.. facts.Tools.Select(t => Item(t) with { Text = ToolNames.Add(t.Text.Trim(), facts.Craft != Craft.Knitting, compilation.Edition?.Readers) })],
             Notions = [.. facts.Notions.Select(Item)],
             Abbreviations = [.. compilation.Abbreviations
                 .Where(a => !a.IsSpecial && !special.Contains(a.Name))
-                .Select(a => new AbbreviationView { Name = a.Name, Meaning = a.Meaning })],
+                .Select(a => Abbreviation(a, facts, form is { HasBothTerms: true }))],
             SpecialStitches = [.. facts.Stitches.Select(s => new SpecialStitchView { Name = s.Name, FullName = Wording.Said(s.FullName), How = s.How.Trim(), Counts = Counts(s, page) })],
             Charts = [.. facts.Charts.Select(c => Chart(c, facts.Sizes.Count, page))],
             Notes = [.. facts.Notes.Select(n => n.Value.Trim()).Where(n => n.Length > 0)],
@@ -83,7 +91,7 @@ public static class ViewBuilder
     /// <param name="compilation">What it was made from.</param>
     /// <param name="picture">Gives the picture in the release by its file.</param>
     public static PatternView WithPictures(PatternView view, Compilation compilation, Func<string, ReleasedPicture?> picture) =>
-        view with { Photos = [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
+        view with { Photos = compilation.Edition is { IsLowInk: true } ? [] : [.. compilation.Pattern.Facts.Photos.Select(p => Photo(p, picture))], Picture = picture };
 
     /// <summary>The same view with the other designs of a shelf, unless the pattern tells of them itself or wishes none (<c>omit: designs</c>).</summary>
     /// <param name="view">The view.</param>
@@ -94,7 +102,7 @@ public static class ViewBuilder
         others.IsEmpty || compilation.Pattern.Facts.Omit.Contains("designs", StringComparer.OrdinalIgnoreCase) || view.Closing.Any(s => s.Role is "other-designs" or "more-designs" or "designs") ? view
             : view with { OtherDesigns = others, AllDesigns = shelf };
 
-    private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes, PageWords page)
+    private static ImmutableArray<FactView> Facts(PatternFacts facts, SizesView? sizes, PageWords page, UnitSystem? units)
     {
         var found = ImmutableArray.CreateBuilder<FactView>();
         Add("Level", facts.Level is { } level ? Wording.LevelName(level.Value) : null, Wording.Said(facts.LevelReason));
@@ -102,7 +110,7 @@ public static class ViewBuilder
         Add("For", Wording.Audience(facts.Audience?.Value));
         Add("Sizes", sizes?.List);
         Add("Yarn", string.Join("; ", facts.Yarns.Select(y => Wording.Weight(y.WeightClass, y.Weight)).OfType<string>().Distinct(StringComparer.Ordinal)));
-        Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0], page)));
+        Add(Wording.GaugeName(facts.TermsInForce), facts.Gauges.IsEmpty ? null : Short(GaugeBuilder.Build(facts.Gauges[0], page, units)));
         Add("Terms", Wording.Terms(facts.TermsInForce));
         return found.ToImmutable();
 
@@ -113,6 +121,12 @@ public static class ViewBuilder
                 found.Add(new FactView { Name = name, Value = Wording.Capital(said), Note = note });
             }
         }
+    }
+
+    private static AbbreviationView Abbreviation(AbbreviationUse use, PatternFacts facts, bool both)
+    {
+        var (name, meaning) = both ? OtherTerms.Of(facts, use.Name, use.Meaning) : (null, null);
+        return new AbbreviationView { Name = use.Name, Meaning = use.Meaning, OtherName = name, OtherMeaning = meaning };
     }
 
     private static string? Short(GaugeView gauge) =>

@@ -16,6 +16,20 @@ internal static class YarnBuilder
         ("m left", n => n.Left),
     ];
 
+    private static readonly ImmutableArray<(string Unit, Func<Need, decimal?> Read)> InYards =
+    [
+        ("yd", n => n.Metres / Unit.Yard.InBase),
+        ("oz", n => n.Grams / Unit.Ounce.InBase),
+        ("balls", n => n.Balls),
+        ("yd left", n => n.Left is { } left ? Math.Floor(left / Unit.Yard.InBase) : null),
+    ];
+
+    private static ImmutableArray<(string Unit, Func<Need, decimal?> Read)> ColumnsIn(UnitSystem? only) =>
+        only switch { UnitSystem.Imperial => InYards, UnitSystem.Metric => Columns.RemoveAt(1), _ => Columns };
+
+    // Ounces go up to the next quarter, all others to the next whole one.
+    private static string Up(decimal value, string unit) => unit is "oz" ? TradeSteps.Number(new Quantity(Math.Ceiling(Math.Round(value * 4, 6)) / 4, Unit.Ounce), Unit.Ounce) : Up(value);
+
     private sealed record Need(decimal? Metres, decimal? Grams, decimal? Balls)
     {
         /// <summary>The whole metres that are left of the last ball; null where no length was asked for.</summary>
@@ -23,15 +37,15 @@ internal static class YarnBuilder
     }
 
     /// <summary>One yarn.</summary>
-    public static YarnView Build(Yarn yarn, int sizes, decimal margin = YarnEstimate.UsualMargin) => new()
+    public static YarnView Build(Yarn yarn, int sizes, decimal margin = YarnEstimate.UsualMargin, UnitSystem? only = null) => new()
     {
         Label = Wording.Said(yarn.Label),
         Name = Wording.Said(yarn.Name) ?? "Yarn of your choice",
         Fibre = Wording.Said(yarn.Fibre),
         Weight = Wording.Weight(yarn.WeightClass, yarn.Weight) is { } weight ? Wording.Capital(weight) : null,
-        PutUp = PutUp(yarn.PutUpMass, yarn.PutUpLength),
-        Grist = Grist(yarn.PutUpMass, yarn.PutUpLength),
-        Needs = sizes == 1 ? OneSize(NeedOf(yarn, 0), BallsOf(yarn)) : Needs(yarn, sizes),
+        PutUp = PutUp(yarn.PutUpMass, yarn.PutUpLength, only),
+        Grist = Grist(yarn.PutUpMass, yarn.PutUpLength, only),
+        Needs = sizes == 1 ? OneSize(NeedOf(yarn, 0), BallsOf(yarn), only) : Needs(yarn, sizes, only),
         Strands = yarn.Strands > 1 ? $"{yarn.Strands} strands held together" : null,
         Estimate = Estimate(yarn, margin),
         Colours = [.. yarn.Colours.Select(Wording.Said).OfType<string>()],
@@ -39,9 +53,9 @@ internal static class YarnBuilder
         {
             Name = a.Name,
             Note = Wording.Said(a.Note),
-            PutUp = PutUp(a.PutUpMass, a.PutUpLength),
-            Grist = Grist(a.PutUpMass, a.PutUpLength),
-            Needs = yarn.EstimatedBy is null ? null : Instead(yarn, a, sizes),
+            PutUp = PutUp(a.PutUpMass, a.PutUpLength, only),
+            Grist = Grist(a.PutUpMass, a.PutUpLength, only),
+            Needs = yarn.EstimatedBy is null ? null : Instead(yarn, a, sizes, only),
         })],
     };
 
@@ -59,7 +73,7 @@ internal static class YarnBuilder
     }
 
     /// <summary>The amounts of all yarns in several sizes; null when none is known, or when there is one size, whose amounts stand with the yarns.</summary>
-    public static AmountsView? Amounts(PatternFacts facts)
+    public static AmountsView? Amounts(PatternFacts facts, UnitSystem? only = null)
     {
         var sizes = facts.Sizes;
         if (sizes.Count == 1)
@@ -73,7 +87,7 @@ internal static class YarnBuilder
         foreach (var yarn in facts.Yarns)
         {
             var needs = Enumerable.Range(0, sizes.Count).Select(i => NeedOf(yarn, i)).ToArray();
-            var used = Columns.Where(c => needs.Any(n => c.Read(n) is not null)).ToArray();
+            var used = ColumnsIn(only).Where(c => needs.Any(n => c.Read(n) is not null)).ToArray();
             if (used.Length == 0)
             {
                 continue;
@@ -83,23 +97,40 @@ internal static class YarnBuilder
             units.AddRange(used.Select(c => c.Unit is "balls" ? BallsOf(yarn) : c.Unit));
             for (var i = 0; i < rows.Length; i++)
             {
-                rows[i].AddRange(used.Select(c => c.Read(needs[i]) is { } value ? Up(value) : Wording.None));
+                rows[i].AddRange(used.Select(c => c.Read(needs[i]) is { } value ? Up(value, c.Unit) : Wording.None));
             }
         }
 
         return yarns.Count == 0 ? null : new AmountsView
         {
+            Sentences = [.. rows.Select((cells, i) => Sentence(SizesBuilder.NameOf(sizes, i), cells, yarns, units))],
             Yarns = [.. yarns],
             Units = [.. units],
             Rows = [.. rows.Select((cells, i) => new AmountRowView { Size = SizesBuilder.NameOf(sizes, i), Cells = [.. cells] })],
         };
     }
 
-    /// <summary>"300 m, 329 yd, 150 g, 2 balls".</summary>
-    private static string? OneSize(Need need, string balls)
+    // "Size S: MC 300 m, 329 yd, 150 g, 2 balls; CC 40 m."
+    private static string Sentence(string size, List<string> cells, List<AmountYarnView> yarns, List<string> units)
     {
-        var left = need.Left is { } over ? $" ({over.ToString(CultureInfo.InvariantCulture)} m left)" : "";
-        var parts = Columns.Where(c => c.Unit is not "m left" && c.Read(need) is not null).Select(c => Counted(Up(c.Read(need)!.Value), c.Unit is "balls" ? balls : c.Unit)).ToArray();
+        var (said, at) = (new List<string>(), 0);
+        foreach (var yarn in yarns)
+        {
+            var amounts = Enumerable.Range(at, yarn.Columns).Where(i => cells[i] != Wording.None).Select(i => Counted(cells[i], units[i]));
+            said.Add((yarns.Count > 1 ? yarn.Name + " " : "") + string.Join(", ", amounts));
+            at += yarn.Columns;
+        }
+
+        return $"Size {size}: {string.Join("; ", said)}.";
+    }
+
+    /// <summary>"300 m, 329 yd, 150 g, 2 balls".</summary>
+    private static string? OneSize(Need need, string balls, UnitSystem? only)
+    {
+        var columns = ColumnsIn(only);
+        var (over, leftOver) = columns[^1] is var last && last.Read(need) is { } value ? (value.ToString(CultureInfo.InvariantCulture), last.Unit) : ("", "");
+        var left = over.Length > 0 ? $" ({over} {leftOver})" : "";
+        var parts = columns.Where(c => !c.Unit.EndsWith(" left", StringComparison.Ordinal) && c.Read(need) is not null).Select(c => Counted(Up(c.Read(need)!.Value, c.Unit), c.Unit is "balls" ? balls : c.Unit)).ToArray();
         return parts.Length == 0 ? null : string.Join(", ", parts) + left;
     }
 
@@ -111,7 +142,7 @@ internal static class YarnBuilder
         : "balls";
 
     /// <summary>The amount as the designer typed it, in trade form.</summary>
-    private static string? Needs(Yarn yarn, int sizes)
+    private static string? Needs(Yarn yarn, int sizes, UnitSystem? only)
     {
         if (yarn.Needs is not { } needs)
         {
@@ -119,12 +150,13 @@ internal static class YarnBuilder
         }
 
         var values = Enumerable.Range(0, sizes).Select(i => SizesBuilder.At(needs, i)).ToArray();
-        if (values.FirstOrDefault(q => q is not null)?.Unit is not { } unit)
+        if (values.FirstOrDefault(q => q is not null)?.Unit is not { } typed)
         {
             return null;
         }
 
-        var numbers = values.Select(q => q is null ? Wording.None : q.Unit == unit ? Measures.Number(q, unit) : q.ToString().TrimEnd());
+        var unit = only is { } system ? TradeSteps.In(system, typed) : typed;
+        var numbers = values.Select(q => q is null ? Wording.None : q.Unit.Dimension == unit.Dimension && (q.Unit == unit || only is not null) ? Measures.Number(q, unit) : q.ToString().TrimEnd());
         return $"{Wording.TradeForm([.. numbers])} {unit.Symbol}".TrimEnd();
     }
 
@@ -160,7 +192,7 @@ internal static class YarnBuilder
     }
 
     /// <summary>The same metres in another yarn, by its own metres in a gram: "51 (100) g, 1 (2) balls"; null where either length is not known.</summary>
-    private static string? Instead(Yarn yarn, YarnAlternative other, int sizes)
+    private static string? Instead(Yarn yarn, YarnAlternative other, int sizes, UnitSystem? only)
     {
         var metres = Enumerable.Range(0, sizes).Select(i => NeedOf(yarn, i).Metres).OfType<decimal>().ToArray();
         if (metres.Length < sizes || Measures.Base(other.PutUpMass) is not (> 0 and var grams) || Measures.Base(other.PutUpLength) is not (> 0 and var length))
@@ -170,22 +202,24 @@ internal static class YarnBuilder
 
         string[] Each(Func<decimal, decimal> of) => [.. metres.Select(m => Up(of(m)))];
         var balls = Each(m => m / length);
-        return $"{Wording.TradeForm(Each(m => m / length * grams))} g, {Wording.TradeForm(balls)} {(balls.All(b => b is "1") ? "ball" : "balls")}";
+        var weight = only == UnitSystem.Imperial ? $"{Wording.TradeForm([.. metres.Select(m => Up(m / length * grams / Unit.Ounce.InBase, "oz"))])} oz" : $"{Wording.TradeForm(Each(m => m / length * grams))} g";
+        return $"{weight}, {Wording.TradeForm(balls)} {(balls.All(b => b is "1") ? "ball" : "balls")}";
     }
 
     /// <summary>Amounts are rounded up: a metre too much is better than one too few.</summary>
     private static string Up(decimal value) => Math.Ceiling(Math.Round(value, 6)).ToString(CultureInfo.InvariantCulture);
 
-    private static string? PutUp(Quantity? mass, Quantity? length) => (mass, length) switch
+    private static string? PutUp(Quantity? mass, Quantity? length, UnitSystem? only) => (mass, length) switch
     {
         (null, null) => null,
-        ({ } g, null) => Measures.Both(g),
-        (null, { } m) => Measures.Both(m),
+        ({ } g, null) => Measures.Both(g, only),
+        (null, { } m) => Measures.Both(m, only),
+        ({ } g, { } m) when only is not null => $"{Measures.Both(g, only)} = {Measures.Both(m, only)}",
         ({ } g, { } m) => $"{Measures.Text(g, Unit.Gram)} = {Measures.Text(m, Unit.Metre)} ({Measures.Text(g, Unit.Ounce)} = {Measures.Text(m, Unit.Yard)})",
     };
 
     /// <summary>Metres in a gram and yards in an ounce, from the put-up.</summary>
-    private static string? Grist(Quantity? mass, Quantity? length)
+    private static string? Grist(Quantity? mass, Quantity? length, UnitSystem? only)
     {
         if (Measures.Base(mass) is not { } grams || Measures.Base(length) is not { } whole)
         {
@@ -194,6 +228,11 @@ internal static class YarnBuilder
 
         var metres = whole / grams;
         var yards = metres / Unit.Yard.InBase * Unit.Ounce.InBase;
-        return string.Create(CultureInfo.InvariantCulture, $"{metres:0.0#} m per g ({yards:0} yd per oz)");
+        return only switch
+        {
+            UnitSystem.Metric => string.Create(CultureInfo.InvariantCulture, $"{metres:0.0#} m per g"),
+            UnitSystem.Imperial => string.Create(CultureInfo.InvariantCulture, $"{yards:0} yd per oz"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{metres:0.0#} m per g ({yards:0} yd per oz)"),
+        };
     }
 }

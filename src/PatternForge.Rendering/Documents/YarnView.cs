@@ -61,6 +61,9 @@ public sealed record AlternativeView
 /// <summary>Yarn amounts as a table: a row for each size, a column for each yarn and unit.</summary>
 public sealed record AmountsView
 {
+    /// <summary>The amounts of each size as a sentence.</summary>
+    public ImmutableArray<string> Sentences { get; init; } = [];
+
     /// <summary>The yarns over the columns, with how many columns each has.</summary>
     public required ImmutableArray<AmountYarnView> Yarns { get; init; }
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PatternForge.Rendering.Documents;
 using PatternForge.Rendering.Templates;
 
@@ -15,21 +14,13 @@ internal static class ShelfFormat
 
     private static readonly Landing s_landing = new(Escaping.Html, p => Prose.ToHtml(p), s => Escaping.Html(s.Text), p => p.Svg);
 
-    /// <summary>Writes both.</summary>
-    public static RenderResult Write(ShelfView view, TemplateSet templates)
+    /// <summary>Writes both: what came of each template.</summary>
+    public static IEnumerable<(string Name, TemplateResult Result)> Write(ShelfView view, TemplateSet templates)
     {
-        var files = ImmutableArray.CreateBuilder<RenderedFile>();
         foreach (var (template, name) in new[] { ("html/shelf.html", PageName), ("html/shelf.css", SheetName) })
         {
             var made = templates.Render(template, view, s_landing);
-            if (made.Text is not { } text)
-            {
-                return new([], made.Findings);
-            }
-
-            files.Add(new(name, BlankLines.Drop(text, "<pre", "</pre>")));
+            yield return (name, made with { Text = made.Text is { } text ? BlankLines.Drop(text, "<pre", "</pre>") : null });
         }
-
-        return new(files.ToImmutable(), []);
     }
 }

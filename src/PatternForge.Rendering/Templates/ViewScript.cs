@@ -23,7 +23,7 @@ internal static class ViewScript
     public static readonly ViewMembers<LinkView> Link = new() { { "text", v => v.Text }, { "address", v => v.Address } };
 
     /// <summary>An abbreviation.</summary>
-    public static readonly ViewMembers<AbbreviationView> Abbreviation = new() { { "name", v => v.Name }, { "meaning", v => v.Meaning } };
+    public static readonly ViewMembers<AbbreviationView> Abbreviation = new() { { "name", v => v.Name }, { "meaning", v => v.Meaning }, { "other_name", v => v.OtherName }, { "other_meaning", v => v.OtherMeaning } };
 
     /// <summary>A special stitch.</summary>
     public static readonly ViewMembers<SpecialStitchView> SpecialStitch = new() { { "name", v => v.Name }, { "full_name", v => v.FullName }, { "how", v => v.How }, { "counts", v => v.Counts } };
@@ -57,7 +57,7 @@ internal static class ViewScript
     /// <summary>The sizes.</summary>
     public static readonly ViewMembers<SizesView> Sizes = new()
     {
-        { "names", v => List(v.Names) }, { "list", v => v.List }, { "count", v => v.Count }, { "measures", (v, p) => List(v.Measures, Measure, p) },
+        { "names", v => List(v.Names) }, { "list", v => v.List }, { "in_one", v => v.InOne }, { "marked", v => v.Marked }, { "sentences", v => List(v.Sentences) }, { "count", v => v.Count }, { "measures", (v, p) => List(v.Measures, Measure, p) },
         { "rows", (v, p) => List(v.Rows, SizeRow, p) }, { "ease", v => v.Ease }, { "sample", v => v.Sample }, { "shown", v => v.Shown }, { "notes", v => List(v.Notes) },
     };
 
@@ -80,7 +80,7 @@ internal static class ViewScript
     /// <summary>The amounts.</summary>
     public static readonly ViewMembers<AmountsView> Amounts = new()
     {
-        { "yarns", (v, p) => List(v.Yarns, AmountYarn, p) }, { "units", v => List(v.Units) }, { "rows", (v, p) => List(v.Rows, AmountRow, p) },
+        { "yarns", (v, p) => List(v.Yarns, AmountYarn, p) }, { "units", v => List(v.Units) }, { "rows", (v, p) => List(v.Rows, AmountRow, p) }, { "sentences", v => List(v.Sentences) },
     };
 
     /// <summary>The shares of a part.</summary>
@@ -176,9 +176,9 @@ internal static class ViewScript
     public static readonly ViewMembers<PatternView> Pattern = new()
     {
         { "model_version", v => v.ModelVersion }, { "title", v => v.Title }, { "designer", v => v.Designer }, { "kind", v => v.Kind },
-        { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice }, { "paper", v => v.Paper },
+        { "version", v => v.Version }, { "date", v => v.Date }, { "edition", v => v.Edition }, { "edition_notes", v => List(v.EditionNotes) }, { "large_print", v => v.LargePrint }, { "low_ink", v => v.LowInk }, { "read_out", v => v.ReadOut }, { "draft", v => v.Draft }, { "draft_notice", v => v.DraftNotice }, { "paper", v => v.Paper },
         { "summary", (v, p) => Landed(v.Summary, p) }, { "opening", (v, p) => List(v.Opening, Block, p) }, { "facts", (v, p) => List(v.Facts, Fact, p) },
-        { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "contents", (v, p) => List(v.Contents, Entry, p) }, { "photos", (v, p) => List(v.Photos, Photo, p) },
+        { "level", v => v.Level }, { "level_reason", v => v.LevelReason }, { "terms", v => v.Terms }, { "other_terms", v => v.OtherTerms }, { "contents", (v, p) => List(v.Contents, Entry, p) }, { "photos", (v, p) => List(v.Photos, Photo, p) },
         { "reader", (v, p) => new ViewObject<ReaderView>(v.Reader, Reader, p) },
         { "sizes", (v, p) => v.Sizes is { } sizes ? new ViewObject<SizesView>(sizes, Sizes, p) : null }, { "yarns", (v, p) => List(v.Yarns, Yarn, p) },
         { "amounts", (v, p) => v.Amounts is { } amounts ? new ViewObject<AmountsView>(amounts, Amounts, p) : null },

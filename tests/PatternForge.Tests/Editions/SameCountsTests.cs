@@ -23,9 +23,10 @@ public class SameCountsTests
             {
                 foreach (var name in PatternFiles.In(folder.Split('/')))
                 {
-                    data.Add(folder + "/" + name, "us");
-                    data.Add(folder + "/" + name, "uk");
-                    data.Add(folder + "/" + name, "spelled-out");
+                    foreach (var edition in (string[])["us", "uk", "spelled-out", "metric", "inches", "both-units", "left-handed"])
+                    {
+                        data.Add(folder + "/" + name, edition);
+                    }
                 }
             }
 

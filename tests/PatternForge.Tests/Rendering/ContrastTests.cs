@@ -7,7 +7,7 @@ public class ContrastTests
 {
     private static readonly string[] OnPaper = ["ink", "soft", "accent", "size-1", "size-2", "size-3", "size-4", "size-5", "size-6", "size-7", "size-8", "size-9"];
 
-    private static List<Dictionary<string, string>> Schemes { get; } = Read();
+    private static List<Dictionary<string, string>> Schemes { get; } = [.. Read(), .. Read("print.css")];
 
     [Fact]
     public void There_are_colours_for_light_for_dark_and_for_print() => Assert.Equal(3, Schemes.Count);

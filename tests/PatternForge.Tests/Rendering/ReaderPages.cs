@@ -38,15 +38,14 @@ internal static class ReaderPages
 
     public static Compilation Edition(Compilation plain, params string[] names)
     {
-        var made = plain;
-        foreach (var name in names)
+        if (names.Length == 0)
         {
-            var next = EditionCompiler.Compile(made, Core.Editions.Edition.Find(name)!);
-            Assert.False(next.HasErrors);
-            made = made.Edition is { Readers: { } readers } && next.Compilation!.Edition is { Readers: null } form ? next.Compilation with { Edition = form with { Readers = readers } } : next.Compilation!;
+            return plain;
         }
 
-        return made;
+        var made = EditionCompiler.Compile(plain, Core.Editions.Edition.Find(string.Join('+', names))!);
+        Assert.False(made.HasErrors);
+        return made.Compilation!;
     }
 
     public static ImmutableArray<string> SizeEditions(Compilation plain) => [.. Core.Editions.Edition.Find("sizes")!.For(plain).Select(e => e.Name)];
