@@ -103,9 +103,12 @@ public class TunisianDrawingTests
     [Fact]
     public void A_stitch_without_a_mark_is_not_guessed()
     {
-        var drawing = Draw("## Cloth\n\nBegin with 9 sts.\n\nRow 1: Sk first st, ripple in next st, tss in each st across; return.\n\n```chart\n```\n", "tunisian", "special-stitches: {ripple: {how: 'Draw up a tall loop.', takes: 1, makes: 1}}");
+        const string Body = "## Cloth\n\nBegin with 9 sts.\n\nRow 1: Sk first st, ripple in next st, tss in each st across; return.\n\n```chart\n```\n";
+        const string Own = "stitches: {ripple: {how: Draw up a tall loop, takes: 1, makes: 1}}";
 
-        Assert.Null(drawing);
+        Assert.Contains(Assert.Single(Compile(Body, "tunisian", Own).Diagrams).Rows[0].Stitches, s => s.Stitch?.IsSpecial == true);
+        Assert.Null(Draw(Body, "tunisian", Own));
+        Assert.NotNull(Draw(Body.Replace("ripple", "tks", StringComparison.Ordinal), "tunisian"));
     }
 
     [Fact]
