@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
-using PatternForge.Cli.Photos;
 using PatternForge.Core;
 using PatternForge.Core.Editions;
 

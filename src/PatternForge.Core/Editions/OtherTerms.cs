@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 using PatternForge.Core.Text;

@@ -28,8 +28,10 @@ internal sealed class OtherForms
     /// <summary>The edition in the terms that the pattern is not written in; null where it is not known which those are.</summary>
     public string? OtherTerms => IsBounded ? _plain.Pattern.Facts.TermsInForce switch { Dialect.Us => "uk", Dialect.Uk => "us", _ => null } : null;
 
+    private static readonly string[] InUnits = ["metric", "inches"];
+
     /// <summary>The editions by units that there are.</summary>
-    public ImmutableArray<string> Units => IsBounded ? [.. new[] { "metric", "inches" }.Where(n => Edition.Find(n) is not null)] : [];
+    public ImmutableArray<string> Units => IsBounded ? [.. InUnits.Where(n => Edition.Find(n) is not null)] : [];
 
     private bool IsBounded => _plain.Lines.Length <= MostLines && !_plain.HasErrors && _plain.Edition is null && _plain.Source.Text.Length > 0;
 

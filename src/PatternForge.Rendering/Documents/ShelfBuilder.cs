@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PatternForge.Core;
-using PatternForge.Core.Model;
 
 namespace PatternForge.Rendering.Documents;
 

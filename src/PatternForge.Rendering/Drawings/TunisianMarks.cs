@@ -1,4 +1,3 @@
-using PatternForge.Core.Model;
 using PatternForge.Core.Stitches;
 
 namespace PatternForge.Rendering.Drawings;
