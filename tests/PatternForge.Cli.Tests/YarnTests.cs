@@ -51,6 +51,19 @@ public class YarnTests
     }
 
     [Fact]
+    public void The_counts_as_json_tell_the_shares_of_the_yarns_and_what_they_come_to()
+    {
+        const string Stripes = "---\ntitle: Harbour scarf\nsizes: Short (Long)\nyarn:\n  - {label: A, name: Quayside Wool, put-up: 50 g = 120 m, needs: 80 (170) m}\n  - {label: B, name: Quayside Wool, put-up: 50 g = 120 m, needs: 100 (180) m}\n---\n\n## Scarf\n\nWith A, CO 40 (44) sts.\n\nRow 1: With A, knit.\n\nRow 2: With B, knit.\n\nRow 3: Knit.\n";
+        using var folder = new TemporaryFolder();
+        using var all = JsonDocument.Parse(Outcome.WithInput(folder, Stripes, ["counts", "-", "--format", "json"]).Out);
+        var shares = all.RootElement.GetProperty("shares")[0];
+
+        Assert.Equal("""{"part":"Scarf","yarns":["A","B"],"stitches":[[40,80],[44,88]],"shares":[[0.3333,0.6667],[0.3333,0.6667]],"metres":[[60.0,120.0],[116.7,233.3]],"grams":[[25.0,50.0],[48.6,97.2]]}""", shares.GetRawText());
+        using var one = JsonDocument.Parse(Outcome.WithInput(folder, Stripes, ["counts", "-", "--format", "json", "--size", "Long"]).Out);
+        Assert.Equal("[[44,88]]", one.RootElement.GetProperty("shares")[0].GetProperty("stitches").GetRawText());
+    }
+
+    [Fact]
     public void Yarn_json_has_the_promised_keys()
     {
         using var told = JsonDocument.Parse(Counts("--yarn", "--format", "json", "--size", "Long").Out);

@@ -156,7 +156,10 @@ internal static class CountsCommand
         }
 
         var names = compilation.Pattern.Facts.Sizes.Names;
-        return new(compilation.Source.Path, only < 0 ? names : [names[only]], [.. pieces]);
+        return new(compilation.Source.Path, only < 0 ? names : [names[only]], [.. pieces])
+        {
+            Shares = lines.Length < compilation.Lines.Length ? [] : [.. compilation.Shares.Select(s => CountsJson.SharesOf(s, only < 0 ? [.. Enumerable.Range(0, names.Length)] : [only]))],
+        };
     }
 
     private static CountedRow RowOf(Compilation compilation, WorkedLine line, int only) => new(

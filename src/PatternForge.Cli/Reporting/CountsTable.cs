@@ -7,7 +7,11 @@ namespace PatternForge.Cli.Reporting;
 /// <param name="Path">The file as the user knows it.</param>
 /// <param name="Sizes">The sizes shown, by name.</param>
 /// <param name="Pieces">The rows under each heading.</param>
-internal sealed record CountsTable(string Path, ImmutableArray<string> Sizes, ImmutableArray<CountedPiece> Pieces);
+internal sealed record CountsTable(string Path, ImmutableArray<string> Sizes, ImmutableArray<CountedPiece> Pieces)
+{
+    /// <summary>How the stitches of each part are shared out among the yarns; empty where that is not known, or where one row is told alone.</summary>
+    public ImmutableArray<SharesShape> Shares { get; init; } = [];
+}
 
 /// <summary>The rows under one heading.</summary>
 internal sealed record CountedPiece(string Name, ImmutableArray<CountedRow> Rows);

@@ -42,7 +42,21 @@ internal sealed record EditShape(int Line, int Column, int EndLine, int EndColum
 internal sealed record SummaryShape(int Errors, int Warnings, int Notes);
 
 /// <summary>`counts --format json`.</summary>
-internal sealed record CountsShape(int Version, string Path, IReadOnlyList<string> Sizes, IReadOnlyList<PieceShape> Pieces);
+internal sealed record CountsShape(
+    int Version,
+    string Path,
+    IReadOnlyList<string> Sizes,
+    IReadOnlyList<PieceShape> Pieces,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<SharesShape>? Shares);
+
+/// <summary>How the stitches of a part are shared out among its yarns: one entry a size with one value a yarn, null where a size is not known; metres and grams are what the shares come to of the whole amount, left out where that is not known.</summary>
+internal sealed record SharesShape(
+    string Part,
+    IReadOnlyList<string> Yarns,
+    IReadOnlyList<IReadOnlyList<int>?> Stitches,
+    IReadOnlyList<IReadOnlyList<decimal>?> Shares,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<decimal?>?>? Metres,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<IReadOnlyList<decimal?>?>? Grams);
 
 /// <summary>The rows under one heading.</summary>
 internal sealed record PieceShape(string Name, IReadOnlyList<RowShape> Rows);

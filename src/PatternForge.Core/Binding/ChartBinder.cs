@@ -48,13 +48,12 @@ internal sealed class ChartBinder
         }
 
         // What most rows have is taken for right; the wider where it is even.
-        if (read.Count < _grid.Lines.Length || !AreEven([.. read.Select(r => (r.Line, r.Number, r.Columns, r.Repeat))]))
+        if (read.Count < _grid.Lines.Length || Shared([.. read.Select(r => (r.Line, r.Number, r.Cells, r.Columns, r.Repeat))]) is not var (wide, repeated))
         {
             return null;
         }
 
-        var (wide, repeated) = (read[0].Columns, read[0].Repeat);
-        ImmutableArray<ChartRow> rows = [.. read.Select(r => new ChartRow(r.Number, r.Side, r.Cells, SpanOf(r.Line)))];
+        ImmutableArray<ChartRow> rows = [.. read.Select(r => new ChartRow(r.Number, r.Side, r.Cells, SpanOf(r.Line)) { RepeatShift = r.Repeat is { } own && repeated is { } all ? own.From - all.From : 0 })];
 
         // A chart as wide as the multiple is the repeat itself.
         repeated ??= _pattern is { Multiple: > 0 } pattern && pattern.Multiple == rows[0].Cells.Sum(c => c.Operation?.Takes ?? 0) ? (0, wide) : null;
@@ -70,23 +69,31 @@ internal sealed class ChartBinder
         return (chart, [.. chart.Rows.Select(r => Row(r, chart))]);
     }
 
-    private bool AreEven((ChartLine Line, int Number, int Columns, (int From, int To)? Repeat)[] rows)
+    /// <summary>The columns and the repeat that the rows share; null where they do not, which has been told.</summary>
+    private (int Columns, (int From, int To)? Repeat)? Shared((ChartLine Line, int Number, ImmutableArray<ChartCell> Cells, int Columns, (int From, int To)? Repeat)[] rows)
     {
+        var isEven = true;
         var right = rows.GroupBy(r => (r.Columns, r.Repeat)).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key.Columns).First().Key;
-        foreach (var (line, number, columns, repeat) in rows)
+        foreach (var (line, number, cells, columns, repeat) in rows)
         {
+            isEven &= columns == right.Columns && (repeat == right.Repeat || StepsAside(cells, repeat, right.Repeat));
             if (columns != right.Columns)
             {
                 _bag.Add(ChartRules.UnevenRows, SpanOf(line), $"row {number} of the chart has {columns} squares, where other rows have {right.Columns}", "write one square for each column, `_` where there is no stitch");
             }
-            else if (repeat != right.Repeat)
+            else if (repeat != right.Repeat && !StepsAside(cells, repeat, right.Repeat))
             {
-                _bag.Add(ChartRules.UnevenRows, SpanOf(line), $"the repeat of row {number} does not stand over that of the other rows", "put `[` and `]` between the same columns in every row");
+                _bag.Add(ChartRules.UnevenRows, SpanOf(line), $"the repeat of row {number} does not stand over that of the other rows", "put `[` and `]` between the same columns in every row; they step aside only where a stitch would reach over the edge of the repeat");
             }
         }
 
-        return rows.All(r => (r.Columns, r.Repeat) == right);
+        return isEven ? right : null;
     }
+
+    /// <summary>True for a repeat of the same width that stands aside because a stitch of its row reaches over an edge of the others'.</summary>
+    private static bool StepsAside(ImmutableArray<ChartCell> cells, (int From, int To)? own, (int From, int To)? others) =>
+        own is { } o && others is { } t && o.To - o.From == t.To - t.From && Math.Abs(o.From - t.From) < t.To - t.From
+        && cells.Any(c => (c.Column < t.From && c.Column + c.Span > t.From) || (c.Column < t.To && c.Column + c.Span > t.To));
 
     private static TextSpan SpanOf(ChartLine line) => line.Squares[0].Cover(line.Squares[^1]);
 
@@ -158,19 +165,20 @@ internal sealed class ChartBinder
             IsLabelled = true,
             IsRound = chart.IsRound ? true : null,
             Yarns = yarns.Length <= 1 ? new RowYarns(yarns.FirstOrDefault(), [], null, true) : new RowYarns(null, [.. yarns.OfType<string>()], row.InWorkingOrder()[^1].Colour, true),
-            Steps = Steps(row.InWorkingOrder(), chart.Repeat, row.Origin),
+            Steps = Steps(row, chart.Repeat),
         };
     }
 
-    private static ImmutableArray<Step> Steps(ChartCell[] cells, ChartRepeat? repeat, TextSpan origin)
+    private static ImmutableArray<Step> Steps(ChartRow row, ChartRepeat? repeat)
     {
+        var (cells, origin) = (row.InWorkingOrder(), row.Origin);
         if (ChartRow.IsPlain(cells))
         {
             return [new RunStep(origin, cells[0].Operation!, new Target(Extent.End)) { Colour = cells[0].Colour }];
         }
 
         ImmutableArray<Step> Each(ChartCell[] of) => [.. of.Select(c => (Step)new OperationStep(origin, c.Operation!, null) { Colour = c.Colour })];
-        if (repeat?.Part(cells) is not var (first, body, last) || body.Length == 0)
+        if (repeat?.Part(row) is not var (first, body, last) || body.Length == 0)
         {
             return Each(cells);
         }

@@ -42,7 +42,7 @@ public static class ChartRules
     public static Rule UnevenRows { get; } = new(
         "PF241", "chart-rows-uneven", Area.Notation, Severity.Error,
         "The rows of a chart do not have the same number of squares, or not the same repeat.",
-        "A square that is missing shifts all those beside it. A row with fewer stitches has an underscore where there is no stitch, and where one row has the brackets of a repeat, all have them over the same columns.")
+        "A square that is missing shifts all those beside it. A row with fewer stitches has an underscore where there is no stitch, and where one row has the brackets of a repeat, all have them over the same columns, but for rows in which a stitch would reach over the edge: there both brackets step aside.")
     {
         Bad = """
             ## Ladder

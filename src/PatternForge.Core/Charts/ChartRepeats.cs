@@ -8,7 +8,7 @@ namespace PatternForge.Core.Charts;
 internal static class ChartRepeats
 {
     /// <summary>One square in a column: the stitch it belongs to, and how far into it.</summary>
-    private readonly record struct Square(string? Id, int Within, int Span, string? Colour);
+    internal readonly record struct Square(string? Id, int Within, int Span, string? Colour);
 
     /// <summary>The chart's rows with the repeat once; as they are, and null, where nothing comes twice.</summary>
     /// <param name="rows">The rows, laid out.</param>
@@ -38,7 +38,12 @@ internal static class ChartRepeats
 
         if (best is not { } found)
         {
-            return (rows, columns, null);
+            return SteppedRepeats.Fold(grid, rows, columns, worked, periods) is not { } stepped ? (rows, columns, null)
+                : ([.. rows.Select((r, i) => r with
+                {
+                    Cells = Without(r.Cells, stepped.From + stepped.Shifts[i] + stepped.Period, stepped.From + stepped.Shifts[i] + (stepped.Period * stepped.Times)),
+                    RepeatShift = stepped.Shifts[i],
+                })], columns - ((stepped.Times - 1) * stepped.Period), (stepped.From, stepped.Period, stepped.Times));
         }
 
         var (cutFrom, cutTo) = (found.From + found.Period, found.From + (found.Period * found.Times));
@@ -60,7 +65,7 @@ internal static class ChartRepeats
     }
 
     /// <summary>The longest stretch of columns in which every row comes again after so many columns; null where it is not at least twice as long.</summary>
-    private static (int From, int To)? LongestRun(Square[][] grid, int columns, int period)
+    internal static (int From, int To)? LongestRun(Square[][] grid, int columns, int period)
     {
         var (bestFrom, bestTo, from) = (0, 0, 0);
         for (var column = 0; column + period <= columns; column++)
@@ -106,7 +111,7 @@ internal static class ChartRepeats
     }
 
     /// <summary>The column at which the words of a row begin to repeat: on the right of that stitch in a right-side row, on the left of it in the others.</summary>
-    private static int? EdgeOf(ChartRow row, int at)
+    internal static int? EdgeOf(ChartRow row, int at)
     {
         var cells = row.Cells.Where(c => c.Operation is not null).ToArray();
         return at >= cells.Length ? null : row.Side == FabricSide.Right ? cells[at].Column : cells[cells.Length - 1 - at].Column + cells[cells.Length - 1 - at].Span;

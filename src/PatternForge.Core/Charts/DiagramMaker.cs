@@ -52,7 +52,7 @@ public sealed class DiagramMaker
     /// <param name="worked">The same lines, worked.</param>
     /// <param name="options">Limits.</param>
     public static ImmutableArray<CrochetDiagram> Of(Pattern pattern, ImmutableArray<BoundLine> lines, ImmutableArray<WorkedLine> worked, CompileOptions options) =>
-        pattern.Facts.Craft == Craft.Crochet && lines.Length > 0 ? new DiagramMaker(pattern, lines, worked, options).All() : [];
+        pattern.Facts.Craft is Craft.Crochet or Craft.Tunisian && lines.Length > 0 ? new DiagramMaker(pattern, lines, worked, options).All() : [];
 
     private ImmutableArray<CrochetDiagram> All()
     {
@@ -130,6 +130,7 @@ public sealed class DiagramMaker
         {
             Name = first is null && last is null ? heading : $"{heading}, {(diagram.IsRound ? "rounds" : "rows")} {diagram.Rows[0].Number} to {diagram.Rows[^1].Number}",
             Section = section,
+            IsTunisian = _pattern.Facts.Craft == Craft.Tunisian,
             Size = agree ? null : shown,
             Repeats = pattern is { Multiple: > 0 } ? (pattern.Least - pattern.Plus) / pattern.Multiple : null,
         };

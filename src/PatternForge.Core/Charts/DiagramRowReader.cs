@@ -14,6 +14,7 @@ internal sealed class DiagramRowReader
     private int _pending;
     private int _lifted;
     private int _skipped;
+    private int _alongEdge;
     private bool _isWhole = true;
 
     /// <summary>Prepares for one row.</summary>
@@ -115,6 +116,9 @@ internal sealed class DiagramRowReader
         {
             case CrochetNotes.OwnFirst:
                 return new DiagramBase(DiagramPlace.OwnFirst, 0);
+            case CrochetNotes.Edge:
+                _isWhole &= _start == DiagramStart.Edge;
+                return new DiagramBase(DiagramPlace.Below, _alongEdge++);
             case CrochetNotes.Nowhere:
                 _isWhole &= mayBeNowhere;
                 return new DiagramBase(DiagramPlace.Nothing, -1);

@@ -111,7 +111,11 @@ internal sealed class DiagramRows
             }
         }
 
-        if (row.Below.IsRing && _start is null)
+        if (_start is null && notes.Count(n => n.Kind == NoteKind.Stitch && n.Bases is [CrochetNotes.Edge]) is > 0 and var along)
+        {
+            Begin(DiagramStart.Edge, along);
+        }
+        else if (row.Below.IsRing && _start is null)
         {
             Begin(DiagramStart.Ring, 0);
         }
@@ -141,7 +145,7 @@ internal sealed class DiagramRows
         }
 
         _isRound |= row.InTheRound;
-        if (isFirst && _isRound && _start == DiagramStart.EarlierRow)
+        if (isFirst && _isRound && _start is DiagramStart.EarlierRow or DiagramStart.Edge)
         {
             return false; // rounds without their centre
         }

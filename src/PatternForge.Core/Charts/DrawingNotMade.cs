@@ -110,7 +110,7 @@ public sealed class DrawingNotMade
             : _pattern.Facts.Craft switch
             {
                 Craft.Knitting => Knitting(request, lines, heading),
-                Craft.Crochet => ($"{heading} cannot be drawn: a row of it goes where a diagram cannot show it, or its rows do not build on each other", "ask for the rows that can be drawn: `rows: 1-4`"),
+                Craft.Crochet or Craft.Tunisian => ($"{heading} cannot be drawn: a row of it goes where a diagram cannot show it, or its rows do not build on each other", "ask for the rows that can be drawn: `rows: 1-4`"),
                 _ => ($"{heading} cannot be drawn: there are no charts of this craft", null),
             };
     }

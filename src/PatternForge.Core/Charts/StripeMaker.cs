@@ -79,6 +79,12 @@ public sealed class StripeMaker
             }
         }
 
+        // What a yarn takes in all is known of the pattern, and not of one of its parts.
+        if (shares is [var only] && _lines.All(l => l.Section == only.Section))
+        {
+            shares[0] = only with { Amounts = ColourAmounts.Of(_pattern.Facts, only) };
+        }
+
         return shares.ToImmutable();
     }
 

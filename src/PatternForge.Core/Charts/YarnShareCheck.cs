@@ -100,7 +100,7 @@ public static class YarnShareCheck
             var found = new List<(int Size, decimal Stitches, decimal Amount)>();
             for (var size = 0; size < sizes.Count; size++)
             {
-                decimal?[] metres = [.. yarns.Select(y => MetresOf(y, size))];
+                decimal?[] metres = [.. yarns.Select(y => ColourAmounts.MetresOf(y, size))];
                 if (metres.All(m => m > 0) && share.Of(yarn, size) is { } part && part >= LeastShare && metres[yarn]!.Value / metres.Sum()!.Value is var amount && amount * most < part)
                 {
                     found.Add((size, part, amount));
@@ -118,29 +118,6 @@ public static class YarnShareCheck
                 });
             }
         }
-    }
-
-    /// <summary>The metres that a size needs; null where they are not told, or as whole balls.</summary>
-    private static decimal? MetresOf(Yarn yarn, int size)
-    {
-        if (yarn.Needs?[size] is not { } need)
-        {
-            return null;
-        }
-
-        var value = need.InBase;
-        var ball = need.Unit.Dimension == Dimension.Mass ? yarn.PutUpMass?.InBase : yarn.PutUpLength?.InBase;
-        if (ball > 0 && value % ball.Value == 0)
-        {
-            return null; // whole balls say nothing of what is left
-        }
-
-        return need.Unit.Dimension switch
-        {
-            Dimension.YarnLength => value,
-            Dimension.Mass => value * yarn.MetresPerGram,
-            _ => null,
-        };
     }
 
     private static bool SaysMake(Pattern pattern, ImmutableArray<BoundLine> lines) =>

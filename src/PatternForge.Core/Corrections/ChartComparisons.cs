@@ -54,7 +54,7 @@ internal static class ChartComparisons
             }
         }
 
-        if (!differs && was.Repeat is var a && isNow.Repeat is var b && (a?.From, a?.Columns) != (b?.From, b?.Columns))
+        if (!differs && was.Repeat is var a && isNow.Repeat is var b && ((a?.From, a?.Columns) != (b?.From, b?.Columns) || !was.Rows.Select(r => r.RepeatShift).SequenceEqual(isNow.Rows.Select(r => r.RepeatShift))))
         {
             versions.Add(whole with { Label = $"Chart {isNow.Name}", Text = "the repeat is another one" });
         }

@@ -66,7 +66,7 @@ internal sealed class MirrorEdition : Edition
         var edits = new List<Edit>();
         for (var i = 0; i < run.Count; i++)
         {
-            if (words.At(run, i) is ( > 0 and var tokens, { } now))
+            if (words.At(run, i) is var (tokens, now) && tokens > 0 && now is not null)
             {
                 Wordings.Replace(run, i, tokens, now, edits);
             }

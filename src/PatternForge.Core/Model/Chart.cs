@@ -21,6 +21,11 @@ public sealed record ChartCell(Operation? Operation, int Column, int Span)
 /// <param name="Origin">Where the row is written.</param>
 public sealed record ChartRow(int Number, FabricSide Side, ImmutableArray<ChartCell> Cells, TextSpan Origin)
 {
+    /// <summary>
+    /// How many columns to the left of the chart's repeat that of this row begins (to the right where it is less than 0): a stitch of it would reach over the edge otherwise, as in woven cables.
+    /// </summary>
+    public int RepeatShift { get; init; }
+
     /// <summary>Its stitches in the order in which they are worked; squares without a stitch are left out.</summary>
     public ChartCell[] InWorkingOrder()
     {
@@ -44,10 +49,11 @@ public sealed record ChartRow(int Number, FabricSide Side, ImmutableArray<ChartC
 /// <param name="Times">How often it is worked, one number a size; null where the chart does not tell.</param>
 public sealed record ChartRepeat(int From, int Columns, PerSize<int?>? Times)
 {
-    /// <summary>The stitches before the repeat, in it and behind it, in the order given; behind it none where none is in it.</summary>
-    public (ChartCell[] Before, ChartCell[] Within, ChartCell[] Behind) Part(ChartCell[] cells)
+    /// <summary>The stitches of a row before the repeat, in it and behind it, in the order in which they are worked; behind it none where none is in it.</summary>
+    public (ChartCell[] Before, ChartCell[] Within, ChartCell[] Behind) Part(ChartRow row)
     {
-        bool IsWithin(ChartCell cell) => cell.Column >= From && cell.Column < From + Columns;
+        var (cells, from) = (row.InWorkingOrder(), From + row.RepeatShift);
+        bool IsWithin(ChartCell cell) => cell.Column >= from && cell.Column < from + Columns;
         var before = cells.TakeWhile(c => !IsWithin(c)).ToArray();
         var within = cells.Where(IsWithin).ToArray();
         return (before, within, cells[(before.Length + within.Length)..]);

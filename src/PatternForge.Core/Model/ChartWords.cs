@@ -47,7 +47,7 @@ public static class ChartWords
             return Of(cells, terms);
         }
 
-        var (first, body, last) = repeat.Part(cells);
+        var (first, body, last) = repeat.Part(row);
         var rest = last.Sum(c => c.Operation!.Takes);
         var before = first.Length > 0 ? Of(first, terms) + ", " : "";
         var after = last.Length > 0 ? ", " + Of(last, terms) : "";

@@ -94,6 +94,9 @@ public enum DiagramStart
     /// <summary>A row that is not shown.</summary>
     EarlierRow,
 
+    /// <summary>An edge of a piece, along which the first row is worked.</summary>
+    Edge,
+
     /// <summary>Nothing: stitches that make their own foundation.</summary>
     Nothing,
 
@@ -124,6 +127,9 @@ public sealed record CrochetDiagram
 
     /// <summary>The size that it shows, where the sizes differ; null where they are the same.</summary>
     public int? Size { get; init; }
+
+    /// <summary>True for Tunisian crochet: each row is a forward and a return pass, and none is turned.</summary>
+    public bool IsTunisian { get; init; }
 
     /// <summary>True when it is worked in rounds from the centre.</summary>
     public required bool IsRound { get; init; }

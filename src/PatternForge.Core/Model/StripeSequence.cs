@@ -55,6 +55,16 @@ public sealed record StripeSequence
 /// <param name="Stitches">Stitches of each of them, one list a size; empty for a size in which they are not known.</param>
 public sealed record YarnShares(string Name, int Section, ImmutableArray<string> Yarns, ImmutableArray<ImmutableArray<int>> Stitches)
 {
+    /// <summary>
+    /// What each of them has of the whole amount by its stitches, one list a size, where the colours are all of one yarn and the pattern has no other part; empty for a size in which that is not known.
+    /// </summary>
+    public ImmutableArray<ImmutableArray<ColourAmount>> Amounts { get; init; } = [];
+
     /// <summary>The share of a yarn in a size, of one; null where it is not known.</summary>
     public decimal? Of(int yarn, int size) => size < Stitches.Length && !Stitches[size].IsEmpty && Stitches[size].Sum(s => (long)s) is > 0 and var all ? (decimal)Stitches[size][yarn] / all : null;
 }
+
+/// <summary>The part of one colour in the whole amount of a yarn.</summary>
+/// <param name="Metres">Its length in metres; null where that is not known.</param>
+/// <param name="Grams">Its mass in grams; null where that is not known.</param>
+public readonly record struct ColourAmount(decimal? Metres, decimal? Grams);

@@ -68,6 +68,9 @@ internal sealed class CrochetNotes
     /// <summary>A base that is the first stitch of the same round.</summary>
     public const int OwnFirst = -3;
 
+    /// <summary>A base that is somewhere along an edge; the stitches stand side by side on it.</summary>
+    public const int Edge = -4;
+
     /// <summary>The first of the bases that are chains made by the row itself: the n-th from the hook is n less.</summary>
     public const int OwnChain = -10;
 
@@ -90,6 +93,7 @@ internal sealed class CrochetNotes
     private readonly List<CrochetNote> _notes = [];
     private readonly List<int> _legs = [];
     private bool _intoFirst;
+    private bool _alongEdge;
 
     public CrochetNotes(CrochetCursor below) => _below = below;
 
@@ -121,6 +125,9 @@ internal sealed class CrochetNotes
     /// <summary>The next stitch goes into the first one of its own round.</summary>
     public void IntoFirst() => _intoFirst = true;
 
+    /// <summary>The next stitches go into an edge.</summary>
+    public void AlongEdge() => _alongEdge = true;
+
     /// <summary>A turning chain takes the place of all before it but slip stitches.</summary>
     public void Turning(Operation stitch, int upright, bool counts, int place)
     {
@@ -130,10 +137,10 @@ internal sealed class CrochetNotes
     /// <summary>Stitches at a place, or over the legs noted just before.</summary>
     public void Stitch(Operation stitch, int count, int place)
     {
-        ImmutableArray<int> bases = _intoFirst ? [OwnFirst] : _legs.Count > 1 ? [.. _legs] : [BaseOf(place)];
+        ImmutableArray<int> bases = _intoFirst ? [OwnFirst] : _alongEdge ? [Edge] : _legs.Count > 1 ? [.. _legs] : [BaseOf(place)];
         IsWhole &= _intoFirst || stitch.Takes == 0 || bases.All(b => b != Nowhere);
         _legs.Clear();
-        _intoFirst = false;
+        (_intoFirst, _alongEdge) = (false, false);
         for (var i = 0; i < Math.Min(count, Most); i++)
         {
             Add(new CrochetNote(NoteKind.Stitch, stitch, 0, bases) { Loop = Loop });

@@ -197,6 +197,11 @@ internal sealed class CrochetPlaces
                 _run.NotKnown = true;
                 break;
             case PlaceKind.Ring or PlaceKind.Edge:
+                if (place.Kind == PlaceKind.Edge && Below.Length == 0)
+                {
+                    _run.Tops.Notes?.AlongEdge();
+                }
+
                 Make(stitch, makes * count);
                 _run.MayLeave = true;
                 break;
@@ -435,7 +440,7 @@ internal sealed class CrochetPlaces
 
         if (_run.IsTunisian)
         {
-            Make(stitch, number - 1); // the loop on the hook
+            _run.Tops.Make(stitch, (int)Math.Min(number - 1L, _run.Trial.Budget.MostStitches + 1L), 0); // the loop on the hook stands over the first chain
         }
         else
         {

@@ -150,6 +150,11 @@ internal static class BodyJson
         {
             json.WriteNumber("number", row.Number);
             json.WriteString("side", row.Side == FabricSide.Wrong ? "WS" : "RS");
+            if (row.RepeatShift != 0)
+            {
+                json.WriteNumber("repeatShift", row.RepeatShift);
+            }
+
             json.List("squares", row.Cells, cell =>
             {
                 json.Text("stitch", cell.Operation?.Id);

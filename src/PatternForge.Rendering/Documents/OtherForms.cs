@@ -25,13 +25,13 @@ internal sealed class OtherForms
     public OtherForms(Compilation plain, CompileOptions? options, Func<Compilation, PatternView> view) =>
         (_plain, _options, _view) = (plain, options is null ? null : options with { LookAtPhoto = null, Trace = false }, view);
 
-    private static readonly ImmutableArray<string> s_units = ["metric", "inches"];
-
     /// <summary>The edition in the terms that the pattern is not written in; null where it is not known which those are.</summary>
     public string? OtherTerms => IsBounded ? _plain.Pattern.Facts.TermsInForce switch { Dialect.Us => "uk", Dialect.Uk => "us", _ => null } : null;
 
+    private static readonly string[] InUnits = ["metric", "inches"];
+
     /// <summary>The editions by units that there are.</summary>
-    public ImmutableArray<string> Units => IsBounded ? s_units : [];
+    public ImmutableArray<string> Units => IsBounded ? [.. InUnits.Where(n => Edition.Find(n) is not null)] : [];
 
     private bool IsBounded => _plain.Lines.Length <= MostLines && !_plain.HasErrors && _plain.Edition is null && _plain.Source.Text.Length > 0;
 

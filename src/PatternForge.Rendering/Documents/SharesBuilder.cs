@@ -18,6 +18,7 @@ internal static class SharesBuilder
             Part = parts.Length == 1 && compilation.Lines.All(l => l.Piece == part.Name) ? null : Wording.Said(part.Name),
             Yarns = part.Yarns,
             Rows = Rows(part, sizes),
+            Reading = part.Amounts.Any(a => !a.IsEmpty) ? "All colours are one yarn: beside each share stands what it comes to of the whole amount." : null,
         })];
     }
 
@@ -46,6 +47,20 @@ internal static class SharesBuilder
             whole[yarn]++;
         }
 
-        return [.. whole.Select((w, y) => w == 0 && shares[y] > 0 ? "< 1 %" : string.Create(CultureInfo.InvariantCulture, $"{w} %"))];
+        return [.. whole.Select((w, y) => (w == 0 && shares[y] > 0 ? "< 1 %" : string.Create(CultureInfo.InvariantCulture, $"{w} %")) + Amount(part, size, y))];
+    }
+
+    /// <summary>", 24 m, 14 g": what a share comes to; empty where that is not known.</summary>
+    private static string Amount(YarnShares part, int size, int yarn)
+    {
+        if (size >= part.Amounts.Length || part.Amounts[size].IsEmpty)
+        {
+            return "";
+        }
+
+        var (metres, grams) = part.Amounts[size][yarn];
+        return One(metres, "m") + One(grams, "g");
+
+        static string One(decimal? amount, string unit) => amount is not { } value ? "" : value < 1 ? $", < 1 {unit}" : string.Create(CultureInfo.InvariantCulture, $", {Math.Round(value, MidpointRounding.AwayFromZero)} {unit}");
     }
 }

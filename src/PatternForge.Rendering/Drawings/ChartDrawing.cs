@@ -106,7 +106,7 @@ public static class ChartDrawing
     /// <summary>After how many rows a chart begins again; null where it does not.</summary>
     private static int? RowsOfRepeat(ImmutableArray<ChartRow> rows)
     {
-        static bool AreSame(ChartRow one, ChartRow other) => one.Side == other.Side && one.Cells.SequenceEqual(other.Cells);
+        static bool AreSame(ChartRow one, ChartRow other) => one.Side == other.Side && one.RepeatShift == other.RepeatShift && one.Cells.SequenceEqual(other.Cells);
         for (var repeat = 2; repeat <= rows.Length / 2; repeat++)
         {
             if (Enumerable.Range(0, rows.Length - repeat).All(i => AreSame(rows[i], rows[i + repeat])))
@@ -223,12 +223,42 @@ public static class ChartDrawing
 
         if (chart.Repeat is { } repeat)
         {
-            var (from, to) = (Right(repeat.From + repeat.Columns), Right(repeat.From));
-            page.Box(from, top, to - from, bottom - top, "none", 2.8);
+            var first = repeat.From + chart.Rows[0].RepeatShift;
+            var (from, to) = (Right(first + repeat.Columns), Right(first));
+            if (IsStepped(chart))
+            {
+                page.Line(SteppedFrame(chart, repeat, Right, bottom), 2.8);
+            }
+            else
+            {
+                page.Box(from, top, to - from, bottom - top, "none", 2.8);
+            }
+
             var under = bottom + 22;
             page.Line($"M{SvgPage.Number(from + 1)} {SvgPage.Number(under - 3)}V{SvgPage.Number(under)}H{SvgPage.Number(to - 1)}V{SvgPage.Number(under - 3)}", 1.1);
             page.Words((from + to) / 2, under + 13, "repeat", 11);
         }
+    }
+
+    /// <summary>True where the repeat begins further to one side in some rows than in others.</summary>
+    private static bool IsStepped(Chart chart) => chart.Repeat is not null && chart.Rows.Any(r => r.RepeatShift != chart.Rows[0].RepeatShift);
+
+    /// <summary>The frame of a repeat that steps aside where a stitch would reach over its edge: up along its right side and down along its left one.</summary>
+    private static string SteppedFrame(Chart chart, ChartRepeat repeat, Func<int, double> right, double bottom)
+    {
+        var path = new StringBuilder();
+        for (var r = 0; r < chart.Rows.Length; r++)
+        {
+            path.Append(r == 0 ? "M" : "H").Append(SvgPage.Number(right(repeat.From + chart.Rows[r].RepeatShift)));
+            path.Append(r == 0 ? $" {SvgPage.Number(bottom)}" : "").Append('V').Append(SvgPage.Number(bottom - ((r + 1) * KnitMarks.Square)));
+        }
+
+        for (var r = chart.Rows.Length - 1; r >= 0; r--)
+        {
+            path.Append('H').Append(SvgPage.Number(right(repeat.From + chart.Rows[r].RepeatShift + repeat.Columns))).Append('V').Append(SvgPage.Number(bottom - (r * KnitMarks.Square)));
+        }
+
+        return path.Append('Z').ToString();
     }
 
     /// <summary>The outline of a stitch over so many squares.</summary>
@@ -320,6 +350,10 @@ public static class ChartDrawing
             notes.Add(times.Any(t => t is not null)
                 ? $"Work the stitches in the heavy frame {(times.Distinct().Count() == 1 ? times[0]!.Value.ToString(CultureInfo.InvariantCulture) : InSizes(times))} times."
                 : "Work the stitches in the heavy frame again and again, as often as they fit.");
+            if (IsStepped(chart))
+            {
+                notes.Add("The frame steps aside where a stitch reaches from one repeat into the next: in each row the stitches that stand in it are the ones to repeat.");
+            }
         }
 
         return notes.ToImmutable();

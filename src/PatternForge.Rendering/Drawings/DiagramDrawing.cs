@@ -25,14 +25,19 @@ public static class DiagramDrawing
     /// <param name="yarns">The yarns of the pattern.</param>
     public static Drawing? Of(CrochetDiagram diagram, string id, Dialect terms, SizeSet sizes, string words, ImmutableArray<Yarn> yarns = default)
     {
+        var which = diagram.Size is { } size ? sizes.Describe([size]) : "";
+        var title = $"Chart: {diagram.Name}{(which is { Length: > 0 } ? $", {which}" : "")}";
+        if (diagram.IsTunisian)
+        {
+            return TunisianDrawing.Of(diagram, id, title, words, stitch => ChartWords.NameOf(stitch, terms), new YarnInks(yarns.IsDefault ? [] : yarns));
+        }
+
         var layout = DiagramLayout.Of(diagram);
         if (!layout.IsClear)
         {
             return null;
         }
 
-        var which = diagram.Size is { } size ? sizes.Describe([size]) : "";
-        var title = $"Chart: {diagram.Name}{(which is { Length: > 0 } ? $", {which}" : "")}";
         var points = layout.Points.ToArray();
         var (left, right) = (points.Min(p => p.X) - Margin, points.Max(p => p.X) + Margin);
         var (low, high) = (points.Min(p => p.Y) - Margin, points.Max(p => p.Y) + Margin);
@@ -79,7 +84,11 @@ public static class DiagramDrawing
 
         foreach (var oval in layout.Start)
         {
-            if (diagram.Start == DiagramStart.EarlierRow)
+            if (diagram.Start == DiagramStart.Edge)
+            {
+                page.Line($"M{SvgPage.Number(oval.Centre.X - (DiagramMeasures.Pitch / 2))} {SvgPage.Number(-oval.Centre.Y)}h{SvgPage.Number(DiagramMeasures.Pitch)}", 2.2, 0.55);
+            }
+            else if (diagram.Start == DiagramStart.EarlierRow)
             {
                 page.Line($"M{SvgPage.Number(oval.Centre.X - 5)} {SvgPage.Number(-oval.Centre.Y)}h10", 1.1, 0.55);
             }
@@ -254,6 +263,10 @@ public static class DiagramDrawing
         if (diagram.Start == DiagramStart.EarlierRow)
         {
             notes.Add("The line at the bottom stands for the stitches of the row before.");
+        }
+        else if (diagram.Start == DiagramStart.Edge)
+        {
+            notes.Add("The heavy line at the bottom is the edge of the piece, with the stitches spread evenly along it.");
         }
 
         if (diagram.Repeats is { } repeats)

@@ -18,7 +18,7 @@ internal static class ChartBlock
             foreach (var cell in row.Cells.Reverse())
             {
                 var left = cell.Column + cell.Span;
-                if (chart.Repeat is { } opens && left == opens.From + opens.Columns)
+                if (chart.Repeat is { } opens && left == opens.From + row.RepeatShift + opens.Columns)
                 {
                     squares.Add("[");
                 }
@@ -45,7 +45,7 @@ internal static class ChartBlock
                     squares.Add(name);
                 }
 
-                if (chart.Repeat is { } closes && cell.Column == closes.From)
+                if (chart.Repeat is { } closes && cell.Column == closes.From + row.RepeatShift)
                 {
                     squares.Add("]");
                 }

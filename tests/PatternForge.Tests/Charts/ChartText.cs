@@ -16,12 +16,12 @@ internal static class ChartText
             foreach (var cell in row.Cells.Reverse())
             {
                 var left = cell.Column + cell.Span;
-                text.Append(chart.Repeat is { } r && (left == r.From + r.Columns || left == r.From) ? '|' : ' ');
+                text.Append(chart.Repeat is { } r && (left == r.From + row.RepeatShift + r.Columns || left == r.From + row.RepeatShift) ? '|' : ' ');
                 var name = cell.Operation?.Id.Replace(' ', '_') ?? ".";
                 text.Append(name.PadLeft((width * cell.Span) + cell.Span - 1));
             }
 
-            text.Append(chart.Repeat is { From: 0 } ? '|' : ' ').Append(row.Side == FabricSide.Right ? $" {row.Number}" : "").Append('\n');
+            text.Append(chart.Repeat?.From + row.RepeatShift == 0 ? '|' : ' ').Append(row.Side == FabricSide.Right ? $" {row.Number}" : "").Append('\n');
         }
 
         return string.Join('\n', text.ToString().Split('\n').Select(l => l.TrimEnd()));

@@ -2,7 +2,9 @@ using System.Xml.Linq;
 using PatternForge.Core;
 using PatternForge.Core.Model;
 using PatternForge.Core.Text;
+using PatternForge.Rendering;
 using PatternForge.Rendering.Drawings;
+using PatternForge.Rendering.Formats;
 
 namespace PatternForge.Tests.Charts;
 
@@ -176,6 +178,40 @@ public class StripeTests
 
         Assert.Equal(message is null ? [] : [message], compiled.Findings.Where(f => f.Rule.Code == "PF325").Select(f => f.Message));
     }
+
+    [Theory]
+    [InlineData("170 m", "190 m", "Quay Wool", "180 m 75 g, 180 m 75 g")] // each has half of the stitches: half of 360 m
+    [InlineData("60 g", "80 g", "Quay Wool", "168 m 70 g, 168 m 70 g")]
+    [InlineData("120 m", "190 m", "Quay Wool", "")] // a whole ball says nothing of what is left of it
+    [InlineData("170 m", "190 m", "Bay Wool", "")] // two yarns
+    [InlineData("170 m", "estimate", "Quay Wool", "")] // worked out by the stitches already
+    public void The_amount_of_one_yarn_is_shared_out_by_the_stitches_of_its_colours(string a, string b, string name, string amounts)
+    {
+        var compiled = OneYarn(a, b, name, "");
+
+        var share = Assert.Single(compiled.Shares);
+        Assert.Equal(amounts, string.Join(", ", share.Amounts.SelectMany(s => s).Select(c => $"{c.Metres:0} m {c.Grams:0} g")));
+    }
+
+    [Fact]
+    public void The_page_tells_what_each_share_comes_to()
+    {
+        var page = Renderer.Render(OneYarn("170 m", "190 m", "Quay Wool", ""), OutputFormat.Html).Files[0].Text;
+
+        Assert.Contains("<td>50 %, 180 m, 75 g</td><td>50 %, 180 m, 75 g</td>", page, StringComparison.Ordinal);
+        Assert.Contains("All colours are one yarn", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_one_part_among_several_no_amount_is_told()
+    {
+        var compiled = OneYarn("170 m", "190 m", "Quay Wool", "\n\n## Fringe\n\nWith B, CO 10 sts.\n\nRow 1: Knit.\n");
+
+        Assert.All(compiled.Shares, s => Assert.Empty(s.Amounts));
+    }
+
+    private static Compilation OneYarn(string a, string b, string name, string rest) => Compiler.Compile(new SourceText("a.pattern.md",
+        $"---\ntitle: Scarf\ncraft: knitting\nsizes: one size\nyarn:\n  - {{label: A, name: Quay Wool, weight: DK, put-up: 50 g = 120 m, needs: {a}}}\n  - {{label: B, name: {name}, weight: DK, put-up: 50 g = 120 m, needs: {b}}}\n---\n\n## Scarf\n\nWith A, CO 40 sts.\n\nRow 1: With A, knit.\n\nRow 2: With B, knit.\n{rest}"));
 
     [Theory]
     [InlineData("With B, knit.", "B Use")]
