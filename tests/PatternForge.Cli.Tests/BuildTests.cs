@@ -45,7 +45,7 @@ public class BuildTests
     [InlineData("`legal` is not known as a paper: there are a4, letter, both", "--format", "pdf", "--paper", "legal")]
     [InlineData("there is no browser `gone/browser`", "--format", "pdf", "--browser", "gone/browser")]
     [InlineData("`htm` is not known as a format: did you mean `html`?", "--format", "htm")]
-    [InlineData("`large-print` is not known as an edition: there are us, uk, spelled-out, sizes", "--edition", "large-print")]
+    [InlineData("`enormous` is not known as an edition: there are us, uk, spelled-out, metric, inches, both-units, sizes, left-handed, screen-reader, both-terms, large-print, low-ink, words-only, charts-only", "--edition", "enormous")]
     [InlineData("there is no folder of templates `gone`", "--templates", "gone")]
     [InlineData("`hat.pattern.md` cannot be the folder to write into", "--out", "hat.pattern.md")]
     public void What_does_not_exist_is_refused_and_nothing_is_written(string sentence, params string[] wishes)
