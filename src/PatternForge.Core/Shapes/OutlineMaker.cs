@@ -113,18 +113,38 @@ public static class OutlineMaker
 
     private static PieceOutline Yoke(CheckContext context, ShapedPiece piece, int divide, Gauge gauge, PieceOutline outline, bool isOpen)
     {
-        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
-        var walks = new List<YokeWalk>();
-        outline = outline with { Name = outline.Headings is [.., var one, var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name };
-        for (var size = 0; size < context.Facts.Sizes.Count; size++)
+        var name = outline.Headings is [.., var one, var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name;
+        return Yoke(context, gauge, outline with { Name = name }, isOpen, size =>
         {
             var walk = new YokeWalk(piece, divide, size, context.Facts.Sizes.Count, gauge, isOpen);
-            if (walk.Go() is not { } made)
+            return new(walk.Go(), walk.Reason, walk.Underarm, walk.NeckCm);
+        });
+    }
+
+    private static PieceOutline YokeUp(CheckContext context, ShapedPiece piece, Gauge gauge, PieceOutline outline)
+    {
+        var name = outline.Headings is [var one, .., var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name;
+        return Yoke(context, gauge, outline with { Name = name }, isOpen: false, size =>
+        {
+            var walk = new YokeUpWalk(piece, size, context.Facts.Sizes.Count, gauge);
+            return new(walk.Go(), walk.Reason, walk.Underarm, walk.NeckCm);
+        });
+    }
+
+    // A yoke in every size, whichever way it is worked: a reason in place of the outline where one size has none, or where they do not agree in their rows.
+    private static PieceOutline Yoke(CheckContext context, Gauge gauge, PieceOutline outline, bool isOpen, Func<int, WalkedYoke> walk)
+    {
+        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
+        var walks = new List<WalkedYoke>();
+        for (var size = 0; size < context.Facts.Sizes.Count; size++)
+        {
+            var walked = walk(size);
+            if (walked.Outline is not { } made)
             {
-                return outline with { Reason = walk.Reason };
+                return outline with { Reason = walked.Reason };
             }
 
-            walks.Add(walk);
+            walks.Add(walked);
             sizes.Add(made);
         }
 
@@ -134,28 +154,8 @@ public static class OutlineMaker
             : outline with { View = isOpen ? OutlineView.OpenYoke : OutlineView.Yoke, Gauge = gauge, Sizes = all, Measures = YokeWalk.Measures(all, [.. walks.Select(w => w.NeckCm)], walks[0].Underarm, isOpen) };
     }
 
-    private static PieceOutline YokeUp(CheckContext context, ShapedPiece piece, Gauge gauge, PieceOutline outline)
-    {
-        var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
-        var walks = new List<YokeUpWalk>();
-        outline = outline with { Name = outline.Headings is [var one, .., var other] ? $"{one} and {other.ToLowerInvariant()}" : outline.Name };
-        for (var size = 0; size < context.Facts.Sizes.Count; size++)
-        {
-            var walk = new YokeUpWalk(piece, size, context.Facts.Sizes.Count, gauge);
-            if (walk.Go() is not { } made)
-            {
-                return outline with { Reason = walk.Reason };
-            }
-
-            walks.Add(walk);
-            sizes.Add(made);
-        }
-
-        var all = sizes.ToImmutable();
-        return !AreAlike(sizes) || walks.Exists(w => w.Underarm != walks[0].Underarm)
-            ? outline with { Reason = "its sizes are not worked in the same rows" }
-            : outline with { View = OutlineView.Yoke, Gauge = gauge, Sizes = all, Measures = YokeWalk.Measures(all, [.. walks.Select(w => w.NeckCm)], walks[0].Underarm) };
-    }
+    /// <summary>A yoke in one size: its outline, or the reason why there is none.</summary>
+    private readonly record struct WalkedYoke(SizeOutline? Outline, string? Reason, int Underarm, decimal NeckCm);
 
     private static PieceOutline Round(CheckContext context, ImmutableArray<ShapedLine> lines, Gauge gauge, PieceOutline outline)
     {
