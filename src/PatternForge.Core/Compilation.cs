@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PatternForge.Core.Drafts;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Sizing;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
 
@@ -66,6 +67,9 @@ public sealed record Compilation
 
     /// <summary>Everything found, by place; accepted ones are in it with their reason.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>The places that hang on the sizes, found when somebody asks for the first time: the edition of each size does.</summary>
+    internal Lazy<SizeLists>? LazySizeLists { get; init; }
 
     /// <summary>Which edition of a pattern it is; null for the pattern as it is written.</summary>
     public EditionForm? Edition { get; init; }

@@ -39,6 +39,9 @@ public sealed record CompileOptions
     /// <summary>True to write down what each clause of each row does in every size: for people who want to see how a count comes about.</summary>
     public bool Trace { get; init; }
 
+    /// <summary>True where only the words and counts of the rows are wanted, of a pattern whose checks have been run already in another form: nothing is checked again.</summary>
+    public bool RowsAlone { get; init; }
+
     /// <summary>What became of addresses that were asked for over the network, by address; empty when none was: the compiler itself asks nobody.</summary>
     public IReadOnlyDictionary<string, LinkAnswer> Answers { get; init; } = ImmutableDictionary<string, LinkAnswer>.Empty;
 

@@ -8,6 +8,7 @@ using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Planning;
 using PatternForge.Core.Shapes;
+using PatternForge.Core.Sizing;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
@@ -51,6 +52,11 @@ public static class Compiler
         var pattern = ProseCounts.Fill(new Pattern(facts, body.Sections), worked, bag);
         WithoutEchoes(bag);
         TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
+        if (options.RowsAlone)
+        {
+            return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House));
+        }
+
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
         var outlines = new Lazy<ImmutableArray<PieceOutline>>(() => OutlineMaker.Of(new CheckContext(new Pattern(facts, body.Sections), worked, read, new FindingBag(read)), body.Lines));
         var yarn = new Lazy<YarnEstimate>(() => YarnEstimator.Of(new Pattern(facts, body.Sections), body.Lines, worked, outlines.Value, read, options));
@@ -145,6 +151,7 @@ public static class Compiler
         Lines = lines,
         Abbreviations = abbreviations,
         Findings = findings,
+        LazySizeLists = new(() => SizeLists.Find(text.Text, pattern.Facts.Sizes)),
         Coverage = new Coverage(
             lines.Length,
             lines.Count(l => l.Status == LineStatus.Checked),

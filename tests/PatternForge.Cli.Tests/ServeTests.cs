@@ -80,7 +80,7 @@ public sealed class ServeTests(Browser browser) : IClassFixture<Browser>
         Assert.DoesNotContain("not for release", await preview.Get("page"), StringComparison.Ordinal);
 
         var waiting = preview.State(first.GetProperty("version").GetString()!);
-        folder.Write("hat.pattern.md", Clean.Replace("Knit. 12 sts", "K5, k2tog. 12 sts", StringComparison.Ordinal));
+        Save(folder, Clean.Replace("Knit. 12 sts", "K5, k2tog. 12 sts", StringComparison.Ordinal));
         var second = await waiting;
         Assert.True(second.GetProperty("report").GetProperty("summary").GetProperty("errors").GetInt32() > 0);
         Assert.Contains("not for release", await preview.Get("page"), StringComparison.Ordinal);
@@ -88,6 +88,13 @@ public sealed class ServeTests(Browser browser) : IClassFixture<Browser>
         waiting = preview.State(second.GetProperty("version").GetString()!);
         File.Delete(folder.At("hat.pattern.md"));
         Assert.NotNull((await waiting).GetProperty("problem").GetString());
+    }
+
+    // In one piece, so that the preview never meets half a file.
+    private static void Save(TemporaryFolder folder, string text)
+    {
+        folder.Write("new", text);
+        File.Move(folder.At("new"), folder.At("hat.pattern.md"), overwrite: true);
     }
 
     [Fact]
@@ -137,7 +144,7 @@ public sealed class ServeTests(Browser browser) : IClassFixture<Browser>
             Assert.Equal("Harbour hat", await page.FrameLocator("#page").Locator("h1").InnerTextAsync());
             var found = await page.RunAxe();
             Assert.True(found.Violations.Length == 0, string.Create(CultureInfo.InvariantCulture, $"{string.Join("; ", found.Violations.Select(v => v.Id + ": " + string.Join(", ", v.Nodes.Select(n => n.Html))))}"));
-            folder.Write("hat.pattern.md", Clean);
+            Save(folder, Clean);
             await page.Locator("#list:not(:has(.error))").WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached });
             Assert.DoesNotContain("error", await page.Locator("#found").InnerTextAsync(), StringComparison.Ordinal);
             await page.SelectOptionAsync("#patterns", "1");

@@ -6,7 +6,7 @@ namespace PatternForge.Cli.Printing;
 internal static class BrowserRun
 {
     private const int MostWords = 64 * 1024;
-    private static readonly TimeSpan LastWords = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan LastWords = TimeSpan.FromSeconds(10);
 
     /// <summary>Runs a program.</summary>
     /// <param name="program">Its file.</param>

@@ -17,35 +17,47 @@ internal sealed class OwnSizes
     private const int MostLines = 1_500;
 
     private readonly Compilation _plain;
-    private readonly CompileOptions? _options;
+    private readonly CompileOptions _options;
     private readonly Lazy<ImmutableArray<OwnSize>> _each;
+    private readonly FormWords? _form;
 
     /// <summary>Prepares for one pattern.</summary>
     /// <param name="plain">The pattern.</param>
     /// <param name="options">How it was compiled; the defaults when null.</param>
-    public OwnSizes(Compilation plain, CompileOptions? options)
+    /// <param name="written">Where the pattern is another form of one: what the sizes of that one are, whose words are taken over where it is known how.</param>
+    public OwnSizes(Compilation plain, CompileOptions? options, OwnSizes? written = null)
     {
-        (_plain, _options) = (plain, options is null ? null : options with { LookAtPhoto = null, Trace = false });
+        (_plain, _options) = (plain, (options ?? CompileOptions.Default) with { RowsAlone = true, LookAtPhoto = null, Trace = false });
         _each = new(Each);
+        _form = written is null ? null : FormWords.Between(written._plain, written, plain);
     }
 
     /// <summary>True when every size can stand alone: its edition comes to the same counts in every line.</summary>
-    public bool AreKnown => !_each.Value.IsEmpty;
+    public bool AreKnown => _form?.Written.AreKnown ?? !_each.Value.IsEmpty;
 
     /// <summary>A line as one size has it; null where the size does not work it, or where nothing is known.</summary>
-    public RowView? Row(WorkedLine line, int size) => AreKnown && size < _each.Value.Length ? _each.Value[size].Row(line.Index) : null;
+    public RowWords? Row(WorkedLine line, int size) =>
+        !AreKnown || size >= _plain.Pattern.Facts.Sizes.Count ? null
+        : _form is { } form ? form.Row(line, size, out var isKnown) is var row && isKnown ? row : Alone(size)?.Row(line.Index)
+        : _each.Value[size].Row(line.Index);
 
     /// <summary>The sizes that do not work a line, counted from 1, with blanks between them.</summary>
-    public string Without(WorkedLine line) => AreKnown ? string.Join(' ', Enumerable.Range(0, _each.Value.Length).Where(i => Row(line, i) is null).Select(i => i + 1)) : "";
+    public string Without(WorkedLine line) =>
+        _form is { } form ? form.Written.Without(form.Line(line)) : AreKnown ? string.Join(' ', Enumerable.Range(0, _each.Value.Length).Where(i => Row(line, i) is null).Select(i => i + 1)) : "";
 
     /// <summary>A stretch of prose as one size has it; null where nothing is known.</summary>
-    public string? Prose(Block block, int size) => AreKnown ? _each.Value[size].Prose(block) : null;
+    public string? Prose(Block block, int size) =>
+        !AreKnown ? null : _form is { } form && form.Prose(block, size) is { } taken ? taken : Alone(size)?.Prose(block);
 
     /// <summary>What one size makes of something that is told of a line; null where it has none such.</summary>
-    public string? Told(WorkedLine line, int size, Func<WorkedLine, Compilation, string?> tell) => AreKnown && _each.Value[size] is var own && own.Line(line.Index) is { } same ? tell(same, own.Made) : null;
+    public string? Told(WorkedLine line, int size, Func<WorkedLine, Compilation, string?> tell) =>
+        !AreKnown ? null : _form is { } form && form.Told(line, size, tell) is { } taken ? taken : Alone(size) is { } own && own.Line(line.Index) is { } same ? tell(same, own.Made) : null;
 
     /// <summary>What the header of one size says.</summary>
-    public string? Said(int size, Func<PatternFacts, string?> read) => AreKnown ? read(_each.Value[size].Made.Pattern.Facts) : null;
+    public string? Said(int size, Func<PatternFacts, string?> read) =>
+        !AreKnown ? null : _form is { } form && form.Said(size, read) is { } taken ? taken : Alone(size) is { } own ? read(own.Made.Pattern.Facts) : null;
+
+    private OwnSize? Alone(int size) => size < _each.Value.Length ? _each.Value[size] : null;
 
     private ImmutableArray<OwnSize> Each()
     {
@@ -83,14 +95,14 @@ internal sealed class OwnSizes
     private sealed class OwnSize(EditionCompilation edition, Compilation made, ImmutableArray<WorkedLine?> lines)
     {
         private readonly RowBuilder _rows = new(1, PageWords.Of(made));
-        private readonly Dictionary<int, RowView> _built = [];
+        private readonly Dictionary<int, RowWords> _built = [];
         private Dictionary<int, string>? _prose;
 
         public Compilation Made => made;
 
         public WorkedLine? Line(int index) => index < lines.Length ? lines[index] : null;
 
-        public RowView? Row(int index)
+        public RowWords? Row(int index)
         {
             if (Line(index) is not { } line)
             {
@@ -99,7 +111,8 @@ internal sealed class OwnSizes
 
             if (!_built.TryGetValue(index, out var row))
             {
-                _built[index] = row = _rows.Build(line);
+                var built = _rows.Build(line);
+                _built[index] = row = new RowWords(built.Label, built.Instruction, built.Count);
             }
 
             return row;

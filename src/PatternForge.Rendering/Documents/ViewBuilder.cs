@@ -17,10 +17,12 @@ public static class ViewBuilder
     /// <param name="draft">True to mark every page as a draft.</param>
     /// <param name="name">What the files of the release are called; null for the name of the source.</param>
     /// <param name="options">How it was compiled, for the other forms that a page may change to; the defaults when null.</param>
-    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null, CompileOptions? options = null)
+    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null, CompileOptions? options = null) => Build(compilation, draft, name, options, null);
+
+    private static PatternView Build(Compilation compilation, bool draft, string? name, CompileOptions? options, OwnSizes? written)
     {
         var facts = compilation.Pattern.Facts;
-        var own = new OwnSizes(compilation, options);
+        var own = new OwnSizes(compilation, options, written);
         var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path), own));
         var units = compilation.Edition?.Units;
         var sizes = SizesBuilder.Build(facts, units);
@@ -50,7 +52,7 @@ public static class ViewBuilder
             Terms = Wording.Terms(facts.TermsInForce),
             Photos = form is { IsLowInk: true } ? [] : [.. facts.Photos.Select(p => Photo(p, null))],
             Own = own,
-            Others = compilation.Edition is null ? new OtherForms(compilation, options, made => Build(made, draft, name, options)) : null,
+            Others = compilation.Edition is null ? new OtherForms(compilation, options, made => Build(made, draft, name, options, own)) : null,
             Reader = new ReaderView { Key = string.Join(", ", new[] { Wording.Said(facts.Title?.Value), Wording.Said(facts.Version) }.OfType<string>()) },
             Sizes = sizes is null ? null : sizes with { Marked = form?.MarkedSize is { } marked ? marked + 1 : 0 },
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin, units))],

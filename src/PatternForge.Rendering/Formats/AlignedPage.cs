@@ -1,4 +1,5 @@
 using System.Text;
+using PatternForge.Rendering.Documents;
 
 namespace PatternForge.Rendering.Formats;
 
@@ -20,14 +21,18 @@ internal sealed class AlignedPage
     public bool IsSame { get; }
 
     /// <summary>Lays a page beside another; null where the two are built too differently.</summary>
-    public static AlignedPage? Of(PageTokens plain, PageForm form)
+    /// <param name="plain">The page of the pattern as it is written.</param>
+    /// <param name="form">The other.</param>
+    /// <param name="pool">Where the tokens of both are kept.</param>
+    public static AlignedPage? Of(PageTokens plain, PageForm form, TokenPool pool)
     {
-        if (string.Concat(plain.All) == form.Html)
+        var own = PageTokens.Of(form.Html, pool);
+        if (plain.All.AsSpan().SequenceEqual(own.All))
         {
             return new(form, plain, [], true);
         }
 
-        if (Renamed(plain, PageTokens.Of(form.Html)) is not { } tokens || Formats.Hunks.Between(LinesOf(plain), LinesOf(tokens)) is not { } lines)
+        if (Renamed(plain, own, pool) is not { } tokens || Documents.Hunks.Between(LinesOf(plain), LinesOf(tokens)) is not { } lines)
         {
             return null;
         }
@@ -41,7 +46,7 @@ internal sealed class AlignedPage
             {
                 var (from, to) = pairs == 0 ? (plain.Lines[start], plain.Lines[end]) : (plain.Lines[start + i], plain.Lines[start + i + 1]);
                 var (otherFrom, otherTo) = pairs == 0 ? (tokens.Lines[otherStart], tokens.Lines[otherEnd]) : (tokens.Lines[otherStart + i], tokens.Lines[otherStart + i + 1]);
-                if (Formats.Hunks.Between(plain.Keys.AsSpan(from, to - from), tokens.Keys.AsSpan(otherFrom, otherTo - otherFrom), from, otherFrom) is not { } found)
+                if (Documents.Hunks.Between(plain.Keys.AsSpan(from, to - from), tokens.Keys.AsSpan(otherFrom, otherTo - otherFrom), from, otherFrom) is not { } found)
                 {
                     return null;
                 }
@@ -155,7 +160,7 @@ internal sealed class AlignedPage
         [.. Enumerable.Range(0, page.Lines.Length - 1).Select(i => string.Concat(page.Keys.AsSpan(page.Lines[i], page.Lines[i + 1] - page.Lines[i])!))];
 
     /// <summary>A page with the identifiers of another, which has them at the same places; null where the two have not the same number.</summary>
-    private static PageTokens? Renamed(PageTokens plain, PageTokens page)
+    private static PageTokens? Renamed(PageTokens plain, PageTokens page, TokenPool pool)
     {
         string[] names = [.. Ids(plain)];
         string[] own = [.. Ids(page)];
@@ -176,7 +181,7 @@ internal sealed class AlignedPage
             html.Append(token[0] == '<' ? Renamed(token, changed) : token);
         }
 
-        return PageTokens.Of(html.ToString());
+        return PageTokens.Of(html.ToString(), pool);
     }
 
     private static IEnumerable<string> Ids(PageTokens page) => page.All.Where(t => t[0] == '<').Select(t => PageTokens.Value(t, "id")).OfType<string>();

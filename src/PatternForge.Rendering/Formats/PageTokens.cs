@@ -5,20 +5,25 @@ internal sealed class PageTokens
 {
     // What a tag may say otherwise in another form without being another tag: it is told beside it.
     private static readonly string[] Spoken = ["aria-label", "alt"];
+    private static readonly string[] Otherwise = [.. Spoken, "class"];
 
-    private PageTokens(List<string> all, List<int> lines) => (All, Lines) = ([.. all], [.. lines]);
+    private readonly TokenPool _pool;
+
+    private PageTokens(List<string> all, List<int> lines, TokenPool pool) => (All, Lines, _pool) = ([.. all], [.. lines], pool);
 
     /// <summary>The tokens.</summary>
     public string[] All { get; }
 
     /// <summary>The tokens as they are compared: tags without their spoken words and classes.</summary>
-    public string[] Keys => field ??= [.. All.Select(t => t[0] == '<' ? KeyOf(t) : t)];
+    public string[] Keys => field ??= [.. All.Select(t => t[0] == '<' ? _pool.KeyOf(t, KeyOf) : t)];
 
     /// <summary>The token that each line begins with, and the number of all tokens last.</summary>
     public int[] Lines { get; }
 
     /// <summary>Takes a page apart.</summary>
-    public static PageTokens Of(string html)
+    /// <param name="html">The page.</param>
+    /// <param name="pool">Where the tokens are kept.</param>
+    public static PageTokens Of(string html, TokenPool pool)
     {
         var (all, lines) = (new List<string>(html.Length / 6), new List<int> { 0 });
         var at = 0;
@@ -31,7 +36,7 @@ internal sealed class PageTokens
                 end = end == 0 ? html.Length : end;
                 if (IsForProgram(html.AsSpan(at, end - at)) && html.IndexOf("</s", end, StringComparison.Ordinal) is > 0 and var close && close > end)
                 {
-                    all.Add(html[at..end]);
+                    all.Add(pool.Of(html.AsSpan(at, end - at)));
                     (at, end) = (end, close); // what is no text is one token, whatever signs it holds
                 }
             }
@@ -51,7 +56,7 @@ internal sealed class PageTokens
                 }
             }
 
-            all.Add(html[at..end]);
+            all.Add(pool.Of(html.AsSpan(at, end - at)));
             at = end;
         }
 
@@ -60,7 +65,7 @@ internal sealed class PageTokens
             lines.Add(all.Count);
         }
 
-        return new(all, lines);
+        return new(all, lines, pool);
     }
 
     private static bool IsForProgram(ReadOnlySpan<char> tag) => tag.StartsWith("<script") || tag.StartsWith("<style");
@@ -88,17 +93,37 @@ internal sealed class PageTokens
     /// <summary>The value of an attribute of a tag; null where it has none.</summary>
     public static string? Value(string tag, string name)
     {
-        var start = tag.IndexOf($" {name}=\"", StringComparison.Ordinal);
-        return start < 0 ? null : tag[(start + name.Length + 3)..tag.IndexOf('"', start + name.Length + 3)];
+        for (var at = tag.IndexOf(name, StringComparison.Ordinal); at > 0; at = tag.IndexOf(name, at + 1, StringComparison.Ordinal))
+        {
+            var value = at + name.Length + 2;
+            if (tag[at - 1] == ' ' && tag.AsSpan(at + name.Length).StartsWith("=\"") && tag.IndexOf('"', value) is >= 0 and var end)
+            {
+                return tag[value..end];
+            }
+        }
+
+        return null;
     }
 
     /// <summary>The spoken words of a tag, by attribute.</summary>
-    public static IEnumerable<(string Name, string Value)> SpokenOf(string tag) => Spoken.Select(n => (n, Value: Value(tag, n))).Where(p => p.Value is not null)!;
+    public static IEnumerable<(string Name, string Value)> SpokenOf(string tag)
+    {
+        foreach (var name in Spoken)
+        {
+            if (Value(tag, name) is { } value)
+            {
+                yield return (name, value);
+            }
+        }
+    }
+
+    /// <summary>True for a tag that has spoken words.</summary>
+    public static bool IsSpoken(string tag) => Array.Exists(Spoken, n => Value(tag, n) is not null);
 
     private static string KeyOf(string tag)
     {
         var key = tag;
-        foreach (var name in (string[])[.. Spoken, "class"])
+        foreach (var name in Otherwise)
         {
             key = Value(key, name) is { } value ? key.Replace($" {name}=\"{value}\"", $" {name}", StringComparison.Ordinal) : key;
         }

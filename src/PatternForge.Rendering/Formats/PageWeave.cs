@@ -51,12 +51,13 @@ internal sealed class PageWeave
     /// <summary>Weaves forms into a page.</summary>
     public static Woven Of(string plain, IReadOnlyList<PageForm> forms)
     {
-        var tokens = PageTokens.Of(plain);
+        var pool = new TokenPool();
+        var tokens = PageTokens.Of(plain, pool);
         var failed = ImmutableArray.CreateBuilder<PageForm>();
         var pages = new List<AlignedPage>();
         foreach (var form in forms)
         {
-            if (AlignedPage.Of(tokens, form) is { IsSame: false } page)
+            if (AlignedPage.Of(tokens, form, pool) is { IsSame: false } page)
             {
                 pages.Add(page);
             }
@@ -274,7 +275,7 @@ internal sealed class PageWeave
         for (var i = start; i < end; i++)
         {
             var token = _plain.All[i];
-            html.Append(token[0] == '<' && i > _body ? Spoken(token, i) : token);
+            html.Append(token[0] == '<' && i > _body && PageTokens.IsSpoken(token) ? Spoken(token, i) : token);
         }
     }
 
@@ -394,7 +395,7 @@ internal sealed class PageWeave
     {
         var isOwn = signs[0] == 'a';
         var mark = isOwn ? $" data-f=\"{signs}\"" : $" data-f=\"{signs}\" hidden=\"hidden\"";
-        var tokens = PageTokens.Of(text).All;
+        var tokens = PageTokens.Of(text, new TokenPool()).All;
         var depth = 0;
         var isDrawing = false;
         for (var i = 0; i < tokens.Length; i++)

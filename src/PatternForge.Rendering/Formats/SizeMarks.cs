@@ -24,12 +24,7 @@ internal static class SizeMarks
     /// <summary>As HTML: each number of a list is marked with the size that it is for, counted from 1, and no word or sign is changed.</summary>
     public static string ToHtml(SizedText sized)
     {
-        var lists = SizeValues.Lists(sized.Text, sized.Sizes);
-        if (lists.Count == 0 && sized.Only is { IsDefaultOrEmpty: false } only)
-        {
-            lists = [.. SizeValues.Lists(sized.Text, only.Length).Select(l => l with { Values = [.. l.Values.Select(v => v with { Size = only[v.Size - 1] + 1 })] })];
-        }
-
+        var lists = OneSizeWords.Lists(sized);
         var html = new StringBuilder(sized.Text.Length + (lists.Count * 128));
         var at = 0;
         foreach (var list in lists)

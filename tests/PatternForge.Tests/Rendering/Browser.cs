@@ -29,6 +29,9 @@ public sealed class Browser : IAsyncLifetime
         Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.ProgramFiles), "Google", "Chrome", "Application", "chrome.exe"), Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.ProgramFilesX86), "Microsoft", "Edge", "Application", "msedge.exe"),
     ];
 
+    // How long a page may take over what is asked of it, in milliseconds.
+    private const float Patience = 120_000;
+
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -46,11 +49,14 @@ public sealed class Browser : IAsyncLifetime
             return;
         }
 
+        // A busy machine is no fault of a page.
+        Assertions.SetDefaultExpectTimeout(Patience);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
+            Timeout = Patience,
             ExecutablePath = Executable ?? throw new InvalidOperationException("PATTERNFORGE_REQUIRE_BROWSER is set, but no Chromium was found"),
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
         });
     }
 
@@ -79,6 +85,7 @@ public sealed class Browser : IAsyncLifetime
                 JavaScriptEnabled = script,
                 Offline = true,
             });
+            context.SetDefaultTimeout(Patience);
             var page = await context.NewPageAsync();
             var requests = new List<string>();
             page.Request += (_, request) => requests.Add(request.Url);
@@ -95,6 +102,7 @@ public sealed class Browser : IAsyncLifetime
     internal async Task Visit(string address, int width, Func<IPage, Task> work)
     {
         await using var context = await _browser!.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 800 } });
+        context.SetDefaultTimeout(Patience);
         var page = await context.NewPageAsync();
         await page.GotoAsync(address);
         await work(page);

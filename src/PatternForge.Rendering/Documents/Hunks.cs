@@ -1,4 +1,4 @@
-namespace PatternForge.Rendering.Formats;
+namespace PatternForge.Rendering.Documents;
 
 /// <summary>A stretch of one list in whose place another list has something else; either may be empty.</summary>
 /// <param name="Start">Where it begins in the first list.</param>
