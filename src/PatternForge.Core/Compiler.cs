@@ -51,16 +51,15 @@ public static class Compiler
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = ProseCounts.Fill(new Pattern(facts, body.Sections), worked, bag);
         WithoutEchoes(bag);
-        TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
-        if (options.RowsAlone)
+        if (!options.RowsAlone)
         {
-            return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House));
+            TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         }
 
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
         var outlines = new Lazy<ImmutableArray<PieceOutline>>(() => OutlineMaker.Of(new CheckContext(new Pattern(facts, body.Sections), worked, read, new FindingBag(read)), body.Lines));
         var yarn = new Lazy<YarnEstimate>(() => YarnEstimator.Of(new Pattern(facts, body.Sections), body.Lines, worked, outlines.Value, read, options));
-        if (facts.Yarns.Any(y => y.NeedsAreEstimated))
+        if (!options.RowsAlone && facts.Yarns.Any(y => y.NeedsAreEstimated))
         {
             pattern = pattern with { Facts = FilledNeeds.In(facts, yarn.Value) };
         }
@@ -77,16 +76,20 @@ public static class Compiler
             Outlines = outlines,
             Yarn = yarn,
         };
-        CheckList.Run(context);
         Lazy<ImmutableArray<CrochetDiagram>> diagrams = new(() => DiagramMaker.Of(pattern, body.Lines, worked, options));
         var colours = StripeMaker.Of(pattern, body.Lines, worked, options);
         var shares = colours?.Shares() ?? [];
         Lazy<ImmutableArray<StripeSequence>> stripes = new(() => colours?.Sequences() ?? []);
-        YarnShareCheck.Report(pattern, shares, body.Lines, options.Tolerances.YarnShare, bag);
-        DrawingNotMade.Report(pattern, body.Lines, worked, charts, diagrams, stripes, options, bag);
-        SchematicRequest.Check(context);
-        SchematicDiffers.Check(context);
-        UnknownEditions(facts, bag);
+        if (!options.RowsAlone)
+        {
+            CheckList.Run(context);
+            YarnShareCheck.Report(pattern, shares, body.Lines, options.Tolerances.YarnShare, bag);
+            DrawingNotMade.Report(pattern, body.Lines, worked, charts, diagrams, stripes, options, bag);
+            SchematicRequest.Check(context);
+            SchematicDiffers.Check(context);
+            UnknownEditions(facts, bag);
+        }
+
         return Of(draft.Mended, pattern, worked, body.Abbreviations, InSource(bag.ToSorted(), refused, draft, file, options.House)) with { BoundLines = body.Lines, LazyCharts = charts, LazyOutlines = outlines, LazyYarn = yarn, LazyDiagrams = diagrams, LazyStripes = stripes, Shares = shares };
     }
 

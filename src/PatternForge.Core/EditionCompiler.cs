@@ -69,7 +69,7 @@ public static class EditionCompiler
 
         for (var tries = 1; ; tries++)
         {
-            var made = Compiler.Compile(source.Text, options, cancel) with { Edition = edition.FormOf(plain) };
+            var made = WithAmounts(Compiler.Compile(source.Text, options, cancel), plain, options) with { Edition = edition.FormOf(plain) };
             var fresh = Fresh(plain, edition, source, made);
             var differing = (edition.OnlySize(plain) is { } size ? DifferingIn(size, plain, source, made) : Differing(plain, source, made)).ToArray();
             if (edition.MayLeaveLines && tries < MostTries && Unsaid(plain, differing, fresh, isLast: tries == MostTries - 1) is { Length: > 0 } lines)
@@ -86,6 +86,14 @@ public static class EditionCompiler
             var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, edition.OnlySize(plain) is null ? "say this line in words that have one meaning in both; the line as it is written comes out" : "the step that this size leaves out cannot be taken from these words: give it a line or a bracket of its own"));
             return new(edition, source, made, Sorted(plain, [.. source.Findings, .. told, .. fresh.Where(f => differing.Length == 0 || f.Severity != Severity.Error)]));
         }
+    }
+
+    /// <summary>Where nothing but rows is worked, the amounts that the stitches take are those of the pattern as it is written: they are the same stitches.</summary>
+    private static Compilation WithAmounts(Compilation made, Compilation plain, CompileOptions? options)
+    {
+        var (own, written) = (made.Pattern.Facts, plain.Pattern.Facts.Yarns);
+        return options is not { RowsAlone: true } || own.Sizes.Count != plain.Pattern.Facts.Sizes.Count || own.Yarns.Length != written.Length || !own.Yarns.Any(y => y.NeedsAreEstimated) ? made
+            : made with { LazyYarn = plain.LazyYarn, Pattern = made.Pattern with { Facts = own with { Yarns = [.. own.Yarns.Zip(written, (y, w) => y.NeedsAreEstimated ? y with { Needs = w.Needs, EstimatedBy = w.EstimatedBy } : y)] } } };
     }
 
     /// <summary>Several editions in one: each is made of what the one before it came to, and what is found is told at the places of the file.</summary>

@@ -6,15 +6,15 @@ using PatternForge.Core.Stitches;
 namespace PatternForge.Rendering.Documents;
 
 /// <summary>
-/// The other forms that a page may change to: in the other terms, and with its measurements in metric or in inches alone. Each is an edition, compiled and checked
-/// like any other; one that has errors is not offered. Made when a page asks for them and not before.
+/// The other forms that a page may change to: in the other terms, and with its measurements in metric or in inches alone. Each is an edition whose rows are
+/// worked and compared; one that does not come to the same is not offered. Made when a page asks for them and not before.
 /// </summary>
 internal sealed class OtherForms
 {
     private const int MostLines = 1_500;
 
     private readonly Compilation _plain;
-    private readonly CompileOptions? _options;
+    private readonly CompileOptions _options;
     private readonly Func<Compilation, PatternView> _view;
     private readonly Dictionary<(string? Terms, string? Units), PatternView?> _made = [];
 
@@ -23,7 +23,7 @@ internal sealed class OtherForms
     /// <param name="options">How it was compiled; the defaults when null.</param>
     /// <param name="view">Makes the view of an edition.</param>
     public OtherForms(Compilation plain, CompileOptions? options, Func<Compilation, PatternView> view) =>
-        (_plain, _options, _view) = (plain, options is null ? null : options with { LookAtPhoto = null, Trace = false }, view);
+        (_plain, _options, _view) = (plain, (options ?? CompileOptions.Default) with { RowsAlone = true, LookAtPhoto = null, Trace = false }, view);
 
     /// <summary>The edition in the terms that the pattern is not written in; null where it is not known which those are.</summary>
     public string? OtherTerms => IsBounded ? _plain.Pattern.Facts.TermsInForce switch { Dialect.Us => "uk", Dialect.Uk => "us", _ => null } : null;
