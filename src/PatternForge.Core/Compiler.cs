@@ -146,7 +146,7 @@ public static class Compiler
         return Acceptances.Apply(findings, draft.Mended.Source, file, house.NeverAccepted);
     }
 
-    private static Compilation Of(MendedText text, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()
+    internal static Compilation Of(MendedText text, Pattern pattern, ImmutableArray<WorkedLine> lines, ImmutableArray<AbbreviationUse> abbreviations, ImmutableArray<Finding> findings) => new()
     {
         Source = text.Source,
         Text = text,

@@ -3,6 +3,7 @@ using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
+using PatternForge.Core.Yarns;
 
 namespace PatternForge.Core;
 
@@ -67,6 +68,11 @@ public static class EditionCompiler
             return new(edition, source, plain with { Edition = edition.FormOf(plain) }, source.Findings); // its words are the pattern's own
         }
 
+        if (options is { RowsAlone: true } && edition.KeepsSteps && RewordedPattern.Of(plain, source.Mended, options, cancel) is { } same)
+        {
+            return new(edition, source, same with { Edition = edition.FormOf(plain) }, source.Findings);
+        }
+
         for (var tries = 1; ; tries++)
         {
             var made = WithAmounts(Compiler.Compile(source.Text, options, cancel), plain, options) with { Edition = edition.FormOf(plain) };
@@ -83,6 +89,11 @@ public static class EditionCompiler
                 continue;
             }
 
+            if (edition.KeepsSteps && differing.Length == 0 && RewordedPattern.HasSamePieces(plain.Pattern, made.Pattern.Sections))
+            {
+                made = made with { LazyOutlines = plain.LazyOutlines, LazyYarn = plain.LazyYarn }; // by the lengths as they were measured, not by rounded ones
+            }
+
             var told = differing.Select(d => Edition.Say(plain, edition, EditionRules.NotPossible, d.Line.Origin, d.What, edition.OnlySize(plain) is null ? "say this line in words that have one meaning in both; the line as it is written comes out" : "the step that this size leaves out cannot be taken from these words: give it a line or a bracket of its own"));
             return new(edition, source, made, Sorted(plain, [.. source.Findings, .. told, .. fresh.Where(f => differing.Length == 0 || f.Severity != Severity.Error)]));
         }
@@ -91,9 +102,8 @@ public static class EditionCompiler
     /// <summary>Where nothing but rows is worked, the amounts that the stitches take are those of the pattern as it is written: they are the same stitches.</summary>
     private static Compilation WithAmounts(Compilation made, Compilation plain, CompileOptions? options)
     {
-        var (own, written) = (made.Pattern.Facts, plain.Pattern.Facts.Yarns);
-        return options is not { RowsAlone: true } || own.Sizes.Count != plain.Pattern.Facts.Sizes.Count || own.Yarns.Length != written.Length || !own.Yarns.Any(y => y.NeedsAreEstimated) ? made
-            : made with { LazyYarn = plain.LazyYarn, Pattern = made.Pattern with { Facts = own with { Yarns = [.. own.Yarns.Zip(written, (y, w) => y.NeedsAreEstimated ? y with { Needs = w.Needs, EstimatedBy = w.EstimatedBy } : y)] } } };
+        var (own, written) = (made.Pattern.Facts, plain.Pattern.Facts);
+        return options is not { RowsAlone: true } || own.Sizes.Count != written.Sizes.Count ? made : made with { LazyYarn = plain.LazyYarn, Pattern = made.Pattern with { Facts = FilledNeeds.As(own, written) } };
     }
 
     /// <summary>Several editions in one: each is made of what the one before it came to, and what is found is told at the places of the file.</summary>

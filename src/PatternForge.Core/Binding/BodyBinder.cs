@@ -43,6 +43,7 @@ public sealed class BodyBinder
     private ImmutableArray<int> _standing = [];
     private string _piece = "";
     private int _section;
+    private KnownLines? _known;
 
     private BodyBinder(SourceText source, PatternFacts facts, StitchBook book, FindingBag bag, CompileOptions options, CancellationToken cancel)
     {
@@ -57,11 +58,11 @@ public sealed class BodyBinder
     }
 
     /// <summary>Binds the sections of a body to the facts of its header.</summary>
-    public static BoundBody Bind(ImmutableArray<SectionNode> sections, PatternFacts facts, SourceText source, FindingBag bag, CompileOptions options, CancellationToken cancel)
+    public static BoundBody Bind(ImmutableArray<SectionNode> sections, PatternFacts facts, SourceText source, FindingBag bag, CompileOptions options, CancellationToken cancel, KnownLines? known = null)
     {
         var book = new StitchBook(facts);
         book.Define(SpecialStitches.Bind(facts, book, bag, options));
-        var binder = new BodyBinder(source, facts, book, bag, options, cancel) { _stitchPatterns = StitchPatternFinder.Find(sections, source), _pieces = [.. sections.Select(s => s.Heading.ToLowerInvariant()).Where(h => h.Length > 1)] };
+        var binder = new BodyBinder(source, facts, book, bag, options, cancel) { _known = known, _stitchPatterns = StitchPatternFinder.Find(sections, source), _pieces = [.. sections.Select(s => s.Heading.ToLowerInvariant()).Where(h => h.Length > 1)] };
         var bound = sections.Select(binder.Section).ToImmutableArray();
         if (binder._lines.Count > 0)
         {
@@ -238,6 +239,13 @@ public sealed class BodyBinder
     /// <summary>Binds a block as an instruction line; null when it is prose.</summary>
     private BoundLine? Line(BlockNode block)
     {
+        if (_known is not null)
+        {
+            var known = _known.Line(block.Content, _lines.Count, _source, _facts);
+            _lines.AddRange(known is null ? [] : [known]);
+            return known;
+        }
+
         var draft = new FindingBag(_source);
         var tokens = _tokens;
         Lexer.Lex(_source, block.Content, tokens);
@@ -289,6 +297,8 @@ public sealed class BodyBinder
             Mark = mark,
             Rows = rows,
             Label = label.Length > 0 ? PrintedText.Fill(PrintedText.Label(_source.ToString(label)), _facts) : "",
+            LabelPlace = label,
+            TextStart = textStart,
             Text = PrintedText.Row(_source.ToString(TextSpan.FromBounds(textStart, block.Content.End)), _facts),
             Operations = OperationsOf(context),
         };

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Syntax;
@@ -10,6 +11,9 @@ internal static class StitchPatternFinder
 {
     private const int MostFirstWords = 120;
     private const int LargestMultiple = 10_000;
+
+    // One of these stands in every opening below.
+    private static readonly SearchValues<string> s_signs = SearchValues.Create(["multiple of", "mult of", "number of", "panel of", "over"], StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The stitch patterns of a body, in its order.</summary>
     public static ImmutableArray<StitchPattern> Find(ImmutableArray<SectionNode> sections, SourceText source)
@@ -63,6 +67,11 @@ internal static class StitchPatternFinder
     /// <summary>The first multiple or width in words, and where its words begin; null for none.</summary>
     private static (int Multiple, int Plus, int Chains, int At)? Multiple(string words)
     {
+        if (!words.AsSpan().ContainsAny(s_signs))
+        {
+            return null; // most texts name none
+        }
+
         foreach (var opening in (ReadOnlySpan<string>)["worked over a multiple of", "over a multiple of", "any multiple of", "a multiple of", "multiple of", "mult of"])
         {
             var at = words.IndexOf(opening, StringComparison.OrdinalIgnoreCase);

@@ -88,6 +88,25 @@ public sealed class MendedText
         return span.IsEmpty ? new TextSpan(start, 0) : TextSpan.FromBounds(start, Math.Max(start, Before(span.End - 1).End));
     }
 
+    /// <summary>The other way: the place here of a place in the text as it was before the last mends; null inside words that were mended.</summary>
+    public int? ToAfter(int offset)
+    {
+        if (_before is null)
+        {
+            return offset;
+        }
+
+        var (low, high) = (0, _pieces.Length - 1);
+        while (low < high)
+        {
+            var middle = (low + high + 1) / 2;
+            (low, high) = _pieces[middle].From.Start <= offset ? (middle, high) : (low, middle - 1);
+        }
+
+        var piece = _pieces[low];
+        return piece.IsKept ? piece.Start + offset - piece.From.Start : offset == piece.From.Start ? piece.Start : null;
+    }
+
     /// <summary>A finding of the text as it is read, as a finding of the file.</summary>
     public Finding ToSource(Finding finding) => _before is null ? finding : finding with
     {

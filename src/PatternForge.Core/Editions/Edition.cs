@@ -38,6 +38,9 @@ public abstract class Edition
     /// <summary>True where a line that does not come to the same in this edition may stand as it was written, because its words are right there as well.</summary>
     public virtual bool MayLeaveLines => false;
 
+    /// <summary>True where rows keep all their steps and only other words of them change, so that their counts are those of the pattern as it is written.</summary>
+    public virtual bool KeepsSteps => false;
+
     /// <summary>The edition of that name, ignoring case, or the one that several names with a plus between them make; null when there is none such. One of a single size is there for every size that a pattern may have.</summary>
     public static Edition? Find(string name) =>
         name.Length > 400 ? null : name.Contains(CombinedEdition.Sign, StringComparison.Ordinal) ? CombinedEdition.Named(name) : All.FirstOrDefault(e => string.Equals(e.Name, name.Trim().Replace(' ', '-'), StringComparison.OrdinalIgnoreCase)) ?? (Edition?)SizeEdition.Named(name) ?? MarkedEdition.Named(name);

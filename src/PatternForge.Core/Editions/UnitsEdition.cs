@@ -32,6 +32,9 @@ internal sealed class UnitsEdition(UnitSystem? to) : Edition
     public override string Subject => "units";
 
     /// <inheritdoc/>
+    public override bool KeepsSteps => to is not null;
+
+    /// <inheritdoc/>
     public override RewrittenSource Rewrite(Compilation plain)
     {
         var text = plain.Text.Text;

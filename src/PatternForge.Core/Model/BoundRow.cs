@@ -157,6 +157,12 @@ public sealed record BoundLine
     /// <summary>Text to print, with <c>{count}</c> still in it.</summary>
     public required string Text { get; init; }
 
+    /// <summary>Where its label stands; empty for none.</summary>
+    public TextSpan LabelPlace { get; init; }
+
+    /// <summary>Where the words after its label begin.</summary>
+    public int TextStart { get; init; }
+
     /// <summary>Operations used, in order of first use.</summary>
     public ImmutableArray<Stitches.Operation> Operations { get; init; } = [];
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Text;
 using PatternForge.Core.Model;
@@ -38,6 +39,10 @@ public sealed record Hazards
         ["ribbon", "ribbons", "elastic", "cord", "cords", "drawstring", "lace", "tassel", "tassels", "string", "strap", "straps"];
 
     private static readonly string[] CordsInRows = ["icord", "drawstring", "tassel", "tassels", "ties", "pompom", "pompoms"];
+
+    private static readonly SearchValues<string> s_small = Signs(SmallParts);
+    private static readonly SearchValues<string> s_cords = Signs(CordsInNotions);
+    private static readonly SearchValues<string> s_cordsInRows = Signs(CordsInRows);
 
     private static readonly string[] LoftyWords = ["mohair", "angora", "brushed", "fur", "eyelash", "fluffy"];
 
@@ -120,7 +125,7 @@ public sealed record Hazards
         void Take(string text, TextSpan origin, string[] of)
         {
             // Most rows name none of them: words are made only where one of them may stand.
-            if (!Array.Exists(of, w => text.Contains(w is "icord" ? "cord" : w, StringComparison.OrdinalIgnoreCase)))
+            if (!text.AsSpan().ContainsAny(of == SmallParts ? s_small : of == CordsInNotions ? s_cords : s_cordsInRows))
             {
                 return;
             }
@@ -137,6 +142,9 @@ public sealed record Hazards
             }
         }
     }
+
+    // "I-cord" is two words of a text.
+    private static SearchValues<string> Signs(string[] words) => SearchValues.Create([.. words.Select(w => w is "icord" ? "cord" : w)], StringComparison.OrdinalIgnoreCase);
 
     private static bool IsNone(List<string> words, int at) => at > 0 && words[at - 1] is "no" or "without";
 

@@ -12,6 +12,12 @@ public static class FilledNeeds
         Yarns = [.. facts.Yarns.Select((yarn, i) => yarn.NeedsAreEstimated && i < estimate.Yarns.Length ? One(yarn, estimate.Yarns[i]) : yarn)],
     };
 
+    /// <summary>The facts with the amounts that another form of the same pattern has.</summary>
+    public static PatternFacts As(PatternFacts facts, PatternFacts filled) => facts.Yarns.Length != filled.Yarns.Length || !facts.Yarns.Any(y => y.NeedsAreEstimated) ? facts : facts with
+    {
+        Yarns = [.. facts.Yarns.Zip(filled.Yarns, (yarn, same) => yarn.NeedsAreEstimated ? yarn with { Needs = same.Needs, EstimatedBy = same.EstimatedBy } : yarn)],
+    };
+
     private static Yarn One(Yarn yarn, EstimatedYarn estimate)
     {
         if (estimate.Method is null || estimate.Sizes.IsEmpty)

@@ -24,6 +24,7 @@ internal sealed class SectionBuilder
 
     private readonly string _name;
     private readonly OwnSizes _own;
+    private readonly DrawnDiagrams _drawn;
     private readonly SchematicBuilder _schematics;
     private readonly PageChoice _choice;
     private Dictionary<string, string>? _names;
@@ -32,8 +33,10 @@ internal sealed class SectionBuilder
     /// <param name="compilation">The pattern.</param>
     /// <param name="name">What the files of the release are called.</param>
     /// <param name="own">What each size alone has.</param>
-    public SectionBuilder(Compilation compilation, string name, OwnSizes own)
+    /// <param name="drawn">The diagrams that have been drawn for other forms of it.</param>
+    public SectionBuilder(Compilation compilation, string name, OwnSizes own, DrawnDiagrams drawn)
     {
+        _drawn = drawn;
         _name = name;
         _own = own;
         _compilation = compilation;
@@ -229,7 +232,7 @@ internal sealed class SectionBuilder
         var facts = _compilation.Pattern.Facts;
         var terms = facts.TermsInForce ?? Dialect.Us;
         return _compilation.Charts.Where(c => block is null ? c.Block is null && Ends(c.Section) : c.Block == block.Origin).Select(c => View(ChartDrawing.Of(c, Id("Chart " + c.Name), terms, facts.Sizes, facts.Yarns, NameOf) with { Sizes = c.Sizes }, DrawingKind.Chart, c.StandsAlone))
-            .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => DiagramDrawing.Of(d, Id("Chart " + d.Name), terms, facts.Sizes, WordsOf(d), facts.Yarns)).OfType<Drawing>().Select(d => View(d, DrawingKind.Diagram)))
+            .Concat(_compilation.Diagrams.Where(d => block is null ? d.Block is null && Ends(d.Section) : d.Block == block.Origin).Select(d => _drawn.Of(d, Id("Chart " + d.Name), terms, WordsOf(d), facts)).OfType<Drawing>().Select(d => View(d, DrawingKind.Diagram)))
             .Concat(_compilation.Stripes.Where(s => block is null ? s.Block is null && Ends(s.Section) : s.Block == block.Origin).Select(s => StripeDrawing.Of(s, Id("Stripes " + s.Name), facts.Sizes, facts.Yarns) with { Sizes = s.Sizes }).Select(d => View(d, DrawingKind.Stripes)));
     }
 

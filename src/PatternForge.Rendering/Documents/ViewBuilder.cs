@@ -17,13 +17,13 @@ public static class ViewBuilder
     /// <param name="draft">True to mark every page as a draft.</param>
     /// <param name="name">What the files of the release are called; null for the name of the source.</param>
     /// <param name="options">How it was compiled, for the other forms that a page may change to; the defaults when null.</param>
-    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null, CompileOptions? options = null) => Build(compilation, draft, name, options, null);
+    public static PatternView Build(Compilation compilation, bool draft = false, string? name = null, CompileOptions? options = null) => Build(compilation, draft, name, options, null, new());
 
-    private static PatternView Build(Compilation compilation, bool draft, string? name, CompileOptions? options, OwnSizes? written)
+    private static PatternView Build(Compilation compilation, bool draft, string? name, CompileOptions? options, OwnSizes? written, DrawnDiagrams drawn)
     {
         var facts = compilation.Pattern.Facts;
         var own = new OwnSizes(compilation, options, written);
-        var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path), own));
+        var placed = SectionPlaces.Place(compilation.Pattern, new SectionBuilder(compilation, name ?? ReleaseName.Of(compilation.Source.Path), own, drawn));
         var units = compilation.Edition?.Units;
         var sizes = SizesBuilder.Build(facts, units);
         var page = PageWords.Of(compilation);
@@ -52,7 +52,7 @@ public static class ViewBuilder
             Terms = Wording.Terms(facts.TermsInForce),
             Photos = form is { IsLowInk: true } ? [] : [.. facts.Photos.Select(p => Photo(p, null))],
             Own = own,
-            Others = compilation.Edition is null ? new OtherForms(compilation, options, made => Build(made, draft, name, options, own)) : null,
+            Others = compilation.Edition is null ? new OtherForms(compilation, options, made => Build(made, draft, name, options, own, drawn)) : null,
             Reader = new ReaderView { Key = string.Join(", ", new[] { Wording.Said(facts.Title?.Value), Wording.Said(facts.Version) }.OfType<string>()) },
             Sizes = sizes is null ? null : sizes with { Marked = form?.MarkedSize is { } marked ? marked + 1 : 0 },
             Yarns = [.. facts.Yarns.Select(y => YarnBuilder.Build(y, facts.Sizes.Count, facts.YarnMargin ?? YarnEstimate.UsualMargin, units))],
