@@ -3,6 +3,19 @@ using PatternForge.Core.Model;
 
 namespace PatternForge.Core;
 
+/// <summary>How much of a pattern is checked.</summary>
+public enum Checking
+{
+    /// <summary>Everything.</summary>
+    Whole,
+
+    /// <summary>What may be an error: enough to know whether it can be released.</summary>
+    ErrorsAlone,
+
+    /// <summary>The rows and their counts: for another form of a pattern that has been checked.</summary>
+    RowsAlone,
+}
+
 /// <summary>Limits that no input can exceed, each with its own finding, and what a studio may set for its patterns.</summary>
 public sealed record CompileOptions
 {
@@ -39,8 +52,8 @@ public sealed record CompileOptions
     /// <summary>True to write down what each clause of each row does in every size: for people who want to see how a count comes about.</summary>
     public bool Trace { get; init; }
 
-    /// <summary>True where only the words and counts of the rows are wanted, of a pattern whose checks have been run already in another form: nothing is checked again.</summary>
-    public bool RowsAlone { get; init; }
+    /// <summary>How much is checked beyond the rows.</summary>
+    public Checking Checking { get; init; }
 
     /// <summary>What became of addresses that were asked for over the network, by address; empty when none was: the compiler itself asks nobody.</summary>
     public IReadOnlyDictionary<string, LinkAnswer> Answers { get; init; } = ImmutableDictionary<string, LinkAnswer>.Empty;

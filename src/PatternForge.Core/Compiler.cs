@@ -51,7 +51,7 @@ public static class Compiler
         var worked = PatternWorker.Work(body.Lines, facts, bag, options, cancel);
         var pattern = ProseCounts.Fill(new Pattern(facts, body.Sections), worked, bag);
         WithoutEchoes(bag);
-        if (!options.RowsAlone)
+        if (options.Checking != Checking.RowsAlone)
         {
             TermsProof.Look(facts, bag, other => Retry(sections, other, read, options, cancel));
         }
@@ -59,7 +59,7 @@ public static class Compiler
         var charts = ChartMaker.Of(pattern, body.Lines, body.Charts, worked, options, bag);
         var outlines = new Lazy<ImmutableArray<PieceOutline>>(() => OutlineMaker.Of(new CheckContext(new Pattern(facts, body.Sections), worked, read, new FindingBag(read)), body.Lines));
         var yarn = new Lazy<YarnEstimate>(() => YarnEstimator.Of(new Pattern(facts, body.Sections), body.Lines, worked, outlines.Value, read, options));
-        if (!options.RowsAlone && facts.Yarns.Any(y => y.NeedsAreEstimated))
+        if (options.Checking != Checking.RowsAlone && facts.Yarns.Any(y => y.NeedsAreEstimated))
         {
             pattern = pattern with { Facts = FilledNeeds.In(facts, yarn.Value) };
         }
@@ -80,7 +80,11 @@ public static class Compiler
         var colours = StripeMaker.Of(pattern, body.Lines, worked, options);
         var shares = colours?.Shares() ?? [];
         Lazy<ImmutableArray<StripeSequence>> stripes = new(() => colours?.Sequences() ?? []);
-        if (!options.RowsAlone)
+        if (options.Checking == Checking.ErrorsAlone)
+        {
+            CheckList.Run(context, Severity.Error);
+        }
+        else if (options.Checking == Checking.Whole)
         {
             CheckList.Run(context);
             YarnShareCheck.Report(pattern, shares, body.Lines, options.Tolerances.YarnShare, bag);

@@ -68,7 +68,7 @@ public static class EditionCompiler
             return new(edition, source, plain with { Edition = edition.FormOf(plain) }, source.Findings); // its words are the pattern's own
         }
 
-        if (options is { RowsAlone: true } && edition.KeepsSteps && RewordedPattern.Of(plain, source.Mended, options, cancel) is { } same)
+        if (options is { Checking: Checking.RowsAlone } && edition.KeepsSteps && RewordedPattern.Of(plain, source.Mended, options, cancel) is { } same)
         {
             return new(edition, source, same with { Edition = edition.FormOf(plain) }, source.Findings);
         }
@@ -103,7 +103,7 @@ public static class EditionCompiler
     private static Compilation WithAmounts(Compilation made, Compilation plain, CompileOptions? options)
     {
         var (own, written) = (made.Pattern.Facts, plain.Pattern.Facts);
-        return options is not { RowsAlone: true } || own.Sizes.Count != written.Sizes.Count ? made : made with { LazyYarn = plain.LazyYarn, Pattern = made.Pattern with { Facts = FilledNeeds.As(own, written) } };
+        return options is not { Checking: Checking.RowsAlone } || own.Sizes.Count != written.Sizes.Count ? made : made with { LazyYarn = plain.LazyYarn, Pattern = made.Pattern with { Facts = FilledNeeds.As(own, written) } };
     }
 
     /// <summary>Several editions in one: each is made of what the one before it came to, and what is found is told at the places of the file.</summary>

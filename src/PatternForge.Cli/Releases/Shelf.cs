@@ -78,7 +78,7 @@ internal sealed record Shelf(ImmutableDictionary<string, DesignView> Designs, Sh
             }
 
             // Photos cost more than all the rest, and say nothing here.
-            var options = PatternWork.OptionsFor(file, houses, around, out _) with { LookAtPhoto = null };
+            var options = PatternWork.OptionsFor(file, houses, around, out _) with { LookAtPhoto = null, Checking = Checking.ErrorsAlone };
             var read = InputFiles.Read(file, options.MaxLength, around);
             if (read.Problem is not null || read.TooLarge)
             {

@@ -103,9 +103,11 @@ public static class CheckList
     public static IEnumerable<Rule> Rules => All.Select(c => c.Rule);
 
     /// <summary>Runs every check.</summary>
-    public static void Run(CheckContext context)
+    /// <param name="context">The pattern.</param>
+    /// <param name="only">The severity of the checks to run; null for all.</param>
+    public static void Run(CheckContext context, Severity? only = null)
     {
-        foreach (var check in All)
+        foreach (var check in only is null ? All : All.Where(c => c.Rule.Severity == only))
         {
             check.Run(context);
         }

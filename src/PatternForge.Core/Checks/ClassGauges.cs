@@ -1,3 +1,4 @@
+using System.Buffers;
 using PatternForge.Core.Model;
 using PatternForge.Core.Reference;
 using PatternForge.Core.Stitches;
@@ -24,7 +25,7 @@ internal sealed record ClassGauge(Gauge Gauge, Yarn Yarn, YarnWeightRange Range,
 /// <summary>Finds the gauges that the published ranges of a weight class can be held against: plain stitches, one strand, one yarn.</summary>
 internal static class ClassGauges
 {
-    private static readonly string[] Doubled = ["double strand", "held double", "two strands", "2 strands", "three strands", "held together", "strands together", "doubled", "held tog", "stranded double", "strands of"];
+    private static readonly SearchValues<string> Doubled = SearchValues.Create(["double strand", "held double", "two strands", "2 strands", "three strands", "held together", "strands together", "doubled", "held tog", "stranded double", "strands of"], StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The gauges that can be compared.</summary>
     public static IEnumerable<ClassGauge> Of(CheckContext context)
@@ -71,5 +72,5 @@ internal static class ClassGauges
             || Says(facts.Summary) || context.Pattern.Sections.SelectMany(s => s.Blocks).OfType<ProseBlock>().Any(b => Says(b.Markdown)) || context.Lines.Any(l => Says(l.Text));
     }
 
-    private static bool Says(string? text) => text is not null && Array.Exists(Doubled, d => text.Contains(d, StringComparison.OrdinalIgnoreCase));
+    private static bool Says(string? text) => text is not null && text.AsSpan().ContainsAny(Doubled);
 }

@@ -57,7 +57,7 @@ internal sealed class LevelBesideRows : PatternCheck
             return;
         }
 
-        var shown = TechniquesShown.In(context);
+        var shown = context.Techniques;
         var found = TechniquesShown.LevelOf(shown);
         var (said, hard) = (LevelTooLow.Name(level.Value), shown.Where(t => t.Technique.Step >= (int)Level.Intermediate).ToArray());
         if (found - level.Value == 1 && hard.Length > 1)

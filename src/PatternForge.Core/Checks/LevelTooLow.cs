@@ -53,7 +53,7 @@ internal sealed class LevelTooLow : PatternCheck
             return;
         }
 
-        var shown = TechniquesShown.In(context);
+        var shown = context.Techniques;
         var found = TechniquesShown.LevelOf(shown);
         if (found - level.Value < 2)
         {

@@ -96,7 +96,7 @@ internal sealed class PartsNotSaid : PatternCheck
             ]),
             ("to make",
             [
-                ("charts", !chart && !context.IsExcused("charts", "chart") && facts.Charts.IsEmpty && TechniquesShown.In(context).Any(t => t.Technique.Name is "lace" or "cables" or "colour work within a row" or "filet")),
+                ("charts", !chart && !context.IsExcused("charts", "chart") && facts.Charts.IsEmpty && context.Techniques.Any(t => t.Technique.Name is "lace" or "cables" or "colour work within a row" or "filet")),
                 ("schematic", WornPiece.IsGarment(facts) && !Sections.Has(context, "schematic") && !context.Pattern.Sections.SelectMany(s => s.Blocks).OfType<FencedBlock>().Any(b => b.Info == "schematic") && !IsDrawn(context)),
                 ("videos", facts.Videos.IsEmpty && facts.Links.IsEmpty && !Sections.Has(context, "videos", "links")),
             ]),

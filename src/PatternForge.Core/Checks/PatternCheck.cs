@@ -9,6 +9,8 @@ namespace PatternForge.Core.Checks;
 /// <summary>What a check looks at: the pattern, its worked lines, and the bag for what it finds.</summary>
 public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Lines, SourceText Source, FindingBag Bag)
 {
+    private ImmutableArray<ShownTechnique>? _techniques;
+
     /// <summary>Abbreviations that the rows use, as the table prints them.</summary>
     public ImmutableArray<AbbreviationUse> Abbreviations { get; init; } = [];
 
@@ -35,6 +37,9 @@ public sealed record CheckContext(Pattern Pattern, ImmutableArray<WorkedLine> Li
 
     /// <summary>What the stitches take of each yarn, worked out when it is first wanted.</summary>
     public Lazy<YarnEstimate> Yarn { get; init; } = new(() => new YarnEstimate([], YarnEstimate.UsualMargin, [], null));
+
+    /// <summary>The techniques that the rows show, the most involved first.</summary>
+    internal ImmutableArray<ShownTechnique> Techniques => _techniques ??= TechniquesShown.In(this);
 
     /// <summary>The header's facts.</summary>
     public PatternFacts Facts => Pattern.Facts;

@@ -49,7 +49,7 @@ internal sealed class TechniqueNotNamed : PatternCheck
         }
 
         string?[] said = [.. facts.Techniques.Select(t => t.Value), facts.LevelReason, facts.Summary, .. Sections.Prose(context, "techniques", "notes", "construction")];
-        ShownTechnique[] missing = [.. TechniquesShown.In(context).Where(t => t.Technique.Step >= 2 || t.Technique == TechniqueLevels.Grafting).Where(t => !Sections.Says(said, [.. t.Technique.Words]))];
+        ShownTechnique[] missing = [.. context.Techniques.Where(t => t.Technique.Step >= 2 || t.Technique == TechniqueLevels.Grafting).Where(t => !Sections.Says(said, [.. t.Technique.Words]))];
         if (missing.Length > 0)
         {
             var place = section?.Origin ?? facts.Techniques[0].Origin;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
 using PatternForge.Core.Reference;
@@ -24,6 +25,13 @@ internal static class TechniquesShown
     /// <summary>Changes of colour within one line, and lines that have them, from which on it is colour work.</summary>
     private const int ColoursInLine = 3;
 
+    private static readonly SearchValues<string> s_grafting = SearchValues.Create(["graft", "kitchener"], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> s_shortRows = SearchValues.Create(["short row", "short-row", "w&t", "w+t", "wrap and turn", "wrap & turn", "wrap next st", "make double st", "mds"], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> s_steeks = SearchValues.Create(["steek"], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> s_pickingUp = SearchValues.Create(["pick up and k", "pick up & k", "knit up"], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> s_bobbles = SearchValues.Create(["bobble", "popcorn", "puff", "cluster", " cl "], StringComparison.OrdinalIgnoreCase);
+    private static readonly SearchValues<string> s_filet = SearchValues.Create(["open mesh", "solid mesh", "filet"], StringComparison.OrdinalIgnoreCase);
+
     /// <summary>The techniques, the most involved first, then in the order of the rows.</summary>
     public static ImmutableArray<ShownTechnique> In(CheckContext context)
     {
@@ -43,7 +51,7 @@ internal static class TechniquesShown
                 Crocheted(line);
             }
 
-            if (Says(line, "graft", "kitchener"))
+            if (Says(line, s_grafting))
             {
                 Add(TechniqueLevels.Grafting, line);
             }
@@ -106,17 +114,17 @@ internal static class TechniquesShown
                 }
             }
 
-            if (Says(line, "short row", "short-row", "w&t", "w+t", "wrap and turn", "wrap & turn", "wrap next st", "make double st", "mds"))
+            if (Says(line, s_shortRows))
             {
                 Add(TechniqueLevels.ShortRows, line);
             }
 
-            if (Says(line, "steek"))
+            if (Says(line, s_steeks))
             {
                 Add(TechniqueLevels.Steeks, line);
             }
 
-            if (Says(line, "pick up and k", "pick up & k", "knit up"))
+            if (Says(line, s_pickingUp))
             {
                 Add(TechniqueLevels.PickingUp, line);
             }
@@ -147,12 +155,12 @@ internal static class TechniquesShown
                 }
             }
 
-            if (Says(line, "bobble", "popcorn", "puff", "cluster", " cl "))
+            if (Says(line, s_bobbles))
             {
                 Add(TechniqueLevels.Bobbles, line);
             }
 
-            if (Says(line, "open mesh", "solid mesh", "filet"))
+            if (Says(line, s_filet))
             {
                 Add(TechniqueLevels.Filet, line);
             }
@@ -191,18 +199,7 @@ internal static class TechniquesShown
 
     private static readonly char[] Marks = [' ', ',', '.', ';', ':', '(', ')', '[', ']', '*', '/', '\n', '\r', '\t'];
 
-    private static bool Says(WorkedLine line, params ReadOnlySpan<string> words)
-    {
-        foreach (var word in words)
-        {
-            if (line.Text.Contains(word, StringComparison.OrdinalIgnoreCase))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+    private static bool Says(WorkedLine line, SearchValues<string> words) => line.Text.AsSpan().ContainsAny(words);
 
     private static string[] Labels(PatternFacts facts) => [.. facts.Yarns.Select(y => y.Label).OfType<string>().Distinct(StringComparer.Ordinal)];
 }

@@ -23,7 +23,7 @@ internal sealed class OtherForms
     /// <param name="options">How it was compiled; the defaults when null.</param>
     /// <param name="view">Makes the view of an edition.</param>
     public OtherForms(Compilation plain, CompileOptions? options, Func<Compilation, PatternView> view) =>
-        (_plain, _options, _view) = (plain, (options ?? CompileOptions.Default) with { RowsAlone = true, LookAtPhoto = null, Trace = false }, view);
+        (_plain, _options, _view) = (plain, (options ?? CompileOptions.Default) with { Checking = Checking.RowsAlone, LookAtPhoto = null, Trace = false }, view);
 
     /// <summary>The edition in the terms that the pattern is not written in; null where it is not known which those are.</summary>
     public string? OtherTerms => IsBounded ? _plain.Pattern.Facts.TermsInForce switch { Dialect.Us => "uk", Dialect.Uk => "us", _ => null } : null;

@@ -27,7 +27,7 @@ internal sealed class OwnSizes
     /// <param name="written">Where the pattern is another form of one: what the sizes of that one are, whose words are taken over where it is known how.</param>
     public OwnSizes(Compilation plain, CompileOptions? options, OwnSizes? written = null)
     {
-        (_plain, _options) = (plain, (options ?? CompileOptions.Default) with { RowsAlone = true, LookAtPhoto = null, Trace = false });
+        (_plain, _options) = (plain, (options ?? CompileOptions.Default) with { Checking = Checking.RowsAlone, LookAtPhoto = null, Trace = false });
         _each = new(Each);
         _form = written is null ? null : FormWords.Between(written._plain, written, plain);
     }
