@@ -183,7 +183,7 @@ internal sealed class PageWeave
             {
                 end++;
             }
-            else if (Parent(start) is { } parent && Array.Exists(Holders, h => PageTokens.NameOf(_plain.All[parent]).SequenceEqual(h)) && HasText(start, end))
+            else if (Parent(start) is { } parent && IsHolder(parent) && HasText(start, end))
             {
                 start = parent;
             }
@@ -223,6 +223,8 @@ internal sealed class PageWeave
 
         return null;
     }
+
+    private bool IsHolder(int at) => Array.Exists(Holders, h => PageTokens.NameOf(_plain.All[at]).SequenceEqual(h));
 
     private bool HasText(int start, int end) => HasText(_plain.All, start, end) || _pages.Exists(p => HasText(p.Tokens.All, p.Map(start, isEnd: false), p.Map(end, isEnd: true)));
 
@@ -334,9 +336,10 @@ internal sealed class PageWeave
         }
         else if (!OneDrawing(html, variants))
         {
+            var holds = Parent(start) is { } parent && IsHolder(parent);
             foreach (var (text, signs) in variants)
             {
-                Marked(html, text, signs);
+                Marked(html, text, signs, holds);
             }
         }
     }
@@ -391,7 +394,11 @@ internal sealed class PageWeave
     private static string WithAttribute(string tag, string attribute) => tag[^2] == '/' ? $"{tag[..^2].TrimEnd()}{attribute} />" : $"{tag[..^1]}{attribute}>";
 
     /// <summary>Writes a stretch that some forms have: its elements marked, its words in a mark of their own.</summary>
-    private static void Marked(StringBuilder html, string text, string signs)
+    /// <param name="html">The page so far.</param>
+    /// <param name="text">The stretch.</param>
+    /// <param name="signs">The forms.</param>
+    /// <param name="isHeld">True in an element that holds no words, not even a blank in a mark.</param>
+    private static void Marked(StringBuilder html, string text, string signs, bool isHeld)
     {
         var isOwn = signs[0] == 'a';
         var mark = isOwn ? $" data-f=\"{signs}\"" : $" data-f=\"{signs}\" hidden=\"hidden\"";
@@ -410,7 +417,7 @@ internal sealed class PageWeave
                 }
 
                 var words = string.Concat(tokens.AsSpan(i, end - i)!);
-                html.Append(string.IsNullOrWhiteSpace(words) ? words : $"<span{mark}>{words}</span>");
+                html.Append(string.IsNullOrWhiteSpace(words) && (isHeld || words.Contains('\n', StringComparison.Ordinal)) ? words : $"<span{mark}>{words}</span>");
                 i = end - 1;
                 continue;
             }
