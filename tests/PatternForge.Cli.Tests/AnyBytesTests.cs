@@ -9,7 +9,7 @@ namespace PatternForge.Cli.Tests;
 /// </summary>
 public class AnyBytesTests
 {
-    private const int PageEach = 19;
+    private const int PageEach = 7;
 
     private static readonly string[] Forms = ["text", "json", "sarif", "github"];
 
@@ -87,7 +87,7 @@ public class AnyBytesTests
             return $"add-size ended with {sized.Code}: {sized.Error}";
         }
 
-        // A web page holds every size and other terms, an edition each: it costs as much as dozens of the other files.
+        // A web page holds every size and other terms: it costs as much as a dozen of the other files.
         string[] formats = turn % PageEach == 0 ? [] : ["--format", "md,txt"];
         string[] build = turn % 8 == 0 ? ["build", "-", .. formats] : ["build", "-", "--draft", .. formats];
         var built = Outcome.WithInput(folder, input, build);

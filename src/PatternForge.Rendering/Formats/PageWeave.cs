@@ -124,7 +124,7 @@ internal sealed class PageWeave
                 return null;
             }
 
-            while (places.Count > 0 && grown.Start < places[^1].End)
+            while (places.Count > 0 && (grown.Start < places[^1].End || (grown.Start == places[^1].End && IsPutIn(grown.Start))))
             {
                 var merged = Grown(Math.Min(grown.Start, places[^1].Start), Math.Max(grown.End, places[^1].End));
                 places.RemoveAt(places.Count - 1);
@@ -141,6 +141,9 @@ internal sealed class PageWeave
 
         return places;
     }
+
+    /// <summary>True where a form has something between two tokens of the page: it belongs to what ends there and to what begins there alike.</summary>
+    private bool IsPutIn(int at) => _pages.Exists(p => p.Touching(at, at).Any(h => h.Start == at && h.End == at));
 
     private (int Start, int End)? Grown(int start, int end)
     {

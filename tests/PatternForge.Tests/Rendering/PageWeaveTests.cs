@@ -47,6 +47,14 @@ public class PageWeaveTests
     }
 
     [Fact]
+    public void What_one_form_puts_in_beside_what_another_changes_is_there_once()
+    {
+        var (one, two, three) = ("<p>q</p>\n", "<p>q</p>\n<p>q x</p>\n<p>q</p>\n<p>q</p>\n", "<p>dc r</p>\n<p>q x</p>\n<p>dc r</p>\n<p>dc r</p>\n");
+        var html = PageWeave.Of(Page(one), [new(1, 0, Page(two)), new(0, 1, Page(three))]).Html!;
+        Assert.Equal([Text(Page(one)), Text(Page(two)), Text(Page(three))], [Text(Projected(html, 'a')), Text(Projected(html, 'd')), Text(Projected(html, 'b'))]);
+    }
+
+    [Fact]
     public void Each_form_is_there_whole_whatever_differs()
     {
         string[] words = ["dc", "tr", "2", "<b>x</b>", "<b>y</b>", "<span class=\"sz s1\">3</span>", "<span class=\"or\"> (</span>", "in", "cm", "&amp;", "<br />"];
