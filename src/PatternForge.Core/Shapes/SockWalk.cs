@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
-using PatternForge.Core.Work;
 
 namespace PatternForge.Core.Shapes;
 
