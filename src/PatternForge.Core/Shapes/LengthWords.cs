@@ -20,6 +20,9 @@ internal enum LengthFrom
 
     /// <summary>From the back of a sock's heel.</summary>
     Heel,
+
+    /// <summary>From under a sock's heel: how far that is from its stitches hangs on the way it is measured.</summary>
+    Sole,
 }
 
 /// <summary>A length that a line states for its rows.</summary>
@@ -28,6 +31,8 @@ internal enum LengthFrom
 internal sealed record LengthWords(LengthFrom From, ImmutableArray<decimal> Cm)
 {
     private static readonly string[] Underarms = ["from underarm", "from the underarm", "from armhole", "from the armhole", "from the division", "from division", "from the dividing", "from dividing"];
+
+    private static readonly string[] Soles = ["bottom of the heel", "bottom of heel", "base of the heel", "base of heel"];
 
     private static readonly string[] Bands = ["rib", "cuff", "hem", "brim", "band", "border", "edging", "garter"];
 
@@ -50,10 +55,11 @@ internal sealed record LengthWords(LengthFrom From, ImmutableArray<decimal> Cm)
 
             var behind = lower[values.Value.End..];
             var from = subject.Contains("armhole", StringComparison.Ordinal) || Array.Exists(Underarms, w => behind.Contains(w, StringComparison.Ordinal)) ? LengthFrom.Armhole
+                : Array.Exists(Soles, w => behind.Contains(w, StringComparison.Ordinal)) ? LengthFrom.Sole
                 : behind.Contains("of the heel", StringComparison.Ordinal) || behind.Contains("of heel", StringComparison.Ordinal) ? LengthFrom.Heel
                 : Array.Exists(Bands, b => subject.Contains(b, StringComparison.Ordinal)) ? LengthFrom.Section
                 : LengthFrom.Edge;
-            return behind.Contains(" from ", StringComparison.Ordinal) && from == LengthFrom.Edge && !Array.Exists(["beg", "cast", "co edge", "edge", "hem", "start", "bottom"], w => behind.Contains(w, StringComparison.Ordinal)) ? null
+            return behind.Contains(" from ", StringComparison.Ordinal) && from == LengthFrom.Edge && !Array.Exists(["beg", "cast", "co edge", "edge", "hem", "start", "bottom", "tip", "of the toe", "of toe"], w => behind.Contains(w, StringComparison.Ordinal)) ? null
                 : new LengthWords(from, values.Value.Cm);
         }
 

@@ -56,6 +56,7 @@ internal sealed class LineHeights
             LengthFrom.Section => section + cm,
             LengthFrom.Here => height + cm,
             LengthFrom.Heel => IsFoot ? cm : null,
+            LengthFrom.Sole => null,
             _ => cm,
         };
     }

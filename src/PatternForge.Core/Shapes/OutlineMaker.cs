@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Checks;
+using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
+using PatternForge.Core.Work;
 
 namespace PatternForge.Core.Shapes;
 
@@ -16,15 +18,16 @@ public static class OutlineMaker
     {
         var outlines = ImmutableArray.CreateBuilder<PieceOutline>();
         var pieces = PieceLines.Of(context.Pattern, bound, context.Lines);
+        var tallies = new Lazy<ImmutableArray<LineTally>>(() => PatternWorker.Tally(bound, context.Facts, new FindingBag(context.Source), CompileOptions.Default));
         foreach (var piece in pieces)
         {
-            outlines.Add(One(context, piece, isOnly: pieces.Length == 1));
+            outlines.Add(One(context, piece, tallies, isOnly: pieces.Length == 1));
         }
 
         return outlines.ToImmutable();
     }
 
-    private static PieceOutline One(CheckContext context, ShapedPiece piece, bool isOnly)
+    private static PieceOutline One(CheckContext context, ShapedPiece piece, Lazy<ImmutableArray<LineTally>> tallies, bool isOnly)
     {
         var lines = piece.Lines;
         string[] headings = [.. lines.Select(l => l.Worked.Piece).Where(h => h.Length > 0).Distinct(StringComparer.Ordinal)];
@@ -41,10 +44,13 @@ public static class OutlineMaker
         };
         var gauge = GaugeOf(context, headings);
         var sock = isRound || context.Facts.Craft != Stitches.Craft.Knitting ? null : SockWalk.PartsOf(lines);
+        var isShortRowSock = !isRound && sock is null && context.Facts.Craft == Stitches.Craft.Knitting && lines.Length <= MostLines && rows.Any(l => l.Worked.InTheRound == true) && ShortRowSockWalk.Fits(lines, tallies.Value, context.Facts.Sizes.Count);
         var reason = gauge is null ? context.Facts.Gauges.IsEmpty ? "the header has no gauge" : "it is not said which gauge holds for it"
             : gauge.StitchesPerCm is not > 0 ? "the gauge does not say how many stitches a centimetre has"
             : lines.Length > MostLines ? "it has too many lines"
-            : !isRound && sock is null && rows.Any(l => l.Worked.InTheRound == true) ? "it is worked partly flat and partly in the round"
+            : piece.IsJoined ? "it joins a back, a front and sleeves that lie flat by themselves, and has no flat outline of its own"
+            : piece.Join > 0 && !isRound ? "its yoke joins the body and the sleeves, and not all of it is worked in the round"
+            : !isRound && sock is null && !isShortRowSock && rows.Any(l => l.Worked.InTheRound == true) ? "it is worked partly flat and partly in the round"
             : null;
         if (reason is not null)
         {
@@ -58,7 +64,20 @@ public static class OutlineMaker
 
         if (sock is { } parts)
         {
-            return Sock(context, piece, parts, gauge!, outline);
+            return Sock(context, gauge!, outline, size =>
+            {
+                var walk = new SockWalk(piece, parts, size, context.Facts.Sizes.Count, gauge!);
+                return (walk.Go(), walk.Reason);
+            });
+        }
+
+        if (isShortRowSock)
+        {
+            return Sock(context, gauge!, outline, size =>
+            {
+                var walk = new ShortRowSockWalk(piece, tallies.Value, size, context.Facts.Sizes.Count, gauge!);
+                return (walk.Go(), walk.Reason);
+            });
         }
 
         if (isRound && piece.Join > 0)
@@ -93,22 +112,22 @@ public static class OutlineMaker
             : outline with { Gauge = gauge, Sizes = sizes.ToImmutable(), Measures = OutlineMeasures.Of(outline.Name, isRound, sizes.ToImmutable()) };
     }
 
-    private static PieceOutline Sock(CheckContext context, ShapedPiece piece, (int Flap, int Gusset) parts, Gauge gauge, PieceOutline outline)
+    private static PieceOutline Sock(CheckContext context, Gauge gauge, PieceOutline outline, Func<int, (SizeOutline? Outline, string? Reason)> walk)
     {
         var sizes = ImmutableArray.CreateBuilder<SizeOutline>();
         outline = outline with { Name = outline.Headings.Length > 1 ? "Sock" : outline.Name };
         for (var size = 0; size < context.Facts.Sizes.Count; size++)
         {
-            var walk = new SockWalk(piece, parts, size, context.Facts.Sizes.Count, gauge);
-            if (walk.Go() is not { } made)
+            var (made, reason) = walk(size);
+            if (made is null)
             {
-                return outline with { Reason = walk.Reason };
+                return outline with { Reason = reason };
             }
 
             sizes.Add(made);
         }
 
-        return outline with { View = OutlineView.Sock, Gauge = gauge, Sizes = sizes.ToImmutable(), Measures = SockWalk.Measures(sizes.ToImmutable()) };
+        return !AreAlike(sizes) ? outline with { Reason = "its sizes are not worked in the same rows" } : outline with { View = OutlineView.Sock, Gauge = gauge, Sizes = sizes.ToImmutable(), Measures = SockWalk.Measures(sizes.ToImmutable()) };
     }
 
     private static PieceOutline Yoke(CheckContext context, ShapedPiece piece, int divide, Gauge gauge, PieceOutline outline, bool isOpen)

@@ -65,6 +65,9 @@ internal sealed record ShapedPiece(ImmutableArray<ShapedLine> Lines)
     /// <summary>The stitches of one sleeve there, one a size.</summary>
     public ImmutableArray<int> Sleeve { get; init; } = [];
 
+    /// <summary>True for a yoke that joins pieces of which none is a body with stitches for all of it: a back and a front that are worked flat.</summary>
+    public bool IsJoined { get; init; }
+
     /// <summary>True where it begins with stitches of another piece: a sleeve from its underarm, a thumb.</summary>
     public bool IsFromHeld { get; init; }
 }
@@ -79,7 +82,7 @@ internal static class PieceLines
         var piece = ImmutableArray.CreateBuilder<ShapedLine>();
         var followed = new FollowedPieces(bound, worked);
         var (group, groups) = (-1, GroupsOf(pattern));
-        var (isMirrored, isFromHeld) = (false, false);
+        var (isMirrored, isFromHeld, isJoined) = (false, false, false);
         ShapedPiece? body = null;
         for (var i = 0; i < bound.Length && i < worked.Length; i++)
         {
@@ -113,6 +116,11 @@ internal static class PieceLines
                     pieces.Remove(pieces.First(p => p.Lines == body.Lines));
                     piece.AddRange(body.Lines);
                     piece.Add(line);
+                }
+                else if (line.Worked.Piece.Contains("yoke", StringComparison.OrdinalIgnoreCase))
+                {
+                    piece.Add(line);
+                    isJoined = true;
                 }
 
                 continue;
@@ -170,13 +178,13 @@ internal static class PieceLines
         {
             if (piece.Count > 1)
             {
-                pieces.Add(new ShapedPiece(piece.ToImmutable()) { IsMirrored = isMirrored, IsFromHeld = isFromHeld, Join = body?.Join ?? 0, Sleeve = body?.Sleeve ?? [] });
+                pieces.Add(new ShapedPiece(piece.ToImmutable()) { IsMirrored = isMirrored, IsFromHeld = isFromHeld, IsJoined = isJoined, Join = body?.Join ?? 0, Sleeve = body?.Sleeve ?? [] });
             }
 
             body = null;
 
             piece.Clear();
-            (isMirrored, isFromHeld) = (false, false);
+            (isMirrored, isFromHeld, isJoined) = (false, false, false);
         }
     }
 

@@ -97,6 +97,10 @@ public sealed record SchematicRequest(string? Of, string? Size)
             {
                 context.Bag.Add(new Finding(Rule, context.Source, place, $"{meant[0].Name} cannot be drawn: {meant[0].Reason}"));
             }
+            else if (meant.Any(o => o.IsDrawn) && Array.Find([.. meant], o => !o.IsDrawn && !IsTold(context, o)) is { } missing)
+            {
+                context.Bag.Add(new Finding(Rule, context.Source, place, $"{missing.Name} is left out of what is drawn: {missing.Reason}"));
+            }
         }
     }
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using PatternForge.Core.Model;
-using PatternForge.Core.Work;
 
 namespace PatternForge.Core.Shapes;
 
@@ -17,27 +16,26 @@ internal sealed class SockWalk
     private readonly ImmutableArray<ShapedLine> _lines;
     private readonly int _size;
     private readonly Gauge _gauge;
-    private readonly LineHeights _heights;
     private readonly int _flap;
     private readonly int _gusset;
-    private readonly List<OutlineLevel> _levels = [];
-    private decimal _done;
+    private readonly SockStretches _stretches;
+    private string? _reason;
 
     public SockWalk(ShapedPiece piece, (int Flap, int Gusset) parts, int size, int sizes, Gauge gauge)
     {
         (_lines, (_flap, _gusset), _size, _gauge) = (piece.Lines, parts, size, gauge);
-        _heights = new LineHeights(gauge, size, sizes) { IsFoot = true };
+        _stretches = new SockStretches(piece.Lines, size, sizes, gauge);
     }
 
     /// <summary>Why it came to no end, as the end of a sentence.</summary>
-    public string? Reason { get; private set; }
+    public string? Reason => _reason ?? _stretches.Reason;
 
     /// <summary>The lines where the flap and the gusset begin; null where this is no sock of that kind.</summary>
     public static (int Flap, int Gusset)? PartsOf(ImmutableArray<ShapedLine> lines)
     {
         var flap = Enumerable.Range(1, lines.Length - 1).FirstOrDefault(i => lines[i].Holds == 1, -1);
         var gusset = flap < 2 ? -1 : Enumerable.Range(flap + 1, lines.Length - flap - 1).FirstOrDefault(i => lines[i].Has<PickUpStep>(), -1);
-        if (gusset < flap + 3 || !lines[1..flap].All(l => l.Worked.InTheRound == true || IsSilent(l)) || !lines[(gusset + 1)..].All(l => l.Worked.InTheRound == true || IsSilent(l)))
+        if (gusset < flap + 3 || !lines[1..flap].All(l => l.Worked.InTheRound == true || SockStretches.IsSilent(l)) || !lines[(gusset + 1)..].All(l => l.Worked.InTheRound == true || SockStretches.IsSilent(l)))
         {
             return null;
         }
@@ -52,15 +50,15 @@ internal sealed class SockWalk
     {
         if (_lines[0].Worked.After[_size] is not (> 0 and var start))
         {
-            Reason = "it is not known how many stitches it begins with";
+            _reason = "it is not known how many stitches it begins with";
             return null;
         }
 
         var turn = Enumerable.Range(_flap + 1, _gusset - _flap - 1).First(i => _lines[i].Has<TurnStep>());
-        var leg = Part(1, _flap, 0, start, isRound: true);
-        var flap = leg is null ? null : Part(_flap, turn, 0, 0, isRound: false);
-        var heel = flap is null ? null : Part(turn, _gusset, 0, flap[^1].Stitches, isRound: false);
-        var foot = heel is null ? null : Part(_gusset, _lines.Length, heel[^1].Cm, 0, isRound: true);
+        var leg = _stretches.Of(1, _flap, 0, start, isRound: true);
+        var flap = leg is null ? null : _stretches.Of(_flap, turn, 0, 0, isRound: false);
+        var heel = flap is null ? null : _stretches.Of(turn, _gusset, 0, flap[^1].Stitches, isRound: false);
+        var foot = heel is null ? null : _stretches.Of(_gusset, _lines.Length, heel[^1].Cm, 0, isRound: true);
         if (leg is null || flap is null || heel is null || foot is null)
         {
             return null;
@@ -72,7 +70,7 @@ internal sealed class SockWalk
         var tip = foot[^1].Stitches;
         if (even.Length == 0 || tip >= foot[most].Stitches || leg[^1].Stitches <= 0 || flap[^1].Cm <= 0 || heel[^1].Cm <= 0)
         {
-            Reason = "it is not plain where its gusset ends and its toe begins";
+            _reason = "it is not plain where its gusset ends and its toe begins";
             return null;
         }
 
@@ -89,93 +87,24 @@ internal sealed class SockWalk
             FootPlaces = [.. foot.Skip(longest - 1).Select(p => new SockPlace(p.Cm, Half(p.Stitches)))],
             ToeFrom = 1,
         };
-        return new SizeOutline([.. _levels], []) { Sock = shape };
+        return new SizeOutline([.. _stretches.Levels], []) { Sock = shape };
     }
 
     /// <summary>What a maker wants to know of it.</summary>
     /// <param name="sizes">The sock in every size.</param>
     public static ImmutableArray<OutlineMeasure> Measures(ImmutableArray<SizeOutline> sizes)
     {
+        var isFlap = sizes.All(s => s.Sock!.MiddleHalfCm is null);
         OutlineMeasure Measure(string name, OutlineDirection direction, Func<SockShape, decimal> cm) => new(name, direction, 0, 0, [.. sizes.Select(s => cm(s.Sock!))]);
         return
         [
             Measure(SockShape.AroundLeg, OutlineDirection.Across, s => 2 * s.LegPlaces[0].HalfCm),
             Measure(SockShape.AroundFoot, OutlineDirection.Across, s => 2 * s.FootPlaces[0].HalfCm),
-            Measure(SockShape.Leg, OutlineDirection.Along, s => s.LegCm),
-            Measure(SockShape.Flap, OutlineDirection.Along, s => s.FlapCm),
+            Measure(isFlap ? SockShape.Leg : SockShape.LegToHeel, OutlineDirection.Along, s => s.LegCm),
+            isFlap ? Measure(SockShape.Flap, OutlineDirection.Along, s => s.FlapCm) : Measure(SockShape.BackOfHeel, OutlineDirection.Along, s => s.CupCm),
             Measure(SockShape.Foot, OutlineDirection.Along, s => s.ToeFromCm),
             Measure(SockShape.Toe, OutlineDirection.Along, s => s.FootCm - s.ToeFromCm),
             Measure(SockShape.WholeFoot, OutlineDirection.Along, s => s.FootCm),
         ];
     }
-
-    /// <summary>The places after the lines of a part, with its beginning; null, with a reason, where one is not known.</summary>
-    /// <param name="from">The first line.</param>
-    /// <param name="to">The line behind the last.</param>
-    /// <param name="cm">How far it is worked already: lengths are measured from there, or from where the part begins.</param>
-    /// <param name="stitches">The stitches before it; 0 where its first line tells them.</param>
-    /// <param name="isRound">True for rounds, which lie flat with half of them in front.</param>
-    private List<(decimal Cm, int Stitches)>? Part(int from, int to, decimal cm, int stitches, bool isRound)
-    {
-        var places = new List<(decimal Cm, int Stitches)>();
-        var start = cm;
-        void Place(ShapedLine line, int count)
-        {
-            var half = (_gauge.Across(count) ?? 0) / (isRound ? 4 : 2);
-            places.Add((cm, count));
-            _levels.Add(new OutlineLevel(line.Worked.Index, _done + cm - start, -half, half, count));
-        }
-
-        if (stitches > 0)
-        {
-            Place(_lines[from], stitches);
-        }
-
-        for (var i = from; i < to; i++)
-        {
-            var (line, worked) = (_lines[i], _lines[i].Worked);
-            if (line.IsForOthers(_size))
-            {
-                _levels.Add(_levels[^1]); // as many places in every size
-                continue;
-            }
-
-            if (IsSilent(line) || worked.After[_size] is 0)
-            {
-                continue; // grafted, gathered up, ends woven in
-            }
-
-            if (worked.Status != LineStatus.Checked || worked.After[_size] is not { } after)
-            {
-                Reason = $"{line.Words} is not understood";
-                return null;
-            }
-
-            if (_heights.After(line, cm, start, null) is not { } next || next < cm)
-            {
-                Reason = $"it is not known how many rows there are at {line.Words}";
-                return null;
-            }
-
-            if (places.Count == 0)
-            {
-                Place(line, after);
-            }
-
-            cm = next;
-            Place(line, after);
-        }
-
-        if (places.Count < 2)
-        {
-            Reason = $"it is not known how many rows there are at {_lines[from].Words}";
-            return null;
-        }
-
-        _done += cm - start;
-        return places;
-    }
-
-    /// <summary>True for a word to the maker, with no stitches before or after it that anybody could count.</summary>
-    private static bool IsSilent(ShapedLine line) => line.Worked.After.All(a => a is null or 0) && line.Worked.Before.All(b => b is null or 0);
 }

@@ -115,7 +115,7 @@ public static class SchematicDrawing
             OutlineView.OpenYoke => $"{scale}: the back, laid flat, without the sleeves, which join along the slanting edges, and without the fronts.",
             OutlineView.Side => $"{scale}, seen from the side and round all about; stuffing widens it a little.",
             OutlineView.Circle => $"{scale}, lying flat.",
-            OutlineView.Sock => $"{scale}, lying flat on its side: what is told around is twice the width that is drawn. The dashed lines are the heel flap, the gusset and the beginning of the toe.",
+            OutlineView.Sock => $"{scale}, lying flat on its side: what is told around is twice the width that is drawn. The dashed lines are {(piece.Sizes[0].Sock?.MiddleHalfCm is null ? "the heel flap, the gusset" : "the two halves of the heel, the slant where they meet,")} and the beginning of the toe.",
             _ => $"{scale}, as the right side shows it, before anything is sewn.",
         });
         if (piece.Gauge is { Stitches: { } stitches } gauge)

@@ -224,6 +224,27 @@ public class OutlineTests
         Assert.All(front.Sizes, s => Assert.Empty(s.Arms[0].Skip(1).Select(l => l.Line).Intersect(s.Arms[1].Skip(1).Select(l => l.Line))));
     }
 
+    private static string FlatPieces(string join) => "## Back and front (make 2)\n\nCO 90 sts.\n\nRow 1 (RS): Knit.\n\nWork even in stockinette until piece measures 40 cm.\n\nBO 4 sts at beg of next 2 rows. 82 sts.\n\nLeave on a holder.\n\n"
+        + "## Sleeves (make 2)\n\nCO 60 sts.\n\nRow 1 (RS): Knit.\n\nWork even in stockinette until piece measures 45 cm.\n\nBO 4 sts at beg of next 2 rows. 52 sts.\n\nLeave on a holder.\n\n## Yoke\n\n" + join;
+
+    private const string RoundJoin = "Joining rnd: K across 82 back sts, k across 52 sts of first sleeve, k across 82 front sts, k across 52 sts of second sleeve, pm for the beginning of the round. 268 sts.\n\nKnit 20 rnds.\n\nDec rnd: *K2, k2tog; rep from * around. 201 sts.\n\nKnit 14 rnds.\n\nBO all sts.\n\n";
+    private const string FlatJoin = "Joining row (RS): K across 82 back sts, k across 52 sts of first sleeve, k across 82 front sts, k across 52 sts of second sleeve. 268 sts.\n\nNext row: Purl.\n\nDec row: *K2, k2tog; rep from * to end. 201 sts.\n\nNext row: Purl.\n\nBO all sts.\n\n";
+
+    [Theory]
+    [InlineData(RoundJoin, "")]
+    [InlineData(RoundJoin, "of: Yoke\n")]
+    [InlineData(FlatJoin, "")]
+    [InlineData(FlatJoin, "of: Yoke\n")]
+    public void Of_a_yoke_that_joins_flat_pieces_it_is_said_why_it_is_not_drawn(string join, string request)
+    {
+        var made = Outlines.Pieces(FlatPieces(join) + $"```schematic\n{request}```\n");
+        Assert.All(made.Lines, l => Assert.Equal(Core.Work.LineStatus.Checked, l.Status));
+        Assert.Contains("lie flat by themselves", Outlines.Named(made, "Yoke").Reason, StringComparison.Ordinal);
+        Assert.Null(Outlines.Named(made, "Back").Reason);
+        Assert.Contains("Yoke", Assert.Single(made.Findings, f => f.Rule.Code == "PF630").Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(made.Findings, f => f.Severity >= Core.Findings.Severity.Warning && f.Rule.Code != "PF702");
+    }
+
     private const string FromBelow = "## Body\n\nCO 188 sts. Join to work in the round.\n\nKnit for 40 cm.\n\nNext rnd: *K86, place next 8 sts on a holder for the underarm; rep from * once more. 172 sts.\n\nSet aside.\n\n"
         + "## Sleeves (make 2)\n\nCO 44 sts. Join to work in the round.\n\nKnit 20 rnds.\n\nInc rnd: K1, m1l, k to last st, m1r, k1. 46 sts.\n\nKnit 5 rnds.\n\nRep last 6 rnds 7 more times. 60 sts.\n\nNext rnd: K52, place next 8 sts on a holder for the underarm. 52 sts.\n\nLeave on a holder.\n\n"
         + "## Yoke\n\nJoining rnd: K across 86 front sts, pm, k across 52 sts of first sleeve, pm, k across 86 back sts, pm, k across 52 sts of second sleeve, pm for the beginning of the round. 276 sts.\n\nKnit 2 rnds.\n\nDec rnd: *K1, ssk, k to 3 sts before m, k2tog, k1, sm; rep from * around. 268 sts.\n\nNext rnd: Knit.\n\nRep last 2 rnds 21 more times. 100 sts.\n\nBO all sts.\n";

@@ -15,6 +15,9 @@ public class SchematicTests
     public void A_hat_is_drawn_as_a_tube_as_it_was_approved() => Golden.Match(Svg(Outlines.Hat, "Schematic: Ostrey Light Hat"), "schematics/hat.svg");
 
     [Fact]
+    public void A_sock_from_the_toe_with_a_heel_of_short_rows_is_drawn_as_it_was_approved() => Golden.Match(Svg(Outlines.Of("tests", "PatternForge.Tests", "Rendering", "Sources", "eddy-line-socks.pattern.md"), "Schematic: Sock"), "schematics/toe-up-sock.svg");
+
+    [Fact]
     public void A_garment_in_sizes_gets_one_schematic_a_piece_by_itself_and_none_where_they_are_left_out()
     {
         Assert.Equal(["Schematic: Back", "Schematic: Front", "Schematic: Sleeve (make 2)"], Drawings(Outlines.Pullover).Select(d => d.Title));
@@ -114,6 +117,7 @@ public class SchematicTests
         { "examples/fairwater-jumper.pattern.md", "Sleeves" },
         { "examples/shingle-bank-vest.pattern.md", "Front" },
         { "examples/bilge-keel-socks.pattern.md", "Sock" },
+        { "tests/PatternForge.Tests/Rendering/Sources/eddy-line-socks.pattern.md", "Sock" },
     };
 
     private static IEnumerable<DrawingView> Drawings(Compilation compilation) => ViewBuilder.Build(compilation).Drawings.Where(d => d.Title.StartsWith("Schematic", StringComparison.Ordinal));
