@@ -1,4 +1,3 @@
-using PatternForge.Core.Binding;
 using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 
