@@ -60,10 +60,10 @@ public class AddSizeTests
     public void Errors_of_the_new_size_are_told_and_answered()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("scarf.pattern.md", "---\ntitle: Hat\nsizes: S (M, L)\n---\n\n## Hat\n\nCO 20 (24, 30) sts.\n\nRow 1: K2tog 5 (6, 7) times, k to end. 15 (18, 23) sts.\n");
-        var outcome = Outcome.Of(folder, "add-size", "scarf.pattern.md", "SM", "--after", "S", "--format", "json");
+        folder.Write("scarf.pattern.md", "---\ntitle: Hat\nsizes: S (M, L)\n---\n\n## Hat\n\nCO 12 (36, 120) sts.\n\nRow 1: [K2tog, k2 (4, 8)] 3 (6, 12) times.\n");
+        var outcome = Outcome.Of(folder, "add-size", "scarf.pattern.md", "XL", "--format", "json");
         Assert.Equal(ExitCode.Findings, outcome.Code);
-        Assert.Equal("SM", outcome.Json.GetProperty("findings")[0].GetProperty("sizes")[0].GetString());
+        Assert.Equal("XL", outcome.Json.GetProperty("findings")[0].GetProperty("sizes")[0].GetString());
         Assert.False(outcome.Json.GetProperty("written").GetBoolean());
     }
 

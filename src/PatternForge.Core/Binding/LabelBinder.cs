@@ -16,7 +16,8 @@ internal static class LabelBinder
         foreach (var range in label.Numbers)
         {
             var from = First(range.From);
-            var to = range.To is null ? from : First(range.To);
+            var named = range.ToName is { } called ? context.Named(called) : null;
+            var to = named is not null ? (int)Math.Clamp(named.Values.Values.FirstOrDefault(v => v is not null) ?? 0, 0, 1_000_000) : range.To is null ? from : First(range.To);
             for (var n = from; n <= to && numbers.Count < MostNumbers; n++)
             {
                 numbers.Add(n);
@@ -25,6 +26,11 @@ internal static class LabelBinder
             if (to < from)
             {
                 numbers.Add(from);
+            }
+
+            if (named is { Values.IsShared: false })
+            {
+                count = new Amount(named.Values.Map(last => last - from + 1), named.Origin);
             }
 
             if (range.To is { IsList: true } list && context.Spread(list) is { } each)

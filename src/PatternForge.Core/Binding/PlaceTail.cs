@@ -111,9 +111,60 @@ internal static class PlaceTail
             return place with { Kind = PlaceKind.EachToNext, Until = next };
         }
 
+        if (ToMarker(c))
+        {
+            return place with { Kind = PlaceKind.Unclear }; // a marker in a stitch of crochet is not followed from row to row
+        }
+
+        if (BeforeNext(c, context) is var (until, less))
+        {
+            return place with { Kind = PlaceKind.EachToNext, Until = until, Count = less };
+        }
+
         if (c.Is("corner|ch-1|ch-2|ch-3|ch-sp") && ThingReader.TryRead(c, context) is { Kind: ThingKind.Space } corner)
         {
             return place with { Kind = PlaceKind.EachToNext, Until = corner };
+        }
+
+        c.At = at;
+        return null;
+    }
+
+    // "to m", "to 2 sts before next marker"
+    private static bool ToMarker(PhraseCursor c)
+    {
+        var at = c.At;
+        if (c.EatNumber() is not null && !(c.Eat("st|sc|dc|hdc|tr|htr") && c.Eat("before")))
+        {
+            c.At = at;
+            return false;
+        }
+
+        c.Eat("the");
+        c.Eat("next|first|last|foll|marked");
+        c.Eat("st");
+        c.Eat("with");
+        if (c.Eat("m|marker|markers"))
+        {
+            return true;
+        }
+
+        c.At = at;
+        return false;
+    }
+
+    // "to 2 sts before next ch-2 sp"
+    private static (Thing Until, Amount Less)? BeforeNext(PhraseCursor c, RowContext context)
+    {
+        var at = c.At;
+        if (c.EatNumber() is { } number && c.Eat("st|sc|dc|hdc|tr|htr") && c.Eat("before"))
+        {
+            c.Eat("the");
+            c.Eat("next|foll");
+            if (ThingReader.TryRead(c, context) is { Kind: ThingKind.Space } space)
+            {
+                return (space, context.AmountOf(number));
+            }
         }
 
         c.At = at;

@@ -7,7 +7,7 @@ using PatternForge.Core.Text;
 
 namespace PatternForge.Core.Binding;
 
-/// <summary>Reads `from` under `sizes`: body measurements by size from the published tables or from a designer's own file. Of several the first that has a measurement gives it.</summary>
+/// <summary>Reads `from` under `sizes`: body measurements by size from the published tables, from a designer's own file, or told there one by one. Of several the first that has a measurement gives it.</summary>
 internal static class SizeTableBinder
 {
     private static readonly (string Words, BodyGroup Group)[] Groups =
@@ -22,7 +22,15 @@ internal static class SizeTableBinder
     public static SizeTable? Read(HeaderContext context, HeaderNode node)
     {
         var values = ImmutableDictionary.CreateBuilder<string, PerSize<Quantity?>>(StringComparer.Ordinal);
-        foreach (var said in context.Texts(node, "sizes.from"))
+        if (node is HeaderMap map)
+        {
+            foreach (var (measure, perSize) in Rows(context, map.Entries))
+            {
+                values.TryAdd(measure, perSize);
+            }
+        }
+
+        foreach (var said in node is HeaderMap ? [] : context.Texts(node, "sizes.from"))
         {
             foreach (var (measure, perSize) in One(context, said) ?? [])
             {
@@ -96,15 +104,7 @@ internal static class SizeTableBinder
         }
 
         SizesBinder.Bind(inner, sizes, new PatternFacts(), CompileOptions.Default.MaxSizes);
-        var rows = new List<(string, PerSize<Quantity?>)>();
-        foreach (var entry in map.Entries.Where(e => e != sizes))
-        {
-            if (QuantityBinder.Read(inner, entry.Value, entry.Name.Trim(), Dimension.Length) is { } values)
-            {
-                rows.Add((KeySet.Plain(entry.Name), values));
-            }
-        }
-
+        var rows = Rows(inner, map.Entries.Where(e => e != sizes));
         if (bag.ToSorted().FirstOrDefault(f => f.Severity == Severity.Error) is { } wrong)
         {
             context.Report(NumberRules.TableNotFound, said.Origin, $"the size table `{name}` has a mistake in line {source.Lines.PositionOf(wrong.Span.Start).Line}: {wrong.Message}", wrong.Help);
@@ -112,7 +112,22 @@ internal static class SizeTableBinder
         }
 
         return Places(context, said, rest, inner.Sizes.Names, name) is not { } places ? null
-            : rows.Select(r => (r.Item1, PerSize.Each<Quantity?>([.. places.Select(p => r.Item2[p])])));
+            : rows.Select(r => (r.Measure, PerSize.Each<Quantity?>([.. places.Select(p => r.Values[p])])));
+    }
+
+    /// <summary>Measurements told one by one.</summary>
+    private static List<(string Measure, PerSize<Quantity?> Values)> Rows(HeaderContext context, IEnumerable<HeaderEntry> entries)
+    {
+        var rows = new List<(string, PerSize<Quantity?>)>();
+        foreach (var entry in entries)
+        {
+            if (QuantityBinder.Read(context, entry.Value, entry.Name.Trim(), Dimension.Length) is { } values)
+            {
+                rows.Add((KeySet.Plain(entry.Name), values));
+            }
+        }
+
+        return rows;
     }
 
     /// <summary>Which size of the table each size of the pattern is; null where one is not there, which is reported.</summary>

@@ -44,6 +44,15 @@ internal sealed class SizeReduction
             Formula(formula);
         }
 
+        // The sample goes where it is of another size, and with it what an amount is worked out from: the amount itself stays.
+        foreach (var yarn in _facts.Yarns.Where(y => y is { NeedsAreEstimated: true, EstimatedBy: not null } && _found.Named.Any(n => n.Path == "sample" && !n.Sizes.Contains(_size))))
+        {
+            if (yarn is { NeedsOrigin: { } place, Needs: { } needs } && needs[_size] is { } amount)
+            {
+                _edits.Add(new Edit(place, amount.ToString()));
+            }
+        }
+
         foreach (var list in _found.Lists)
         {
             List(list);

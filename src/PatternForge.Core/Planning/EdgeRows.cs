@@ -42,7 +42,7 @@ internal static class EdgeRows
         var (from, shoulder, rows) = (p.Count("from"), p.Count("shoulder"), p.Rows("over", inRound: false));
         if (p.Choice("by", "binding off", "short rows") == "short rows")
         {
-            return PlanLines.Of(ShortRows.Shoulders(from, shoulder, rows), s => s.Lines());
+            return ShortRowsShared.Of(ShortRows.Shoulders(from, shoulder, rows));
         }
 
         var pairs = rows / 2;

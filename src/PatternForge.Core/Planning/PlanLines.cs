@@ -12,7 +12,7 @@ internal sealed record PlanLines(ImmutableArray<string> Lines, string? Reason, s
     /// <summary>The lines that do nothing in this size (`0 times`), by their numbers; they are told where another size needs them.</summary>
     public ImmutableArray<int> Idle { get; init; } = [];
 
-    /// <summary>The same work in steps that other sizes can share; null where it has no such form.</summary>
+    /// <summary>The same work in steps that other sizes can share; null where it has no such form. Its own may be a longer form that more sizes have; one without lines stands for a form that this size does not have.</summary>
     public PlanLines? Shared { get; init; }
 
     /// <summary>The lines of a plan, or why there is none.</summary>

@@ -120,13 +120,20 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
         }
 
         var own = SizedLines.Of([.. plans.Select(l => l.Lines)], facts.Sizes.Names, [.. plans.Select(l => l.Ranks)]);
-        if (plans.Length == 1 || !plans.All(l => l.Lines.IsEmpty || l.Shared is not null))
+        // Of several shared forms the first that every size has.
+        var forms = plans.Select(l => l.Shared).ToArray();
+        while (plans.Where((l, i) => !l.Lines.IsEmpty && forms[i]?.Lines.IsEmpty == true).Any())
+        {
+            forms = [.. forms.Select(f => f?.Shared)];
+        }
+
+        if (plans.Length == 1 || plans.Where((l, i) => !l.Lines.IsEmpty && forms[i] is null).Any())
         {
             return own;
         }
 
         // Steps that all sizes share are told once, unless that takes more lines than telling each size by itself.
-        var shared = SizedLines.Shared([.. plans.Select(l => l.Shared ?? l)], facts.Sizes.Names);
+        var shared = SizedLines.Shared([.. plans.Select((l, i) => forms[i] ?? l)], facts.Sizes.Names);
         return shared.Length < own.Length || (shared.Length == own.Length && own.Any(l => l.Contains(" only: ", StringComparison.Ordinal))) ? shared : own;
     }
 }

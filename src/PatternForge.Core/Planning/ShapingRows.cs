@@ -20,9 +20,9 @@ internal static class ShapingRows
             return PlanLines.No("corners are those of crochet, and the plan names no stitch", "add `stitch: dc`, or shape `at: markers`");
         }
 
-        if (stitch.Length > 0 && (at == "markers" || (at == "corners" && to < from)))
+        if (stitch.Length > 0 && at == "markers")
         {
-            return PlanLines.No("crochet is not written out in that way: its rows grow at corners, or are shaped at their ends", "`at: corners` for a yoke that grows, `at: ends` or `at: end`, or a `spread`");
+            return PlanLines.No("crochet is not written out in that way: it is shaped at corners, or at its ends", "`at: corners` for the spaces of 2 chains of a yoke, `at: ends` or `at: end`, or a `spread`");
         }
 
         // Both sides of crochet are shaped; knitting is on its right side.

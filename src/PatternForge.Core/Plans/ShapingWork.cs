@@ -85,8 +85,9 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
         if (Place == ShapingPlace.Markers)
         {
             // A corner is a space of 2 chains, which has a stitch at each side more in every row.
-            return !increase || Each != 1 ? null
-                : Join(begin, $"[{stitch} in each st to next ch-2 sp, ({stitch}, ch 2, {stitch}) in ch-2 sp] {PlanWords.Times(Markers)}", $"{stitch} in each st to end", join);
+            // Narrower it has one less, two being worked together on either side of it.
+            return Each != 1 ? null
+                : Join(begin, $"[{(increase ? $"{stitch} in each st to next ch-2 sp, ({stitch}, ch 2, {stitch}) in ch-2 sp" : $"{stitch} in each st to 2 sts before next ch-2 sp, {stitch}2tog, ch 2, sk ch-2 sp, {stitch}2tog")}] {PlanWords.Times(Markers)}", $"{stitch} in each st to end", join);
         }
 
         if (Each > (increase ? 3 : 4))

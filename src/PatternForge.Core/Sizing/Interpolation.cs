@@ -96,7 +96,7 @@ internal static class Interpolation
         : string.Create(CultureInfo.InvariantCulture, $" a multiple of {step:0} plus {first % step:0}");
 
     /// <summary>A measured value in the steps that the list is told in.</summary>
-    private static decimal Measured(decimal exact, decimal[] known, bool isYarn)
+    public static decimal Measured(decimal exact, decimal[] known, bool isYarn)
     {
         var step = Steps.FirstOrDefault(s => (s < 5 || isYarn) && known.All(k => k % s == 0), 0.01m);
         var steps = exact / step;

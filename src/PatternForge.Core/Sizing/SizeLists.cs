@@ -43,6 +43,9 @@ internal sealed class SizeLists
     /// <summary>The rows of the body's lines, in the order of the text.</summary>
     public IReadOnlyList<RowNode> Rows => _rows;
 
+    /// <summary>The entry that names a size table, or tells one; null for none.</summary>
+    public HeaderEntry? From { get; private set; }
+
     /// <summary>The stretches of the body that call a number of the header by its name.</summary>
     public IReadOnlyList<TextSpan> Called => _called;
 
@@ -79,6 +82,7 @@ internal sealed class SizeLists
                             Names(part.Value);
                             break;
                         case "from":
+                            From = part;
                             Table(part.Value);
                             break;
                         case { } other:
@@ -121,6 +125,12 @@ internal sealed class SizeLists
     // "women S (M, L)": the sizes of a table by their names.
     private void Table(HeaderNode node)
     {
+        if (node is HeaderMap own)
+        {
+            Node(own, "body"); // measurements of the pattern's own
+            return;
+        }
+
         foreach (var scalar in (node is HeaderList list ? list.Items : [node]).OfType<HeaderScalar>())
         {
             var text = scalar.Text;

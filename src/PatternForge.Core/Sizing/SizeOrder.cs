@@ -3,13 +3,23 @@ using PatternForge.Core.Model;
 
 namespace PatternForge.Core.Sizing;
 
-/// <summary>The order that the names of sizes have by themselves: XS, S, M, L, XL, 2X and so on, or by the number they begin with (common practice).</summary>
+/// <summary>The order that the names of sizes have by themselves: XS, S, M, L, XL, 2X and so on, by the number they begin with, or by the ages, beds and lengths that they name (common practice).</summary>
 internal static class SizeOrder
 {
+    private static readonly string[][] Ranges =
+    [
+        ["preemie", "newborn", "baby", "infant", "toddler", "child", "youth", "teen", "adult"],
+        ["doll", "pram", "cot", "crib", "lap", "sofa", "throw", "single", "twin", "bed", "double", "full", "queen", "king"],
+        ["mini", "small", "medium", "large"],
+        ["short", "regular", "long", "extra long"],
+        ["narrow", "medium", "wide", "extra wide"],
+        ["scarf", "wide", "wrap", "stole"],
+    ];
+
     /// <summary>Where a new name belongs among the others; null where their names do not tell.</summary>
     public static int? PlaceOf(string name, SizeSet sizes)
     {
-        foreach (var rank in (ReadOnlySpan<Func<string, decimal?>>)[Letters, Number])
+        foreach (var rank in (ReadOnlySpan<Func<string, decimal?>>)[Letters, Number, .. Ranges.Select(range => (Func<string, decimal?>)(n => Array.IndexOf(range, n.Trim().ToLowerInvariant()) is >= 0 and var rank ? rank : null))])
         {
             if (rank(name) is not { } own)
             {

@@ -18,11 +18,13 @@ internal sealed class SourceGrowth
     private readonly StitchMultiples _multiples;
     private readonly List<Edit> _edits = [];
     private readonly List<SizeChange> _changes = [];
+    private readonly List<(SizeList List, NewValue Value)> _numbers = [];
+    private readonly SettledValues? _settled;
 
     /// <summary>A source before a size is added.</summary>
-    public SourceGrowth(MendedText mended, SizeLists found, SizeSet sizes, string name, GivenValues given, StitchMultiples multiples)
+    public SourceGrowth(MendedText mended, SizeLists found, SizeSet sizes, string name, GivenValues given, StitchMultiples multiples, SettledValues? settled = null)
     {
-        (_mended, _found, _sizes, _name, _given, _multiples) = (mended, found, sizes, name.Trim(), given, multiples);
+        (_mended, _found, _sizes, _name, _given, _multiples, _settled) = (mended, found, sizes, name.Trim(), given, multiples, settled);
         Source = mended;
     }
 
@@ -32,7 +34,16 @@ internal sealed class SourceGrowth
     /// <summary>What is to be told of its places.</summary>
     public IReadOnlyList<SizeChange> Changes => _changes;
 
+    /// <summary>The values that were proposed for lists, given ones left out.</summary>
+    public IReadOnlyList<(SizeList List, NewValue Value)> Numbers => _numbers;
+
     private SourceText Text => _mended.Text;
+
+    /// <summary>The same before a size is added, with values that take the place of what lists would say.</summary>
+    public SourceGrowth With(SettledValues settled) => new(_mended, _found, _sizes, _name, _given, _multiples, settled);
+
+    /// <summary>The line of the text as it is read that a place of it stands on.</summary>
+    public int LineOfText(TextSpan place) => Text.Lines.PositionOf(place.Start).Line;
 
     /// <summary>The source with the new size's name alone, in which its body can be looked up.</summary>
     public SourceText Named(int index) =>
@@ -41,7 +52,7 @@ internal sealed class SourceGrowth
     /// <summary>The source with the new size in every list.</summary>
     public SourceGrowth Grow(NewPlace place, bool keepsAll)
     {
-        var grown = new SourceGrowth(_mended, _found, _sizes, _name, _given, _multiples);
+        var grown = new SourceGrowth(_mended, _found, _sizes, _name, _given, _multiples, _settled);
         foreach (var list in _found.Lists)
         {
             grown.List(list, place, keepsAll);
@@ -57,9 +68,9 @@ internal sealed class SourceGrowth
     }
 
     /// <summary>The file itself with the new size; null where it was mended in reading and the edits do not come to the same.</summary>
-    public SourceText? InFile(SourceText file, MendedText mended)
+    public SourceText? InFile(SourceText file, MendedText mended, bool isDraft)
     {
-        if (mended.Text == file)
+        if (!isDraft)
         {
             return new SourceText(file.Path, Source.Text.Text);
         }
@@ -96,7 +107,12 @@ internal sealed class SourceGrowth
         }
 
         var given = _given.For(list);
-        var value = given ?? Interpolation.Of(list.Values, local, list.Measure, list.Path.EndsWith("needs", StringComparison.Ordinal), keepsAll, _multiples.For(list));
+        var value = given ?? _settled?.For(list) ?? Interpolation.Of(list.Values, local, list.Measure, list.Path.EndsWith("needs", StringComparison.Ordinal), keepsAll, _multiples.For(list));
+        if (given is null)
+        {
+            _numbers.Add((list, value));
+        }
+
         Write(list, local.Index, ListGrowth.Written(Text, list, value), given is not null ? SizeChangeKind.Given : value.IsOpen ? SizeChangeKind.Decide : SizeChangeKind.Proposed, value.Why);
     }
 

@@ -40,7 +40,11 @@ public enum RowRule
 }
 
 /// <summary>Numbers from one to another, both included; a single number where <see cref="To"/> is null.</summary>
-public sealed record NumberRange(SizedNumber From, SizedNumber? To);
+public sealed record NumberRange(SizedNumber From, SizedNumber? To)
+{
+    /// <summary>The number of the header that stands for the last one ("Rnds 1-{n}"); null for none.</summary>
+    public Atom? ToName { get; init; }
+}
 
 /// <summary>What stands before the colon of a row.</summary>
 public sealed record LabelNode

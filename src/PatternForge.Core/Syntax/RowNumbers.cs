@@ -120,6 +120,7 @@ internal static class RowNumbers
             var from = atoms.Peek()!.Number!;
             atoms.At++;
             SizedNumber? to = null;
+            Atom? named = null;
             var mark = atoms.At;
             if (atoms.EatKind(TokenKind.Dash) || atoms.Eat("to", "through", "thru"))
             {
@@ -134,13 +135,18 @@ internal static class RowNumbers
                     atoms.At++;
                     atoms.Eat("incl", "inclusive");
                 }
+                else if (atoms.IsKind(TokenKind.Placeholder))
+                {
+                    named = atoms.Peek();
+                    atoms.At++;
+                }
                 else
                 {
                     atoms.At = mark;
                 }
             }
 
-            numbers.Add(new NumberRange(from, to));
+            numbers.Add(new NumberRange(from, to) { ToName = named });
             mark = atoms.At;
             var comma = atoms.EatKind(TokenKind.Comma);
             if (!RowWords.EatAnd(atoms) && !comma)

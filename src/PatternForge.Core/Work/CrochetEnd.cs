@@ -16,7 +16,7 @@ internal static class CrochetEnd
             return false;
         }
 
-        if (run.NotKnown || run.Below.NotKnown || (run.Below.Row.IsGuess && HasProblem(run)))
+        if (run.NotKnown || run.Below.NotKnown || ((run.Below.Row.IsGuess || (run.Below.Row.IsTold && run.BeforeSpaces)) && HasProblem(run)))
         {
             run.Report(new Problem(ProblemKind.Unknown, row.Origin));
             return false;

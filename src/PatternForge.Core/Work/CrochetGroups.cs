@@ -76,14 +76,23 @@ internal sealed class CrochetGroups
                 var whole = place.Thing.Kind == ThingKind.Space ? Below.SpacesLeft : Below.StitchesLeft;
                 return whole / 2 - (whole % 2 == 0 && place.Thing.Kind == ThingKind.Space ? 1 : 0);
             case PlaceKind.EachToNext:
-                if (_run.Skipped && Below.LeftBefore(place.Thing, place.Until) == 0)
+                if (_run.Skipped && place.Count is null && Below.LeftBefore(place.Thing, place.Until) == 0)
                 {
                     Below.Next(place with { Kind = PlaceKind.Next, Thing = place.Until, Count = null }); // skipped up to this one: the next is meant
                 }
 
                 if (Below.LeftBefore(place.Thing, place.Until) is { } there)
                 {
-                    return there + (place.Also is { } also ? Below.LeftBefore(also, place.Until) ?? 0 : 0);
+                    _run.BeforeSpaces |= place.Count is not null;
+                    var less = place.Count is { } apart ? _run.In(apart) : 0;
+                    there += place.Also is { } also ? Below.LeftBefore(also, place.Until) ?? 0 : 0;
+                    if (there < less)
+                    {
+                        Below.Missing += less - there;
+                        return null;
+                    }
+
+                    return there - less;
                 }
 
                 Below.Lack(place with { Thing = place.Until });

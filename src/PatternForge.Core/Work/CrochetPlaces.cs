@@ -306,7 +306,7 @@ internal sealed class CrochetPlaces
 
         if (Below.SpacesUnseen && place is { Kind: PlaceKind.EachToNext, Until.Kind: ThingKind.Space })
         {
-            _run.NotKnown |= makes != 1 || takes != 1 || (_run.ToUnseen is { } other && other != stitch);
+            _run.NotKnown |= makes != 1 || takes != 1 || place.Count is not null || (_run.ToUnseen is { } other && other != stitch);
             _run.ToUnseen = stitch;
             return;
         }

@@ -48,6 +48,9 @@ internal sealed class CrochetRun
     /// <summary>The stitch worked up to spaces that cannot be seen: what stands between them is worked in it; null for none.</summary>
     public Operation? ToUnseen { get; set; }
 
+    /// <summary>True where stitches are counted back from a space ("to 2 sts before next ch-2 sp"): then it matters where a starting line has its spaces, and it does not say.</summary>
+    public bool BeforeSpaces { get; set; }
+
     /// <summary>How deep in brackets and repeats the work is; 1 for the row itself.</summary>
     public int Depth { get; set; }
 

@@ -16,6 +16,7 @@ internal sealed class CrochetWork : ILiveWork
     private bool _mayBeChains;
     private bool _isFinished;
     private (int Height, bool InTheRound, bool Counts)? _open;
+    private FirstOfTwo? _first;
 
     public CrochetWork(TurningChainBook book, Dialect terms, Craft craft)
     {
@@ -31,12 +32,15 @@ internal sealed class CrochetWork : ILiveWork
     public RowBelow? Below => _below;
 
     /// <inheritdoc/>
-    public ILiveWork Copy() => new CrochetWork(_book, _terms, _craft) { _below = _below, _chains = _chains, _freeSide = _freeSide, _mayBeChains = _mayBeChains, _isFinished = _isFinished, _open = _open };
+    public FirstOfTwo? FirstSide => _first is { Left: not null, Ended: not null } ? _first : null;
+
+    /// <inheritdoc/>
+    public ILiveWork Copy() => new CrochetWork(_book, _terms, _craft) { _below = _below, _chains = _chains, _freeSide = _freeSide, _mayBeChains = _mayBeChains, _isFinished = _isFinished, _open = _open, _first = _first };
 
     /// <inheritdoc/>
     public void Begin()
     {
-        (_below, _chains, _freeSide, _mayBeChains, _isFinished, _open) = (RowBelow.Empty, 0, 0, false, false, null);
+        (_below, _chains, _freeSide, _mayBeChains, _isFinished, _open, _first) = (RowBelow.Empty, 0, 0, false, false, null, null);
     }
 
     /// <inheritdoc/>
@@ -51,6 +55,9 @@ internal sealed class CrochetWork : ILiveWork
 
     /// <summary>Sets the row below.</summary>
     public void Put(RowBelow below) => _below = below;
+
+    /// <inheritdoc/>
+    public void EndAs(FirstOfTwo side) => (_below, _chains, _mayBeChains, _open) = (side.Ended!, 0, false, null);
 
     /// <inheritdoc/>
     public void Start(StartStep start, int count, SizeState state)
@@ -144,6 +151,8 @@ internal sealed class CrochetWork : ILiveWork
         trial.State.IsKnown &= isKnown;
         trial.State.Tally?.Worked(below.Count, run, run.Tops.ToRow(_terms, run.ClosedWithStitch));
         Keep(run, turned: row.Steps.Any(s => s is TurnStep));
+        _first = FirstOfTwo.After(_first, row.Steps, run, Count, _terms);
+        End();
         if (run.Tops.Notes is { } notes)
         {
             trial.State.Drawn!.Add(new CrochetRow(row.Origin, below, notes, run.Foundation, run.MadeRing, run.Tops.HasStitches, inTheRound, _below.IsTurned));
@@ -158,6 +167,11 @@ internal sealed class CrochetWork : ILiveWork
     /// <summary>What the row is worked into: a number of stitches that must be chains, a ring, or the row before.</summary>
     private RowBelow Meant(ImmutableArray<Step> steps)
     {
+        if (_first is { Left: { } left, Ended: not null } && _isFinished && FirstOfTwo.Skips(steps))
+        {
+            return left;
+        }
+
         if (_mayBeChains && CrochetSteps.HasFromHook(steps))
         {
             return new RowBelow([.. _below.Tops.Select(_ => Top.FoundationChain)], [], _terms);
@@ -231,8 +245,11 @@ internal sealed class CrochetWork : ILiveWork
         {
             _below = step is BindOffStep && _craft == Craft.Tunisian ? RowBelow.Empty : _below;
             _isFinished = true;
+            End();
         }
     }
+
+    private void End() => _first = _isFinished && _first is { Ended: null } side ? side with { Ended = _below } : _first;
 
     /// <inheritdoc/>
     public int? ChangeOf(ImmutableArray<Step> steps, Trial trial) => null;

@@ -22,6 +22,14 @@ internal interface ILiveWork
     /// <summary>The sections between markers, as the next row meets them; empty where there are none, or where their places are not known.</summary>
     ImmutableArray<MarkedSection> Sections => [];
 
+    /// <summary>Crochet: the side worked first, the other stitches left unworked, where its yarn is fastened off; null for none.</summary>
+    FirstOfTwo? FirstSide => null;
+
+    /// <summary>The second side of crochet has been worked as the first, and ends as that did.</summary>
+    void EndAs(FirstOfTwo side)
+    {
+    }
+
     /// <summary>A copy that shares nothing, to try a reading on.</summary>
     ILiveWork Copy();
 

@@ -301,21 +301,30 @@ internal sealed class LineWorker
         State.NextSide = null;
     }
 
-    /// <summary>The rows of the side worked first: this one must begin with as many stitches, and ends as that did, bound off.</summary>
+    /// <summary>The rows of the side worked first: this one must begin with as many stitches, and ends as that did: bound off, in crochet with the stitches that it was fastened off at.</summary>
     private void MatchSide(MatchSideStep side)
     {
-        if (State.FirstSide is not { } first)
+        var crocheted = State.Live.FirstSide;
+        if ((crocheted?.Begun ?? State.FirstSide) is not { } begun)
         {
             Trial.Lose(new Problem(ProblemKind.Unknown, side.Origin));
             return;
         }
 
-        if (State.Count != first)
+        if (State.Count != begun)
         {
-            Trial.Outcome.Problems.Add(new Problem(ProblemKind.SideDiffers, side.Origin, State.Count, first));
+            Trial.Outcome.Problems.Add(new Problem(ProblemKind.SideDiffers, side.Origin, State.Count, begun));
         }
 
-        State.SetCount(0);
+        if (crocheted is not null)
+        {
+            State.Live.EndAs(crocheted);
+        }
+        else
+        {
+            State.SetCount(0);
+        }
+
         State.NextSide = null;
     }
 

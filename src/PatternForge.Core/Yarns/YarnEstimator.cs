@@ -38,7 +38,7 @@ public sealed class YarnEstimator
     /// <param name="options">Limits.</param>
     public static YarnEstimate Of(Pattern pattern, ImmutableArray<BoundLine> bound, ImmutableArray<WorkedLine> worked, ImmutableArray<PieceOutline> outlines, SourceText source, CompileOptions options)
     {
-        var (areas, noArea) = PieceAreas.Of(pattern, outlines);
+        var (areas, noArea) = PieceAreas.Of(pattern, worked, outlines);
         var work = WorkedYarn.Of(pattern, bound, worked, outlines, source, options);
         var estimator = new YarnEstimator(pattern, worked, work, areas);
         var margin = pattern.Facts.YarnMargin ?? YarnEstimate.UsualMargin;

@@ -36,6 +36,23 @@ public class NamedNumbersTests
         Assert.Equal([44, 48, 52], made.Lines[2].After.Select(c => c!.Value));
     }
 
+    [Theory]
+    [InlineData("Rnds 1-{rounds}: Knit.", "Rnds 1-4 (5, 6)")]
+    [InlineData("Rnds 1 to {rounds}: Knit.", "Rnds 1 to 4 (5, 6)")]
+    [InlineData("Rounds 1–{ROUNDS}: Knit.", "Rounds 1–4 (5, 6)")]
+    public void A_label_may_call_the_number_of_its_last_round_by_name(string row, string label)
+    {
+        var made = Compile("CO 40 (44, 48) sts. Join to work in the round.\n\n" + row);
+
+        Assert.Empty(Problems(made));
+        Assert.Equal((label, LineStatus.Checked), (made.Lines[^1].Label, made.Lines[^1].Status));
+        Assert.Equal([1, 2, 3, 4], made.Lines[^1].Numbers.ToArray());
+    }
+
+    [Fact]
+    public void The_number_of_the_last_round_must_be_in_the_header() =>
+        Assert.Equal(["PF216 there is no number called `turns` in the header"], Problems(Compile("CO 40 sts. Join in the round.\n\nRnds 1-{turns}: Knit.")));
+
     [Fact]
     public void A_label_with_an_unknown_name_says_so() =>
         Assert.Equal(["PF216 there is no number called `turns` in the header"], Problems(Compile("CO 40 sts. Join in the round.\n\nNext {turns} rnds: Knit.")));

@@ -106,6 +106,23 @@ public class SizeEditionTests
             },
             iter: 200);
 
+    [Fact]
+    public void An_amount_that_is_worked_out_from_the_sample_of_another_size_stays_with_the_size()
+    {
+        var text = File.ReadAllText(RepositoryRoot.Path("examples", "bilge-keel-socks.pattern.md"));
+        var at = text.IndexOf("  needs:", StringComparison.Ordinal);
+        var plain = EditionsOf.Compile(text[..at] + "  needs: estimated" + text[text.IndexOf('\n', at)..]);
+        var needs = plain.Pattern.Facts.Yarns[0].Needs!;
+        foreach (var edition in Edition.Find("sizes")!.For(plain))
+        {
+            var size = edition.OnlySize(plain)!.Value;
+            var made = EditionCompiler.Compile(plain, edition);
+            Assert.Empty(made.Findings.Select(f => f.Rule.Code));
+            Assert.Equal(needs[size], made.Compilation!.Pattern.Facts.Yarns[0].Needs![0]);
+            Assert.Equal(size == 2, made.Compilation.Pattern.Facts.Yarns[0].NeedsAreEstimated); // the sample is of size M
+        }
+    }
+
     private static string Differences(Compilation plain, int size, Compilation made)
     {
         var before = plain.Lines.Where(l => l.Status == LineStatus.Checked && l.After[size] is not null && l.After[size] != l.Before[size]).Select(l => (l.Before[size], l.After[size]));

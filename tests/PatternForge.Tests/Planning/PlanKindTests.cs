@@ -199,7 +199,57 @@ public class PlanKindTests
     }
 
     [Theory]
-    [InlineData("work: shaping\nstitch: sc\nfrom: 40\nto: 20\nover: 30 rows\nat: corners")]
+    [InlineData("sc")]
+    [InlineData("dc")]
+    public void A_yoke_of_crochet_narrows_at_its_corners_as_it_grows(string stitch)
+    {
+        var ring = $"Ch 84 (92, 100), join with sl st to form a ring.\n\nRnd 1: Ch 1, *{stitch} in next 10 (11, 12) ch, ({stitch}, ch 2, {stitch}) in next ch, {stitch} in next 10 (11, 12) ch; rep from * around, join with sl st in first {stitch}. (88 (96, 104) sts)";
+        var made = Compile(Crocheted, ring, $"work: shaping\nstitch: {stitch}\nfrom: 88 (96, 104)\nto: 48 (48, 56)\neach: 8\nover: 20 (20, 24) rows\nat: corners\nin: rounds");
+
+        IsChecked(made);
+        Assert.Equal([48, 48, 56], Last(made));
+        Assert.Contains($"[{stitch} in each st to 2 sts before next ch-2 sp, {stitch}2tog, ch 2, sk ch-2 sp, {stitch}2tog] 4 times, {stitch} in each st to end", string.Join('\n', made.Lines.Select(l => l.Text)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_a_starting_line_has_its_spaces_is_not_known_so_that_nothing_is_wrong()
+    {
+        var made = Compile(Crocheted, "Begin with 64 (72, 80) sc and 4 ch-2 sps.", "work: shaping\nstitch: sc\nfrom: 64 (72, 80)\nto: 32 (40, 40)\neach: 8\nover: 20 rows\nat: corners\nin: rounds");
+
+        Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal([32, 40, 40], Last(made));
+    }
+
+    [Fact]
+    public void Short_rows_whose_pairs_differ_by_size_are_told_as_one_set()
+    {
+        var made = Compile(Knitted, "CO 80 (90, 100) sts.", "work: shoulders\nby: short rows\nfrom: 80 (90, 100)\nshoulder: 21 (24, 31)\nover: 6 (8, 10) rows");
+
+        IsChecked(made);
+        Assert.Equal(
+            [
+                "K to last 7 (6, 7) sts, w&t.", "P to last 7 (6, 7) sts, w&t.", "K to 7 (6, 6) sts before wrapped st, w&t.", "P to 7 (6, 6) sts before wrapped st, w&t.", "Rep last 2 rows 1 (2, 3) times more.", "Knit.",
+            ],
+            made.Lines.Skip(1).Select(l => l.Text));
+    }
+
+    // 22 sts in 4 steps are 6, 6, 5 and 5, 27 in 5 are 6, 6, 5, 5 and 5: never more than a stitch apart.
+    [Fact]
+    public void Steps_of_two_widths_have_a_second_pair_that_is_repeated()
+    {
+        var made = Compile(Knitted, "CO 80 (90, 100) sts.", "work: shoulders\nby: short rows\nfrom: 80 (90, 100)\nshoulder: 22 (27, 32)\nover: 8 (10, 12) rows");
+
+        IsChecked(made);
+        Assert.Equal(
+            [
+                "K to last 6 sts, w&t.", "P to last 6 sts, w&t.", "K to 6 sts before wrapped st, w&t.", "P to 6 sts before wrapped st, w&t.",
+                "K to 5 sts before wrapped st, w&t.", "P to 5 sts before wrapped st, w&t.", "Rep last 2 rows 1 (2, 3) times more.", "Knit.",
+            ],
+            made.Lines.Skip(1).Select(l => l.Text));
+    }
+
+    [Theory]
+    [InlineData("work: shaping\nstitch: sc\nfrom: 40\nto: 20\nover: 30 rows\nat: markers")]
     [InlineData("work: shaping\nfrom: 40\nto: 80\nover: 30 rows\nat: corners")]
     [InlineData("work: shaping\nstitch: sc\nfrom: 40\nto: 80\nover: 30 rows\neach: 20")]
     [InlineData("work: neckline\nfrom: 80\nneck: 41\nover: 20 rows")]

@@ -249,6 +249,14 @@ public class OutlineTests
         + "## Sleeves (make 2)\n\nCO 44 sts. Join to work in the round.\n\nKnit 20 rnds.\n\nInc rnd: K1, m1l, k to last st, m1r, k1. 46 sts.\n\nKnit 5 rnds.\n\nRep last 6 rnds 7 more times. 60 sts.\n\nNext rnd: K52, place next 8 sts on a holder for the underarm. 52 sts.\n\nLeave on a holder.\n\n"
         + "## Yoke\n\nJoining rnd: K across 86 front sts, pm, k across 52 sts of first sleeve, pm, k across 86 back sts, pm, k across 52 sts of second sleeve, pm for the beginning of the round. 276 sts.\n\nKnit 2 rnds.\n\nDec rnd: *K1, ssk, k to 3 sts before m, k2tog, k1, sm; rep from * around. 268 sts.\n\nNext rnd: Knit.\n\nRep last 2 rnds 21 more times. 100 sts.\n\nBO all sts.\n";
 
+    // Counted by hand: 113 rounds of the body, 8 times 6 rounds and 21 of each sleeve, 47 of the yoke make 37,104 stitches, 5.6 to the square centimetre.
+    [Fact]
+    public void The_area_of_a_yoke_is_that_of_all_its_stitches_and_not_of_the_front_that_is_drawn()
+    {
+        var made = Outlines.Pieces(FromBelow);
+        Assert.InRange(Assert.Single(made.Yarn.AreasCm2), 37_104 / 5.6m * 0.97m, 37_104 / 5.6m * 1.03m);
+    }
+
     [Fact]
     public void A_yoke_from_below_is_drawn_with_its_body_and_the_sleeve_by_itself()
     {

@@ -62,9 +62,9 @@ public class SizeAdderTests
     [Fact]
     public void What_follows_what_is_given_what_is_proposed_and_what_is_to_decide_are_told_apart()
     {
-        var added = Add(Vest, new("XL") { Given = [("bust", "108 cm")] });
+        var added = Add(Vest, new("XL") { Given = [("bust", "110 cm")] });
         Assert.Equal(["front", "{front}"], added.Changes.Where(c => c.Kind == SizeChangeKind.Follows).Select(c => c.What));
-        Assert.All(added.Changes.Where(c => c.Kind == SizeChangeKind.Follows), c => Assert.Equal("108", c.Value));
+        Assert.All(added.Changes.Where(c => c.Kind == SizeChangeKind.Follows), c => Assert.Equal("110", c.Value));
         Assert.Equal(["sizes.names", "finished.bust"], added.Changes.Where(c => c.Kind == SizeChangeKind.Given).Select(c => c.What));
         Assert.Equal(["Sizes S and M only", "2nd and 3rd sizes only"], added.Changes.Where(c => c.Kind == SizeChangeKind.Decide).Select(c => c.What));
         Assert.Contains(added.Changes, c => c is { Kind: SizeChangeKind.Proposed, Line: 24, Before: "2 (3, 4)", After: "2 (3, 4, 5)" });
@@ -76,7 +76,8 @@ public class SizeAdderTests
         var text = Text(Add(Vest, new("XL") { Given = [("finished.bust", "118 cm")] }));
         Assert.Contains("S (M, L, XL)", text, StringComparison.Ordinal);
         Assert.Contains("80 (90, 100, 118) cm", text, StringComparison.Ordinal);
-        Assert.Contains("80 (90, 100, 120) sts", text, StringComparison.Ordinal);
+        Assert.Contains("    L: 24\n    XL: 28\n", text, StringComparison.Ordinal); // one step on would be 26
+        Assert.Contains("p to end. 80 (90, 100, 118) sts", text, StringComparison.Ordinal); // what {front} casts on
     }
 
     [Fact]
@@ -96,15 +97,90 @@ public class SizeAdderTests
     [Fact]
     public void What_is_wrong_in_the_new_size_alone_is_found()
     {
-        const string Hat = "---\ntitle: Hat\nsizes: S (M, L)\nomit: [ease]\n---\n\n## Hat\n\nCO 20 (24, 30) sts.\n\nRow 1: K2tog 5 (6, 7) times, k to end. 15 (18, 23) sts.\n";
+        const string Hat = "---\ntitle: Hat\nsizes: S (M, L)\nomit: [ease]\n---\n\n## Hat\n\nCO 12 (36, 120) sts.\n\nRow 1: [K2tog, k2 (4, 8)] 3 (6, 12) times.\n";
         Assert.DoesNotContain(Compiler.Compile(new SourceText("x.pattern.md", Hat)).Findings, f => f.Severity == Severity.Error);
-        var finding = Assert.Single(Add(Hat, new("SM") { After = "S" }).Findings, f => f.Severity == Severity.Error);
-        Assert.Equal("1", string.Join(' ', finding.Sizes));
+        var finding = Assert.Single(Add(Hat, new("XL")).Findings, f => f.Severity == Severity.Error);
+        Assert.Equal("3", string.Join(' ', finding.Sizes));
+    }
+
+    [Fact]
+    public void A_number_with_which_the_row_comes_out_is_looked_for_and_told_as_such()
+    {
+        const string Hat = "---\ntitle: Hat\nsizes: S (M, L)\nomit: [ease]\n---\n\n## Hat\n\nCO 20 (24, 30) sts.\n\nRow 1: K2tog 5 (6, 7) times, k to end. 15 (18, 23) sts.\n";
+        var added = Add(Hat, new("SM") { After = "S" });
+        Assert.DoesNotContain(added.Findings, f => f.Severity == Severity.Error);
+        Assert.Contains("K2tog 5 (5, 6, 7) times, k to end. 15 (17, 18, 23) sts.", Text(added), StringComparison.Ordinal);
+        Assert.Equal("so that the row comes out; else it would be 6 (as its neighbour: no number between the two is a whole number)", Assert.Single(added.Changes, c => c is { Kind: SizeChangeKind.Decide, Value: "5" }).Why);
+    }
+
+    [Fact]
+    public void The_shoulders_of_a_sweater_come_out_in_a_larger_size()
+    {
+        var added = Example("breakwater-pullover", new("XXL"));
+        Assert.Empty(added.Findings);
+        Assert.Contains("BO 6 (7, 6, 7, 6, 5) sts at beg of next 2 rows. 32 (34, 36, 38, 40, 42) sts.", Text(added), StringComparison.Ordinal);
+    }
+
+    // 141 m by what the sample took; the rounds above the birds rise faster than the sizes, so that one step on, 125 m, would leave the maker without yarn.
+    [Fact]
+    public void The_yarn_of_the_new_size_is_what_its_stitches_take_and_not_one_step_on()
+    {
+        var added = Example("guillemot-hat", new("XL"));
+        Assert.Empty(added.Findings);
+        Assert.Contains("needs: 80 (95, 110, 145) m", Text(added), StringComparison.Ordinal);
+        Assert.StartsWith("its stitches take 141 m by what the sample took", added.Changes.First(c => c.What == "yarn.needs").Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_margin_that_the_neighbour_has_is_kept()
+    {
+        const string Scarf = "---\ntitle: Scarf\nsizes: S (M, L)\nyarn: {name: Ledge DK, put-up: 50 g = 100 m, needs: \"110 (220, 330) m\"}\nsample: {size: S, used: 100 m}\n---\n\n## Scarf\n\nCO 20 sts.\n\nRow 1: Knit.\n\nRep Row 1 99 (199, 299) more times.\n";
+        var change = Assert.Single(Add(Scarf, new("XL")).Changes, c => c.What == "yarn.needs");
+        Assert.Equal(("440", "its stitches take 397 m by what the sample took, and 11 % more as its neighbour has"), (change.Value, change.Why));
+    }
+
+    [Fact]
+    public void A_table_that_ends_before_the_new_size_is_written_out_and_its_figures_are_to_decide()
+    {
+        var added = Example("fairwater-jumper", new("6X"));
+        Assert.Empty(added.Findings);
+        var text = Text(added);
+        Assert.Contains("  from:\n    arm length to underarm: 42 (43, 43, 44.5, 44.5, 45.5, 45.5, 47, 47, 47) cm\n", text, StringComparison.Ordinal);
+        Assert.Contains("    bust: 71–76 (81–86, 91.5–96.5, 101.5–106.5, 111.5–117, 122–127, 132–137, 142–147, 152–158, 162–169) cm\n", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("waist:", text, StringComparison.Ordinal); // nothing asks for it
+        Assert.All(added.Changes.Where(c => c.What.StartsWith("body.", StringComparison.Ordinal)), c => Assert.Equal((SizeChangeKind.Decide, true), (c.Kind, c.Why.StartsWith("the size table `women` has no 6X", StringComparison.Ordinal))));
+        Assert.Contains(added.Changes, c => c is { What: "body", Kind: SizeChangeKind.Follows, Value: "352" });
+
+        // The sizes that were there have the numbers that they had by the table.
+        var (plain, made) = (PatternFiles.Compile("examples", "fairwater-jumper.pattern.md"), Compiler.Compile(added.Source!));
+        Assert.Equal(plain.Pattern.Facts.Numbers.Select(n => string.Join(' ', n.Values.Values)), made.Pattern.Facts.Numbers.Select(n => string.Join(' ', n.Values.Values.Take(n.Values.IsShared ? 1 : 9))));
+    }
+
+    [Fact]
+    public void A_body_measurement_beyond_the_table_can_be_given()
+    {
+        var added = Example("fairwater-jumper", new("6X") { Given = [("bust", "165 cm")] });
+        Assert.Contains("152–158, 165) cm", Text(added), StringComparison.Ordinal);
+        Assert.Equal(SizeChangeKind.Given, Assert.Single(added.Changes, c => c.What == "body.bust").Kind);
     }
 
     [Theory]
+    [InlineData("porthole-blanket", "King", 3, SizeChangeKind.Given)] // by the beds that they name
+    [InlineData("porthole-blanket", "Throw", 2, SizeChangeKind.Given)]
+    [InlineData("tidewrack-scarf", "Stole", 2, SizeChangeKind.Given)]
+    [InlineData("ostrey-light-hat", "Grand", 5, SizeChangeKind.Decide)]
+    [InlineData("hawser-cowl", "Huge", 2, SizeChangeKind.Decide)]
+    public void A_name_that_tells_no_place_is_put_behind_the_last_and_that_is_told(string name, string size, int index, SizeChangeKind kind)
+    {
+        var added = Example(name, new(size));
+        Assert.Equal(index, added.Index);
+        Assert.Equal(kind, Assert.Single(added.Changes, c => c.What == "sizes.names").Kind);
+    }
+
+    private static AddedSize Example(string name, SizeWish wish) => SizeAdder.Add(PatternFiles.Compile("examples", name + ".pattern.md"), wish);
+
+    [Theory]
     [InlineData("M", null, null, "the pattern has a size `M` already")]
-    [InlineData("Wide", null, null, "the names of the sizes do not tell where `Wide` belongs: say `--after L`, or the like")]
     [InlineData("Wide", "XX", null, "the pattern has no size `XX`")]
     [InlineData("Wide", "S", "M", "not both")]
     [InlineData("W, X", null, null, "cannot be the name of a size")]
@@ -191,21 +267,21 @@ public class SizeAdderTests
         {
             var added = SizeAdder.Add(plain, new("New") { Before = index < sizes.Count ? sizes.Names[index] : null, After = index < sizes.Count ? null : sizes.Names[^1] });
             Assert.Null(added.Refusal);
-            if (added.Findings.Any(f => f.Rule.Code == "PF188"))
-            {
-                // Its body comes from a table, which does not have the new size: that is the finding, and nothing can be worked out.
-                continue;
-            }
-
-            Assert.DoesNotContain(added.Findings, f => f.Rule.Code is "PF620" or "PF601"); // lists of the wrong length
+            Assert.DoesNotContain(added.Findings, f => f.Rule.Code is "PF188" or "PF620" or "PF601"); // lists of the wrong length
             var made = Compiler.Compile(added.Source!);
             Assert.Equal(sizes.Names.Insert(index, "New").AsEnumerable(), made.Pattern.Facts.Sizes.Names);
-            foreach (var (old, now) in plain.Lines.Zip(made.Lines))
+            var (were, are) = (Ends(plain), Ends(made));
+            Assert.Equal(were.Length, are.Length);
+            foreach (var (old, now) in were.Zip(are))
             {
-                Assert.Equal(old.After.AsEnumerable(), now.After.Length > index ? now.After.RemoveAt(index) : now.After);
+                Assert.Equal(old, now.Length > index ? now.Where((_, size) => size != index) : now);
             }
         }
     }
+
+    // A plan may be told in more rows where there are more sizes: what counts is how its block ends.
+    private static int?[][] Ends(Compilation compilation) =>
+        [.. compilation.Lines.GroupBy(l => compilation.LineOf(l.Origin)).Select(g => g.First().After.Select((_, size) => g.Select(l => l.After[size]).LastOrDefault(a => a is not null)).ToArray())];
 
     private static AddedSize Add(string text, SizeWish wish) => SizeAdder.Add(Compiler.Compile(new SourceText("x.pattern.md", text.ReplaceLineEndings("\n"))), wish);
 

@@ -117,6 +117,51 @@ public class OtherSideTests
         Assert.Equal<int?>([after], compiled.Lines[^1].After);
     }
 
+    private const string CrochetFront = "## Front\n\nCh 41 (45).\n\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across. 40 (44) sc.\n\nRow 2: Ch 1, turn, sc in each st across.\n\n"
+        + "Row 3: Ch 1, turn, sc in next 14 (16) sts, leave rem sts unworked. 14 (16) sc.\n\nRow 4: Ch 1, turn, sc2tog, sc in each st to end. 13 (15) sc.\n\nRow 5: Ch 1, turn, sc in each st to last 2 sts, sc2tog. 12 (14) sc.\n\n";
+
+    [Theory]
+    [InlineData("", "", LineStatus.Checked, 0)]
+    [InlineData("", "## Front, second side\n\n", LineStatus.Checked, 0)]
+    [InlineData("Row 6: Ch 1, turn, sc in next 10 sts, leave rem sts unworked. 10 sc.\n\n", "", LineStatus.Trusted, 0)] // which of them begins the side is not known
+    public void A_second_side_of_crochet_goes_into_what_the_first_has_left_and_ends_as_it_did(string more, string heading, LineStatus status, int findings)
+    {
+        var ends = more.Length > 0 ? "10" : "12 (14)";
+        var compiled = Crocheted(CrochetFront + more + "Fasten off.\n\n" + heading
+            + (more.Length > 0 ? "Begin with 14 (16) sts.\n\n" : "Next row (RS): Skip next 12 sts, join yarn in next st, ch 1, sc in same st, sc in next 13 (15) sts. 14 (16) sc.\n\n")
+            + $"Complete to match first side, reversing shaping. {ends} sc.\n");
+
+        Assert.DoesNotContain(compiled.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal(findings, compiled.Findings.Count(f => f.Rule.Code is "PF319" or "PF301"));
+        Assert.Equal(status, compiled.Lines[^1].Status);
+        Assert.All(compiled.Lines.SkipLast(1), l => Assert.Equal(LineStatus.Checked, l.Status));
+    }
+
+    [Fact]
+    public void A_second_side_of_crochet_that_is_another_width_or_ends_with_other_stitches_is_found()
+    {
+        const string Begins = CrochetFront + "Fasten off.\n\nNext row (RS): Skip next 13 sts, join yarn in next st, ch 1, sc in same st, sc in next 12 (14) sts. 13 (15) sc.\n\n";
+        Assert.Equal("the second side begins with 13 (15) stitches, but the first began with 14 (16)", Assert.Single(Crocheted(Begins + "Complete to match first side.\n").Findings, f => f.Rule.Code == "PF319").Message);
+
+        const string Ends = CrochetFront + "Fasten off.\n\nNext row (RS): Skip next 12 sts, join yarn in next st, ch 1, sc in same st, sc in next 13 (15) sts. 14 (16) sc.\n\n";
+        Assert.Single(Crocheted(Ends + "Complete to match first side. 11 (14) sc.\n").Findings, f => f.Rule.Code == "PF301");
+        Assert.Single(Crocheted(Ends.Replace("next 13 (15) sts. 14 (16)", "next 14 (16) sts. 15 (17)", StringComparison.Ordinal)).Findings, f => f.Severity == Severity.Error); // there are 14 (16) left
+    }
+
+    [Theory]
+    [InlineData("Row 2: Ch 1, turn, [sc in each st to 2 sts before m, sc2tog, sm, sc2tog] 3 times, sc in each st to end. (34 sc)")]
+    [InlineData("Row 2: Ch 1, turn, sc in each st to marked st, 3 sc in marked st, sc in each st to end. (42 sc)")]
+    public void Markers_of_crochet_are_not_followed_and_never_a_mistake(string row)
+    {
+        var compiled = Crocheted("## Piece\n\nCh 41.\n\nRow 1: Sc in 2nd ch from hook and in each ch across. (40 sc)\n\n" + row + "\n", "one size");
+
+        Assert.DoesNotContain(compiled.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal(LineStatus.Trusted, compiled.Lines[^1].Status);
+    }
+
+    private static Compilation Crocheted(string body, string sizes = "S (M)") =>
+        Compiler.Compile(new SourceText("rows.pattern.md", $"---\ntitle: Harbour vest\ncraft: crochet\nterms: us\nsizes: {sizes}\n---\n\n{body}"));
+
     [Fact]
     public void A_piece_that_is_not_there_is_not_guessed()
     {
