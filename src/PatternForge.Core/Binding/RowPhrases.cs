@@ -33,6 +33,7 @@ internal static class RowPhrases
         yield return ("cut|break ... draw-through ...", All);
         yield return ("and? draw-through the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
         yield return ("and? draw-through ...", All);
+        yield return ("graft the? {n} {w}? st ... to|with the? {n} {w}? st ...", (m, _) => new UncountedStep(m.Span)); // which of them are on the needles, the words do not say
         yield return ("graft|close the? all|rem? rem? {n} st ...", (m, c) => new BindOffStep(m.Span, null, null, c.AmountOf(m.Numbers[0])));
         yield return ("graft ...", All);
 
@@ -44,7 +45,7 @@ internal static class RowPhrases
         yield return ("place|return|transfer|move|sl|put the? hold|rem? {w}? st from ... hold|holder|yarn ... needle ...", (m, _) => new ReturnStep(m.Span, null));
         yield return ("place|sl|put|leave|transfer|move this {n}? {w}? st on|onto|to|in ... hold|holder ...", (m, c) => new HoldStep(m.Span, m.Numbers.Count > 0 ? c.AmountOf(m.Numbers[0]) : null, FromRight: true));
         yield return ("place|sl|put|leave|transfer|move the? next|foll|first|rem {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
-        yield return ("place|sl|put|leave|transfer|move {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
+        yield return ("place|sl|put|leave|transfer|move the? {n} {w}? st ... hold|holder ...", (m, c) => new HoldStep(m.Span, c.AmountOf(m.Numbers[0]), FromRight: false));
         yield return ("place|sl|put|leave|transfer|move the? all|rem? rem? st ... hold|holder ...", (m, _) => new HoldStep(m.Span, null, FromRight: false));
         yield return ("place|return|transfer|move|sl the? hold {n} st ... needle ...", (m, c) => new ReturnStep(m.Span, c.AmountOf(m.Numbers[0])));
         yield return ("place|return|transfer|move|sl the? hold ... st ... needle ...", (m, _) => new ReturnStep(m.Span, null));

@@ -74,6 +74,12 @@ internal static class Places
     public static void DivideNeedles(RowRun run, ImmutableArray<Step> steps)
     {
         var needles = run.Needles;
+        if (!needles.Has(PlaceMark.NeedleEnd) && steps.OfType<RepeatStep>().FirstOrDefault(r => r.To is not null && NeedleEnds(run, r.Body, 0) > 0) is { } open)
+        {
+            run.Lose(new Problem(ProblemKind.Unknown, open.Origin)); // how many needles there are, nobody says
+            return;
+        }
+
         var wanted = Math.Max(Needles(steps), NeedleEnds(run, steps, 0));
         if (wanted == 0 || needles.Has(PlaceMark.NeedleEnd) || needles.LeftCount < wanted * 2 || wanted > MostNeedles)
         {
@@ -114,6 +120,7 @@ internal static class Places
             count += step switch
             {
                 RunStep { To.Extent: Extent.Needle } => 1,
+                RepeatStep { Times: { } times } repeat when depth < 4 => NeedleEnds(run, repeat.Body, depth + 1) * Math.Clamp((run.In(times) ?? 1) + (repeat.IsMore || repeat.IsTwoWays ? 1 : 0), 1, MostNeedles),
                 GroupStep group when depth < 4 => NeedleEnds(run, group.Body, depth + 1) * Math.Clamp(run.In(group.Times) ?? 1, 1, MostNeedles),
                 _ => 0,
             };

@@ -14,7 +14,7 @@ public class TakenWordsTests
 
     public static TheoryData<string> Files => [.. PatternFiles.In("examples").Select(n => "examples/" + n), .. PatternFiles.In("tests", "PatternForge.Tests", "Rendering", "Sources").Select(n => "tests/PatternForge.Tests/Rendering/Sources/" + n)];
 
-    private static IEnumerable<string> Forms(Compilation plain) => new[] { plain.Pattern.Facts.TermsInForce == Core.Stitches.Dialect.Uk ? "us" : "uk", "metric", "inches" };
+    private static string[] Forms(Compilation plain) => [plain.Pattern.Facts.TermsInForce == Core.Stitches.Dialect.Uk ? "us" : "uk", "metric", "inches"];
 
     [Theory]
     [MemberData(nameof(Files))]
