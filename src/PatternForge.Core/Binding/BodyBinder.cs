@@ -433,8 +433,8 @@ public sealed class BodyBinder
             BareGroup = body.BareGroup,
             WantsCount = body.WantsCount,
         };
-        context.Scope = [];
         row = EachRow(label is null ? row : LabelBinder.Bind(row, label, context));
+        context.Scope = [];
         return RowYarnReader.Read(row, node.Span, context) is { } yarns ? row with { Yarns = yarns } : row;
     }
 

@@ -70,6 +70,16 @@ public class RaglanPlanTests
     }
 
     [Fact]
+    public void Plain_rounds_of_two_sizes_of_three_are_a_list_for_those_two()
+    {
+        var made = Compile("S (M, L)", "58 (80, 72)", "K19 (30, 26), pm, k10, pm, k19 (30, 26), pm, k10.", "body-from: 19 (30, 26)\nbody-to: 127 (30, 28)\nsleeve-from: 10\nsleeve-to: 80 (16, 10)\nover: 54 (20, 62)");
+
+        Assert.Equal("Sizes M and L only: Next 8 (58) rnds: Knit.", Rows(made)[^1]);
+        Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal([414, 92, 76], Enumerable.Range(0, 3).Select(size => made.Lines.Last(l => l.After[size] is not null).After[size]!.Value));
+    }
+
+    [Fact]
     public void Any_yoke_comes_to_its_stitches_in_its_rounds() =>
         Gen.Select(Gen.Int[5, 40].Array[3], Gen.Int[0, 90].Array[3], Gen.Int[0, 90].Array[3], Gen.Int[2, 90].Array[3]).Sample((neck, body, sleeve, rounds) =>
         {
