@@ -53,6 +53,36 @@ public class BrowserTests(Browser browser) : IClassFixture<Browser>
         }
     }
 
+    [BrowserTheory]
+    [InlineData("guillemot-hat", "large-print")]
+    [InlineData("breakwater-pullover", "large-print")]
+    [InlineData("mooring-square-mat", "large-print")]
+    [InlineData("guillemot-hat", "low-ink")]
+    [InlineData("tidewrack-scarf", "screen-reader")]
+    [InlineData("tidewrack-scarf", "left-handed")]
+    [InlineData("tidewrack-scarf", "charts-only")]
+    [InlineData("hawser-cowl", "words-only")]
+    [InlineData("fairwater-jumper", "uk+size-5x")]
+    [InlineData("mooring-square-mat", "both-terms+inches")]
+    [InlineData("breakwater-pullover", "marked-m+spelled-out")]
+    public async Task An_edition_passes_them_too_and_never_scrolls_sideways(string name, string edition)
+    {
+        var html = ReaderPages.Html(ReaderPages.Edition(ExamplePageTests.Compile(name), edition));
+        foreach (var (width, dark) in new[] { (320, false), (1280, true) })
+        {
+            await browser.Look(
+                html,
+                width,
+                async (page, _) =>
+                {
+                    Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth") <= 0, $"{name} as {edition} is too wide at {width} px");
+                    var result = await page.RunAxe(new AxeRunOptions { RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"), ResultTypes = [ResultType.Violations] });
+                    Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"));
+                },
+                dark);
+        }
+    }
+
     [BrowserFact]
     public async Task The_page_passes_them_too_while_one_size_stands_out()
     {
