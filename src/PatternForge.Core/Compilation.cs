@@ -69,7 +69,7 @@ public sealed record Compilation
     public required ImmutableArray<Finding> Findings { get; init; }
 
     /// <summary>The places that hang on the sizes, found when somebody asks for the first time: the edition of each size does.</summary>
-    internal Lazy<SizeLists>? LazySizeLists { get; init; }
+    internal SizeLists SizeLists => field ??= SizeLists.Find(Text.Text, Pattern.Facts.Sizes);
 
     /// <summary>Which edition of a pattern it is; null for the pattern as it is written.</summary>
     public EditionForm? Edition { get; init; }

@@ -8,7 +8,6 @@ using PatternForge.Core.Findings;
 using PatternForge.Core.Model;
 using PatternForge.Core.Planning;
 using PatternForge.Core.Shapes;
-using PatternForge.Core.Sizing;
 using PatternForge.Core.Syntax;
 using PatternForge.Core.Text;
 using PatternForge.Core.Work;
@@ -158,7 +157,6 @@ public static class Compiler
         Lines = lines,
         Abbreviations = abbreviations,
         Findings = findings,
-        LazySizeLists = new(() => SizeLists.Find(text.Text, pattern.Facts.Sizes)),
         Coverage = new Coverage(
             lines.Length,
             lines.Count(l => l.Status == LineStatus.Checked),

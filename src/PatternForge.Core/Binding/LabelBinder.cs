@@ -17,7 +17,7 @@ internal static class LabelBinder
         {
             var from = First(range.From);
             var named = range.ToName is { } called ? context.Named(called) : null;
-            var to = named is not null ? (int)Math.Clamp(named.Values.Values.FirstOrDefault(v => v is not null) ?? 0, 0, 1_000_000) : range.To is null ? from : First(range.To);
+            var to = named is not null ? Bounded(named.Values.Values.FirstOrDefault(v => v is not null)) : range.To is null ? from : First(range.To);
             for (var n = from; n <= to && numbers.Count < MostNumbers; n++)
             {
                 numbers.Add(n);
@@ -28,15 +28,10 @@ internal static class LabelBinder
                 numbers.Add(from);
             }
 
-            if (named is { Values.IsShared: false })
-            {
-                count = new Amount(named.Values.Map(last => last - from + 1), named.Origin);
-            }
-
-            if (range.To is { IsList: true } list && context.Spread(list) is { } each)
+            if ((named is { Values.IsShared: false } ? named : range.To is { IsList: true } list && context.Spread(list) is { } each ? new Amount(each, list.Span) : null) is { } lasts)
             {
                 // "Rows 2-5 (7, 8, 11)": the sizes work different numbers of rows.
-                count = new Amount(each.Map(last => last - from + 1), list.Span);
+                count = lasts with { Values = lasts.Values.Map(last => last - from + 1) };
             }
         }
 
@@ -73,5 +68,7 @@ internal static class LabelBinder
         };
     }
 
-    private static int First(SizedNumber number) => (int)Math.Clamp(number.Values[0] ?? number.Values.FirstOrDefault(v => v is not null) ?? 0, 0, 1_000_000);
+    private static int First(SizedNumber number) => Bounded(number.Values[0] ?? number.Values.FirstOrDefault(v => v is not null));
+
+    private static int Bounded(decimal? number) => (int)Math.Clamp(number ?? 0, 0, 1_000_000);
 }

@@ -28,7 +28,7 @@ internal sealed class SizeReduction
     public SizeReduction(Compilation plain, int size)
     {
         (_facts, _text, _size) = (plain.Pattern.Facts, plain.Text.Text, size);
-        _found = plain.LazySizeLists?.Value ?? SizeLists.Find(_text, _facts.Sizes);
+        _found = plain.SizeLists;
     }
 
     /// <summary>All of them, in the order of the text; none inside another.</summary>

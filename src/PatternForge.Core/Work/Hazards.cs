@@ -32,17 +32,13 @@ public sealed record Hazards
     private static readonly string[] NotABaby =
         ["alpaca", "llama", "camel", "suri", "yak", "merino", "wool", "yarn", "weight", "cable", "cables", "rib", "ribbing"];
 
-    private static readonly string[] SmallParts =
-        ["button", "buttons", "buttonhole", "buttonholes", "bead", "beads", "toggle", "toggles", "snaps", "sequin", "sequins", "pompom", "pompoms", "bell", "bells", "eyes", "rhinestones", "buckle", "buckles", "brooch"];
+    private static readonly SoughtWords SmallParts = new(
+        ["button", "buttons", "buttonhole", "buttonholes", "bead", "beads", "toggle", "toggles", "snaps", "sequin", "sequins", "pompom", "pompoms", "bell", "bells", "eyes", "rhinestones", "buckle", "buckles", "brooch"]);
 
-    private static readonly string[] CordsInNotions =
-        ["ribbon", "ribbons", "elastic", "cord", "cords", "drawstring", "lace", "tassel", "tassels", "string", "strap", "straps"];
+    private static readonly SoughtWords CordsInNotions = new(
+        ["ribbon", "ribbons", "elastic", "cord", "cords", "drawstring", "lace", "tassel", "tassels", "string", "strap", "straps"]);
 
-    private static readonly string[] CordsInRows = ["icord", "drawstring", "tassel", "tassels", "ties", "pompom", "pompoms"];
-
-    private static readonly SearchValues<string> s_small = Signs(SmallParts);
-    private static readonly SearchValues<string> s_cords = Signs(CordsInNotions);
-    private static readonly SearchValues<string> s_cordsInRows = Signs(CordsInRows);
+    private static readonly SoughtWords CordsInRows = new(["icord", "drawstring", "tassel", "tassels", "ties", "pompom", "pompoms"]);
 
     private static readonly string[] LoftyWords = ["mohair", "angora", "brushed", "fur", "eyelash", "fluffy"];
 
@@ -99,7 +95,7 @@ public sealed record Hazards
         };
     }
 
-    private static ImmutableArray<Hazard> Found(ImmutableArray<Item> notions, string[] inNotions, ImmutableArray<WorkedLine> lines, string[] inRows)
+    private static ImmutableArray<Hazard> Found(ImmutableArray<Item> notions, SoughtWords inNotions, ImmutableArray<WorkedLine> lines, SoughtWords inRows)
     {
         var found = ImmutableArray.CreateBuilder<Hazard>();
         var seen = new HashSet<string>(StringComparer.Ordinal);
@@ -122,10 +118,10 @@ public sealed record Hazards
 
         return found.ToImmutable();
 
-        void Take(string text, TextSpan origin, string[] of)
+        void Take(string text, TextSpan origin, SoughtWords of)
         {
             // Most rows name none of them: words are made only where one of them may stand.
-            if (!text.AsSpan().ContainsAny(of == SmallParts ? s_small : of == CordsInNotions ? s_cords : s_cordsInRows))
+            if (!text.AsSpan().ContainsAny(of.Signs))
             {
                 return;
             }
@@ -135,16 +131,13 @@ public sealed record Hazards
             {
                 // "I-cord" is two words, and "eyes" are small parts only where they are bought.
                 var word = words[i] is "cord" && i > 0 && words[i - 1] is "i" ? "icord" : words[i];
-                if (of.Contains(word, StringComparer.Ordinal) && !IsNone(words, i) && (word is not "eyes" || (i > 0 && words[i - 1] is "safety" or "plastic" or "glass")) && seen.Add(word))
+                if (of.Words.Contains(word, StringComparer.Ordinal) && !IsNone(words, i) && (word is not "eyes" || (i > 0 && words[i - 1] is "safety" or "plastic" or "glass")) && seen.Add(word))
                 {
                     found.Add(new Hazard(word is "icord" ? "i-cord" : word, origin));
                 }
             }
         }
     }
-
-    // "I-cord" is two words of a text.
-    private static SearchValues<string> Signs(string[] words) => SearchValues.Create([.. words.Select(w => w is "icord" ? "cord" : w)], StringComparison.OrdinalIgnoreCase);
 
     private static bool IsNone(List<string> words, int at) => at > 0 && words[at - 1] is "no" or "without";
 
@@ -200,5 +193,13 @@ public sealed record Hazards
                 word.Clear();
             }
         }
+    }
+
+    /// <summary>Words, and the signs of which one stands in every text that names one of them: "i-cord" is two words of a text.</summary>
+    private sealed class SoughtWords(string[] words)
+    {
+        public string[] Words { get; } = words;
+
+        public SearchValues<string> Signs { get; } = SearchValues.Create([.. words.Select(w => w is "icord" ? "cord" : w)], StringComparison.OrdinalIgnoreCase);
     }
 }

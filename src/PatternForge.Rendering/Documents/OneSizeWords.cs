@@ -20,10 +20,11 @@ internal static class OneSizeWords
             return own;
         }
 
-        if (own == Left(written, size))
+        var lists = Lists(written);
+        if (own == Left(written.Text, lists, size))
         {
-            var same = written with { Text = other };
-            return Lists(written).Count == Lists(same).Count ? Left(same, size) : null;
+            var same = Lists(written with { Text = other });
+            return lists.Count == same.Count ? Left(other, same, size) : null;
         }
 
         string[] words = [.. Words(written.Text)];
@@ -42,22 +43,22 @@ internal static class OneSizeWords
     }
 
     /// <summary>What is left where of each list only the number of one size stays.</summary>
-    private static string Left(SizedText sized, int size)
+    private static string Left(string text, List<SizeValueList> lists, int size)
     {
-        var left = new StringBuilder(sized.Text.Length);
+        var left = new StringBuilder(text.Length);
         var at = 0;
-        foreach (var list in Lists(sized))
+        foreach (var list in lists)
         {
-            left.Append(sized.Text, at, list.Start - at);
+            left.Append(text, at, list.Start - at);
             foreach (var value in list.Values.Where(v => v.Size == size))
             {
-                left.Append(sized.Text, value.Start, value.Length);
+                left.Append(text, value.Start, value.Length);
             }
 
             at = list.End;
         }
 
-        return left.Append(sized.Text, at, sized.Text.Length - at).ToString();
+        return left.Append(text, at, text.Length - at).ToString();
     }
 
     private static string? Both(string[] words, string[] others, List<Hunk> changed, string[] owns, List<Hunk> left)
