@@ -9,7 +9,7 @@ namespace PatternForge.Cli.Tests;
 /// </summary>
 public class AnyBytesTests
 {
-    private const int PageEach = 7;
+    private const int PageEach = 41;
 
     private static readonly string[] Forms = ["text", "json", "sarif", "github"];
 

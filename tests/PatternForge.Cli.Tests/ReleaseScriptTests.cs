@@ -74,14 +74,17 @@ public class ReleaseScriptTests
 
         using var folder = new TemporaryFolder();
         WriteProgram(folder, $"bin/{name}", skipped);
-        var (code, said, error) = Release(folder, Path.Combine(Repository.Root, "examples", "release-all.sh"), "pages", start =>
+        var script = folder.Write("repository/examples/release-all.sh", File.ReadAllBytes(Path.Combine(Repository.Root, "examples", "release-all.sh")));
+        folder.Write("repository/examples/mat.pattern.md", File.ReadAllBytes(Path.Combine(Repository.Root, "examples", "mooring-square-mat.pattern.md")));
+        var (code, said, error) = Release(folder, script, "pages", start =>
         {
             start.Environment.Remove("PATTERNFORGE");
             start.Environment["PATH"] = $"{folder.At("bin")}:/usr/bin:/bin";
         });
 
         Assert.Equal((0, ""), (code, string.Concat(error.Split('\n').Where(line => line.StartsWith("release-all", StringComparison.Ordinal)))));
-        Assert.EndsWith(" patterns released into ./pages\n", said, StringComparison.Ordinal);
+        Assert.EndsWith("1 patterns released into ./pages\n", said, StringComparison.Ordinal);
+        Assert.Contains("pages/mat.html", folder.Files());
     }
 
     private static Outcome Release(TemporaryFolder folder, string script, string output) =>

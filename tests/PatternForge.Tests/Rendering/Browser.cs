@@ -1,3 +1,5 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace PatternForge.Tests.Rendering;
@@ -96,6 +98,26 @@ public sealed class Browser : IAsyncLifetime
         {
             folder.Delete(recursive: true);
         }
+    }
+
+    /// <summary>The faults that the accessibility engine finds in a page: WCAG 2.2 AA and good practice.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="coloursAlone">Whether only what depends on colours is looked at, for a page that was looked at in other colours.</param>
+    internal static async Task<string[]> FaultsOf(IPage page, bool coloursAlone = false)
+    {
+        var rules = coloursAlone ? RunOnlyOptions.Rules("color-contrast", "link-in-text-block") : RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
+        var result = await page.RunAxe(new AxeRunOptions { RunOnly = rules, ResultTypes = [ResultType.Violations] });
+        return [.. result.Violations.Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}")];
+    }
+
+    /// <summary>How many px a page is wider than its window.</summary>
+    internal static Task<int> TooWide(IPage page) => page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+
+    /// <summary>Makes the window of an open page so wide, and its colours those of the evening or of the day.</summary>
+    internal static async Task Turn(IPage page, int width, bool dark)
+    {
+        await page.SetViewportSizeAsync(width, 800);
+        await page.EmulateMediaAsync(new() { ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light });
     }
 
     /// <summary>Visits an address of this machine and gives the page to the work.</summary>

@@ -23,17 +23,20 @@ internal static class ReaderPages
 
     private const string Words = """
         () => {
-          const reader = document.querySelector('#reader');
-          reader.remove();
-          for (const more of document.querySelectorAll('#your-size, .counter, #place')) { more.remove(); }
+          const parts = Array.from(document.querySelectorAll('#reader, #your-size, .counter, #place'));
+          for (const part of parts) { part.style.display = 'none'; }
           const texts = document.body.innerText.split('\n').map((l) => l.replace(/\s+/g, ' ').trim()).filter((l) => l.length > 0);
           const spoken = Array.from(document.querySelectorAll('svg[aria-labelledby]')).filter((e) => e.getClientRects().length > 0)
             .map((e) => e.getAttribute('aria-labelledby').split(' ').map((i) => document.getElementById(i).textContent).join(' '));
+          for (const part of parts) { part.style.display = ''; }
           return texts.concat(spoken);
         }
         """;
 
     public static string Html(Compilation compilation) => PageTests.Page(compilation, "html", new RenderOptions { Picture = _ => new(Dot) }).Text;
+
+    /// <summary>The page for paper, which has no part of the reader's own.</summary>
+    public static string Sheet(Compilation compilation) => PageTests.Page(compilation, "html", new RenderOptions { Paper = "A4", Picture = _ => new(Dot) }).Text;
 
     public static Compilation Edition(Compilation plain, params string[] names)
     {
@@ -51,7 +54,7 @@ internal static class ReaderPages
 
     public static async Task<string[]> RowsOf(IPage page) => await page.EvaluateAsync<string[]>(Seen);
 
-    /// <summary>All words of a page but those of the reader's own part, which is taken away for it, and the descriptions of its drawings.</summary>
+    /// <summary>All words of a page but those of the reader's own part, which is out of sight meanwhile, and the descriptions of its drawings.</summary>
     public static async Task<string[]> WordsOf(IPage page) => await page.EvaluateAsync<string[]>(Words);
 
     /// <summary>Chooses one of some radio buttons, as a reader does.</summary>
