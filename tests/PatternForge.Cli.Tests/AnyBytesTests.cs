@@ -75,16 +75,16 @@ public class AnyBytesTests
             }
         }
 
-        var counts = Outcome.WithInput(folder, input, "counts", "-", "--format", turn % 2 == 0 ? "text" : "json");
-        if (counts.Code is not (0 or 1))
+        // What works the same rows for other answers takes turns.
+        string[]? more = (turn % 3) switch
         {
-            return $"counts ended with {counts.Code}: {counts.Error}";
-        }
-
-        var sized = Outcome.WithInput(folder, input, ["add-size", "-", "3X", turn % 2 == 0 ? "--before" : "--after", turn % 3 == 0 ? "S" : "L", "--format", turn % 4 < 2 ? "text" : "json"]);
-        if (sized.Code is not (0 or 1 or 2))
+            0 => ["counts", "-", "--format", turn % 2 == 0 ? "text" : "json"],
+            1 => ["add-size", "-", "3X", turn % 2 == 0 ? "--before" : "--after", turn % 5 < 2 ? "S" : "L", "--format", turn % 4 < 2 ? "text" : "json"],
+            _ => null,
+        };
+        if (more is not null && Outcome.WithInput(folder, input, more) is { Code: not (0 or 1) } answered && !(answered.Code == 2 && turn % 3 == 1))
         {
-            return $"add-size ended with {sized.Code}: {sized.Error}";
+            return $"{more[0]} ended with {answered.Code}: {answered.Error}";
         }
 
         // A web page holds every size and other terms: it costs as much as a dozen of the other files.

@@ -75,7 +75,7 @@ public class ReleaseScriptTests
         using var folder = new TemporaryFolder();
         WriteProgram(folder, $"bin/{name}", skipped);
         var script = folder.Write("repository/examples/release-all.sh", File.ReadAllBytes(Path.Combine(Repository.Root, "examples", "release-all.sh")));
-        folder.Write("repository/examples/mat.pattern.md", File.ReadAllBytes(Path.Combine(Repository.Root, "examples", "mooring-square-mat.pattern.md")));
+        folder.Write("repository/examples/scarf.pattern.md", File.ReadAllBytes(Path.Combine(Repository.Root, "examples", "tidewrack-scarf.pattern.md")));
         var (code, said, error) = Release(folder, script, "pages", start =>
         {
             start.Environment.Remove("PATTERNFORGE");
@@ -84,7 +84,7 @@ public class ReleaseScriptTests
 
         Assert.Equal((0, ""), (code, string.Concat(error.Split('\n').Where(line => line.StartsWith("release-all", StringComparison.Ordinal)))));
         Assert.EndsWith("1 patterns released into ./pages\n", said, StringComparison.Ordinal);
-        Assert.Contains("pages/mat.html", folder.Files());
+        Assert.Contains("pages/scarf.html", folder.Files());
     }
 
     private static Outcome Release(TemporaryFolder folder, string script, string output) =>

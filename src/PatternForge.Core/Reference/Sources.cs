@@ -54,6 +54,9 @@ public static class Sources
     /// <summary>The usual girth of finished socks.</summary>
     public static Source SockSizes { get; } = new("How to Knit Socks, chapter 3");
 
+    /// <summary>Feet by the European sizes of shoes.</summary>
+    public static Source ShoeSizes { get; } = new("the Paris point of shoemakers, two thirds of a centimetre a size, and common practice for what a shoe is longer than its foot", IsFromMemory: true);
+
     /// <summary>Ease by fit, in inches.</summary>
     public static Source FitChart { get; } = new("Craft Yarn Council, fit chart, as quoted in the trade");
 

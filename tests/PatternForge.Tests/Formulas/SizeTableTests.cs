@@ -32,6 +32,8 @@ public class SizeTableTests
     [InlineData("names: baby (child, woman)\nfrom: heads", "= body.head", "14 in | 18 in | 20 in")]
     [InlineData("names: S (M)\nfrom: heads-by-age child (woman)", "= body.head", "20.5 in | 21 in")]
     [InlineData("names: woman (man)\nfrom: hands", "= body.hand", "6.75 in | 8.25 in")]
+    [InlineData("names: 35-38 (39-42, 43-46)\nfrom: feet-by-shoe", "= body.foot-length", "23 cm | 25.5 cm | 28 cm")]
+    [InlineData("names: child (woman)\nfrom: feet-by-shoe 27-30 (35-38)", "= body.foot", "16.5 cm | 21.5 cm")]
     [InlineData("names: 1 (3)\nfrom: our-sizes.yaml", "= body.bust", "80 cm | 100 cm")]
     [InlineData("names: 1 (2)\nfrom: [our-sizes.yaml, women S (M)]", "= body.upper-arm + body.back-waist-length", "71 cm | 73.5 cm")]
     public void A_body_is_taken_from_the_table(string sizes, string formula, string expected)
