@@ -50,7 +50,7 @@ public class NumbersTests
     [InlineData("11 shaping rows need 22 rows; there are 20: more rows, shaping on every row, or at least 3 sts at a time", "plan", "38", "60", "--rows", "20")]
     [InlineData("`wide` is no length: a length is meant, such as 43cm or 17in", "plan", "38", "60", "--length", "wide", "--gauge", "30 rows")]
     [InlineData("the gauge `22 sts` names no rows", "plan", "38", "60", "--length", "40cm", "--gauge", "22 sts")]
-    [InlineData("`side` is not known as a place: there are ends, edge, markers", "plan", "38", "60", "--rows", "108", "--at", "side")]
+    [InlineData("`side` is not known as a place: there are ends, edge, markers, corners", "plan", "38", "60", "--rows", "108", "--at", "side")]
     [InlineData("say counts and both gauges: `patternforge regauge 128 --from \"5.5 sts = 1 in\" --to \"6.5 sts = 1 in\"`", "regauge", "128")]
     [InlineData("`loose` is no gauge: a gauge is meant, such as \"22 sts and 30 rows = 10 cm\"", "regauge", "128", "--from", "loose", "--to", "22 sts")]
     [InlineData("class 0 (lace) is open at one end, so that nothing can be reckoned from it: weigh a swatch", "amount", "--area", "9900", "--weight", "lace")]

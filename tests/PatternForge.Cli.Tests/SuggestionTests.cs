@@ -34,7 +34,7 @@ public class SuggestionTests
     [InlineData("explain stated-", "stated-change-differs stated-count-differs")]
     [InlineData("completions ", "bash fish powershell zsh")]
     [InlineData("tables n", "needles")]
-    [InlineData("plan 38 60 --at ", "edge ends markers")]
+    [InlineData("plan 38 60 --at ", "corners edge ends markers")]
     [InlineData("spread 51 --with k", "k2tog kfb")]
     [InlineData("amount --fabric st", "stockinette stranded")]
     [InlineData("knit ", "")]

@@ -8,7 +8,7 @@ namespace PatternForge.Cli.Commands;
 internal static class PlanCommand
 {
     private static readonly string[] Forms = ["text", "json"];
-    private static readonly string[] Places = ["ends", "edge", "markers"];
+    private static readonly string[] Places = ["ends", "edge", "markers", "corners"];
 
     /// <summary>The command.</summary>
     public static Command Of(Surroundings around)
@@ -46,7 +46,7 @@ internal static class PlanCommand
             var from = figures.Whole(first, "count of stitches");
             var to = figures.Whole(last, "count of stitches");
             var marks = figures.Whole(parsed.GetValue(markers), "number of markers", 1, 100) ?? 4;
-            var place = where == "ends" ? ShapingPlace.BothEnds : where == "edge" ? ShapingPlace.OneEnd : ShapingPlace.Markers;
+            var place = where == "ends" ? ShapingPlace.BothEnds : where == "edge" ? ShapingPlace.OneEnd : where == "markers" ? ShapingPlace.Markers : ShapingPlace.Corners;
             var perTime = figures.Whole(parsed.GetValue(each), "number of stitches at a time", 1) ?? (place == ShapingPlace.BothEnds ? 2 : place == ShapingPlace.OneEnd ? 1 : 2 * marks);
             var after = figures.Whole(parsed.GetValue(plain), "number of plain rows", 0, PlanLimits.MostRows) ?? 0;
             var there = Rows(parsed.GetValue(rows), parsed.GetValue(length), parsed.GetValue(gauge), figures);
@@ -71,7 +71,7 @@ internal static class PlanCommand
 
             // A row without a usual form is not written out.
             var work = ShapingWork.For(place, perTime, marks, parsed.GetValue(crochet)) is { } usual ? usual with { InRound = parsed.GetValue(round) } : null;
-            around.Write(AnswerOf(planned.Plan, place, behind != before && work?.Row(behind - before) is null ? null : work).In(form));
+            around.Write(AnswerOf(planned.Plan, place, behind != before && work?.Row(behind - before, Math.Min(before, behind + perTime)) is null ? null : work).In(form));
             return ExitCode.Clean;
         });
         return command;

@@ -15,7 +15,7 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
     public static ImmutableArray<PlanKind> All { get; } =
     [
         new("shaping", "from, to, over, each=2, edge=1, markers=4, plain=0", "on: RS rows, every row; at: ends, end, markers, corners; begin: later, now; in: rows, rounds; stitch",
-            "from one count to another over rows or a length, `each` stitches a time, as evenly as can be; with `stitch` in that stitch of crochet, where it may grow or narrow at the `markers` corners of a yoke", ShapingRows.Of),
+            "from one count to another over rows or a length, `each` stitches a time, as evenly as can be; with `stitch` in that stitch of crochet, where `markers` are places as far apart, which each row counts out, and corners the spaces of 2 chains of a yoke", ShapingRows.Of),
         new("spread", "from, to, edge=0", "label; in: row, round; stitch; spacing: mixed, together", "increases or decreases spread evenly over one row", Spreading),
         new("curve", "from, lose, over", "shape: armhole, slope, cap; at: ends, neck edge, armhole edge", "an edge, or both, that loses stitches along a curve", EdgeRows.Curved),
         new("neckline", "from, neck, over, centre=0", "end: bind off, hold; stitch", "a round neck and both its sides: a middle that is left at once, the rest along a curve; in crochet stitch by stitch, row by row", NeckRows.Of),

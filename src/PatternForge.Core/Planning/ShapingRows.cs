@@ -11,18 +11,13 @@ internal static class ShapingRows
         var inRound = p.Choice("in", "rows", "rounds") == "rounds";
         var stitch = p.Word("stitch", "");
         var at = p.Choice("at", "ends", "end", "markers", "corners");
-        var place = at switch { "end" => ShapingPlace.OneEnd, "markers" or "corners" => ShapingPlace.Markers, _ => ShapingPlace.BothEnds };
+        var place = at switch { "end" => ShapingPlace.OneEnd, "markers" => ShapingPlace.Markers, "corners" => ShapingPlace.Corners, _ => ShapingPlace.BothEnds };
         var markers = p.Count("markers", 4);
-        var each = p.Count("each", place switch { ShapingPlace.OneEnd => 1, ShapingPlace.Markers => 2 * markers, _ => 2 });
+        var each = p.Count("each", place switch { ShapingPlace.OneEnd => 1, ShapingPlace.Markers or ShapingPlace.Corners => 2 * markers, _ => 2 });
         var (from, to) = (p.Count("from"), p.Count("to"));
         if (at == "corners" && stitch.Length == 0)
         {
             return PlanLines.No("corners are those of crochet, and the plan names no stitch", "add `stitch: dc`, or shape `at: markers`");
-        }
-
-        if (stitch.Length > 0 && at == "markers")
-        {
-            return PlanLines.No("crochet is not written out in that way: it is shaped at corners, or at its ends", "`at: corners` for the spaces of 2 chains of a yoke, `at: ends` or `at: end`, or a `spread`");
         }
 
         // Both sides of crochet are shaped; knitting is on its right side.
@@ -41,8 +36,11 @@ internal static class ShapingRows
         }
 
         work = work with { Edge = p.Count("edge", 1), InRound = inRound };
-        return work.Row(to - from) is null && from != to
-            ? PlanLines.No(FormattableString.Invariant($"{each} sts a time have no usual form at these places"), "fewer stitches a time")
+
+        // The fewest stitches that a shaping row is worked over.
+        var least = Math.Min(from, to + each);
+        return work.Row(to - from, least) is null && from != to
+            ? PlanLines.No(work.IsCounted ? FormattableString.Invariant($"{each} sts a time at {markers} places have no room in {least} sts") : FormattableString.Invariant($"{each} sts a time have no usual form at these places"), "fewer stitches a time")
             : PlanLines.Of(ShapingSchedule.Plan(ask), s => s.Lines(work));
     }
 }

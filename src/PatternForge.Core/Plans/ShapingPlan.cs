@@ -22,8 +22,11 @@ public enum ShapingPlace
     /// <summary>At the end of the row alone.</summary>
     OneEnd,
 
-    /// <summary>Before and behind each marker.</summary>
+    /// <summary>Before and behind each marker; in crochet at places as many stitches apart, which are counted out.</summary>
     Markers,
+
+    /// <summary>At the spaces of chains that are the corners of crochet.</summary>
+    Corners,
 }
 
 /// <summary>Shaping rows at one pace: "every 4th row 6 times".</summary>
@@ -106,12 +109,12 @@ public sealed record ShapingPlan(ShapingAsk Ask, Stretch First, Stretch Then, in
         return parts.Count == 0 ? "work even" : string.Join(", then ", parts);
     }
 
-    /// <summary>The whole schedule as one instruction in notation, "Dec 1 st at each end of every 4th row 6 times, then every 6th row 3 times"; null at markers, which need rows of their own.</summary>
+    /// <summary>The whole schedule as one instruction in notation, "Dec 1 st at each end of every 4th row 6 times, then every 6th row 3 times"; null at markers and corners, which need rows of their own.</summary>
     /// <param name="place">Where is shaped.</param>
     /// <param name="edge">The edge's name where one alone is shaped: "neck edge".</param>
     public string? Sentence(ShapingPlace place, string edge = "end")
     {
-        if (place == ShapingPlace.Markers || (place == ShapingPlace.BothEnds && Ask.PerTime % 2 != 0))
+        if (place is ShapingPlace.Markers or ShapingPlace.Corners || (place == ShapingPlace.BothEnds && Ask.PerTime % 2 != 0))
         {
             return null;
         }
@@ -133,8 +136,13 @@ public sealed record ShapingPlan(ShapingAsk Ask, Stretch First, Stretch Then, in
     /// <param name="work">How a shaping row is worked.</param>
     public ImmutableArray<string> Lines(ShapingWork work)
     {
+        if (work.IsCounted)
+        {
+            return Counted(work);
+        }
+
         var lines = ImmutableArray.CreateBuilder<string>(4);
-        if (Times > 0 && work.Row(Change) is { } row)
+        if (Times > 0 && work.Row(Change, Ask.From) is { } row)
         {
             var name = $"{(Change > 0 ? "Inc" : "Dec")} {(Ask.InRound ? "Rnd" : "Row")}";
             var side = Ask is { InRound: false, On: ShapedRows.EveryOther } && !work.IsCrochet ? " (RS)" : "";
@@ -159,6 +167,35 @@ public sealed record ShapingPlan(ShapingAsk Ask, Stretch First, Stretch Then, in
         }
 
         return lines.ToImmutable();
+    }
+
+    // Rows that are counted out differ from each other: each stands by itself.
+    private ImmutableArray<string> Counted(ShapingWork work)
+    {
+        var lines = ImmutableArray.CreateBuilder<string>(2 * (Times + 1));
+        var (stitches, at) = (Ask.From, 0);
+        foreach (var row in Rows)
+        {
+            if (work.Row(Change, stitches) is not { } words)
+            {
+                return [];
+            }
+
+            AddPlain(row - at - 1);
+            (stitches, at) = (stitches + Change, row);
+            lines.Add($"Next {PlanWords.Row(Ask.InRound)}: {PlanWords.Sentence(words)} ({PlanWords.Sts(stitches)})");
+        }
+
+        AddPlain(RowsAfter);
+        return lines.ToImmutable();
+
+        void AddPlain(int rows)
+        {
+            if (rows > 0)
+            {
+                lines.Add(Plain(rows) + ".");
+            }
+        }
     }
 
     private IEnumerable<string> Paces() => new[] { First, Then }.Where(s => s.Times > 0).Select(Pace);

@@ -10,7 +10,7 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
     /// <summary>Plain stitches at the edge, or between a marker and the shaping.</summary>
     public int Edge { get; init; } = 1;
 
-    /// <summary>Markers, where shaped at markers.</summary>
+    /// <summary>Markers or corners, where shaped at those.</summary>
     public int Markers { get; init; } = 4;
 
     /// <summary>The crochet stitch; null in knitting.</summary>
@@ -24,6 +24,9 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
 
     /// <summary>True in crochet.</summary>
     public bool IsCrochet => Crochet is not null;
+
+    /// <summary>True where each shaping row is counted out, so that no two are the same.</summary>
+    public bool IsCounted => IsCrochet && Place == ShapingPlace.Markers;
 
     /// <summary>Stitches that the row changes.</summary>
     public int PerTime => Place switch
@@ -49,7 +52,8 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
 
     /// <summary>The row in notation, without full stop; null where it has no usual form.</summary>
     /// <param name="change">Above 0 for an increase, below for a decrease.</param>
-    public string? Row(int change)
+    /// <param name="before">The stitches that it is worked over.</param>
+    public string? Row(int change, int before)
     {
         if (change == 0 || Each < 1 || Edge < 0)
         {
@@ -63,7 +67,7 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
 
         if (Crochet is { } stitch)
         {
-            return Crocheted(stitch, change > 0);
+            return Crocheted(stitch, change > 0, before);
         }
 
         // Several increases at a place each need a stitch of their own: kfb has one.
@@ -79,10 +83,15 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
         };
     }
 
-    private string? Crocheted(string stitch, bool increase)
+    private string? Crocheted(string stitch, bool increase, int before)
     {
         var (begin, join) = InRound ? (CrochetWords.Begin(stitch), "join with sl st in first st") : (CrochetWords.Turn(stitch), "");
         if (Place == ShapingPlace.Markers)
+        {
+            return Sections(stitch, increase, before) is { } sections ? Join(begin, sections, join) : null;
+        }
+
+        if (Place == ShapingPlace.Corners)
         {
             // A corner is a space of 2 chains, which has a stitch at each side more in every row.
             // Narrower it has one less, two being worked together on either side of it.
@@ -101,6 +110,27 @@ public sealed record ShapingWork(ShapingPlace Place, int Each = 1)
         var reach = increase ? 1 : 2 * Each;
         return Join(begin, left, $"{stitch} in each st to last {(reach == 1 ? "st" : PlanWords.Sts(reach))}", right, join);
     }
+
+    // Crochet has no markers between its stitches: each place stands in the middle of its section, so that it comes above the one before, and stitches that no section has are worked plainly at the end.
+    private string? Sections(string stitch, bool increase, int before)
+    {
+        var uses = increase ? 2 : 4 * Each;
+        var plain = (before / Markers) - uses;
+        if (plain < 0 || (increase && Each > 2))
+        {
+            return null;
+        }
+
+        var shaped = increase ? string.Create(CultureInfo.InvariantCulture, $"{Each + 1} {stitch} in each of next 2 sts") : $"({stitch}2tog) {PlanWords.Times(2 * Each)}";
+        return Join($"[{Join(PlainIn(stitch, plain / 2), shaped, PlainIn(stitch, plain - (plain / 2)))}] {PlanWords.Times(Markers)}", before % Markers > 0 ? $"{stitch} in each st to end" : "");
+    }
+
+    private static string PlainIn(string stitch, int stitches) => stitches switch
+    {
+        0 => "",
+        1 => $"{stitch} in next st",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{stitch} in each of next {stitches} sts"),
+    };
 
     private string Often(string stitch) => Each == 1 ? stitch : $"({stitch}) {PlanWords.Times(Each)}";
 

@@ -211,6 +211,34 @@ public class PlanKindTests
         Assert.Contains($"[{stitch} in each st to 2 sts before next ch-2 sp, {stitch}2tog, ch 2, sk ch-2 sp, {stitch}2tog] 4 times, {stitch} in each st to end", string.Join('\n', made.Lines.Select(l => l.Text)), StringComparison.Ordinal);
     }
 
+    // 8 stitches fewer a time at 4 places, from 64 to 32: 4 times (arithmetic). A place stands in the middle of its section, so that 16 stitches are 6, the two pairs and 6, and the next 14 are 5, the pairs and 5.
+    [Fact]
+    public void Crochet_is_shaped_at_places_that_are_counted_out()
+    {
+        var made = Compile(Crocheted, "Ch 64 (72, 84), join with sl st to form a ring.\n\nRnd 1: Ch 1, sc in each ch around, join with sl st in first sc. (64 (72, 84) sts)", "work: shaping\nstitch: sc\nfrom: 64 (72, 84)\nto: 32 (40, 52)\nover: 20 rows\nat: markers\nin: rounds");
+
+        IsChecked(made);
+        Assert.Equal([32, 40, 52], Last(made));
+        var lines = string.Join('\n', made.Lines.Select(l => l.Text));
+        Assert.Contains("[sc in each of next 6 (7, 8) sts, (sc2tog) twice, sc in each of next 6 (7, 9) sts] 4 times", lines, StringComparison.Ordinal);
+        Assert.Contains("[sc in each of next 5 (6, 7) sts, (sc2tog) twice, sc in each of next 5 (6, 8) sts] 4 times", lines, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("dc", "from: 40 (44, 48)\nto: 72 (76, 96)\nover: 12 rows\nat: markers\nin: rounds", new[] { 72, 76, 96 })]
+    [InlineData("hdc", "from: 40 (44, 48)\nto: 72 (76, 80)\neach: 16\nover: 6 rows\nat: markers\nbegin: now\nin: rounds", new[] { 72, 76, 80 })]
+    [InlineData("hdc", "from: 40 (44, 48)\nto: 52 (62, 60)\neach: 6\nover: 12 rows\nat: markers\nmarkers: 3", new[] { 52, 62, 60 })]
+    public void And_grows_at_them(string stitch, string block, int[] counts)
+    {
+        var begin = block.Contains("rounds", StringComparison.Ordinal)
+            ? $"Ch 40 (44, 48), join with sl st to form a ring.\n\nRnd 1: Ch 1, {stitch} in each ch around, join with sl st in first st. (40 (44, 48) sts)"
+            : "Ch 41 (45, 49).\n\nRow 1: Hdc in 2nd ch from hook and in each ch across. (40 (44, 48) sts)";
+        var made = Compile(Crocheted, begin, $"work: shaping\nstitch: {stitch}\n{block}");
+
+        IsChecked(made);
+        Assert.Equal(counts, Last(made));
+    }
+
     [Fact]
     public void Where_a_starting_line_has_its_spaces_is_not_known_so_that_nothing_is_wrong()
     {
@@ -249,7 +277,7 @@ public class PlanKindTests
     }
 
     [Theory]
-    [InlineData("work: shaping\nstitch: sc\nfrom: 40\nto: 20\nover: 30 rows\nat: markers")]
+    [InlineData("work: shaping\nstitch: sc\nfrom: 20\nto: 8\nover: 30 rows\nat: markers\nmarkers: 6")]
     [InlineData("work: shaping\nfrom: 40\nto: 80\nover: 30 rows\nat: corners")]
     [InlineData("work: shaping\nstitch: sc\nfrom: 40\nto: 80\nover: 30 rows\neach: 20")]
     [InlineData("work: neckline\nfrom: 80\nneck: 41\nover: 20 rows")]

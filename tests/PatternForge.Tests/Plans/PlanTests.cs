@@ -241,14 +241,14 @@ public class PlanTests
     [Fact]
     public void Shaping_at_one_end_and_in_crochet_comes_out()
     {
-        Assert.Equal(19, WorkedLines.Knit("CO 20 sts.", [$"Row 1: {PlanSentence(ShapingWork.For(ShapingPlace.OneEnd, 1)!.Row(-1)!)}"])[^1]);
-        Assert.Equal(26, WorkedLines.Knit("CO 20 sts.", [$"Row 1: {PlanSentence(ShapingWork.For(ShapingPlace.BothEnds, 6)!.Row(1)!)}"])[^1]);
-        Assert.Equal(16, WorkedLines.Knit("CO 20 sts.", [$"Row 1: {PlanSentence(ShapingWork.For(ShapingPlace.BothEnds, 4)!.Row(-1)!)}"])[^1]);
+        Assert.Equal(19, WorkedLines.Knit("CO 20 sts.", [$"Row 1: {PlanSentence(ShapingWork.For(ShapingPlace.OneEnd, 1)!.Row(-1, 20)!)}"])[^1]);
+        Assert.Equal(26, WorkedLines.Knit("CO 20 sts.", [$"Row 1: {PlanSentence(ShapingWork.For(ShapingPlace.BothEnds, 6)!.Row(1, 20)!)}"])[^1]);
+        Assert.Equal(16, WorkedLines.Knit("CO 20 sts.", [$"Row 1: {PlanSentence(ShapingWork.For(ShapingPlace.BothEnds, 4)!.Row(-1, 20)!)}"])[^1]);
         Assert.Equal([20, 22, 20], WorkedLines.Crochet(
             [
                 "Row 1: Sc in 2nd ch from hook and in each ch across. (20 sts)",
-                $"Row 2: Ch 1, {ShapingWork.For(ShapingPlace.BothEnds, 2, crochet: "sc")!.Row(1)}. (22 sts)",
-                $"Row 3: Ch 1, {ShapingWork.For(ShapingPlace.BothEnds, 2, crochet: "sc")!.Row(-1)}. (20 sts)",
+                $"Row 2: Ch 1, {ShapingWork.For(ShapingPlace.BothEnds, 2, crochet: "sc")!.Row(1, 20)}. (22 sts)",
+                $"Row 3: Ch 1, {ShapingWork.For(ShapingPlace.BothEnds, 2, crochet: "sc")!.Row(-1, 22)}. (20 sts)",
             ],
             "Ch 21.")[1..]);
     }
