@@ -161,10 +161,16 @@
     }
   }
 
-  // Charts of the section that is being worked: its row is framed, the others are veiled.
+  // Charts of the section that is being worked: its row is framed, the others are veiled; in a diagram its marks stand out and the others step back.
   function markCharts(now) {
     all(".sheet .veil, .sheet .frame").forEach(function (mark) { mark.remove(); });
+    all(".sheet [data-now]").forEach(function (row) { row.removeAttribute("data-now"); });
     if (!now || !now.number) { return; }
+    all(".sheet", now.row.closest("section")).forEach(function (sheet) {
+      var rows = all("g[data-row]", sheet);
+      if (!rows.some(function (row) { return row.getAttribute("data-row") === now.number; })) { return; }
+      rows.forEach(function (row) { row.setAttribute("data-now", row.getAttribute("data-row") === now.number ? "yes" : "no"); });
+    });
     all(".sheet[data-bands]", now.row.closest("section")).forEach(function (sheet) {
       var svg = one("svg", sheet);
       var band = sheet.getAttribute("data-bands").split(" ").map(function (b) { return b.split(":"); }).filter(function (b) { return b[0] === now.number; })[0];

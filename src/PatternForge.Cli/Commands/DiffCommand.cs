@@ -1,6 +1,7 @@
 using System.CommandLine;
 using PatternForge.Cli.Reporting;
 using PatternForge.Core.Corrections;
+using PatternForge.Core.Editions;
 using PatternForge.Core.Findings;
 
 namespace PatternForge.Cli.Commands;
@@ -56,7 +57,8 @@ internal static class DiffCommand
             return ExitCode.Usage;
         }
 
-        var comparison = PatternComparison.Compare(before, after);
+        var (from, to) = (before.Pattern.Facts, after.Pattern.Facts.TermsInForce);
+        var comparison = PatternComparison.Compare(before, after, to is { } terms ? words => TermsWords.In(words, from, terms) : null);
         if (size is not null)
         {
             if (!comparison.Sizes.Contains(size, StringComparer.OrdinalIgnoreCase))

@@ -15,7 +15,7 @@ internal static class DiffHtml
         h1{font-size:1.7rem;line-height:1.25;margin:0 0 1rem}h2{font-size:1.2rem;margin:2rem 0 .6rem;padding-bottom:.3rem;border-bottom:2px solid var(--line)}
         ul{list-style:none;margin:0;padding:0}li{padding:.7rem 0;border-bottom:1px solid var(--line);break-inside:avoid}
         .place{font-weight:700;color:var(--mark)}dl{margin:.35rem 0 0;display:grid;grid-template-columns:max-content 1fr;gap:.1rem .8rem;font-size:.95rem}dt{color:var(--soft)}dd{margin:0}
-        @media print{body{max-width:none;padding:0;background:#fff;color:#000}h2{break-after:avoid}}
+        @media print{:root{color-scheme:light;--ink:#000;--back:#fff;--soft:#444;--line:#999;--mark:#5a2408}body{max-width:none;padding:0;background:#fff;color:#000}h2{break-after:avoid}}
         """;
 
     /// <summary>The page.</summary>

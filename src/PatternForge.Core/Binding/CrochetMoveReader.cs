@@ -291,9 +291,10 @@ internal static class CrochetMoveReader
         c.Eat("foundation|starting|base|beg");
         if (c.Is("chaining") || (c.Is("ch|chain|chains|chs")) && !c.Is("sp|space|sps|loop|loops", 1))
         {
+            var said = ChainAsSaid(c.Peek()!);
             c.At++;
             context.LastName = "ch";
-            context.UseNamed("ch", c.SpanFrom(start));
+            context.UseNamed(said, c.SpanFrom(start));
             c.Eat("of");
             var length = c.EatNumber();
             if (length is not null && c.Is("st") && (c.Peek(1) is null || c.Is("loosely", 1)))
@@ -331,8 +332,9 @@ internal static class CrochetMoveReader
         if (c.IsNumber() && c.Is("ch|chain|chains|chs", 1) && !c.Is("sp|space|sps|loop|loops|from", 2))
         {
             var number = c.EatNumber()!;
+            var said = ChainAsSaid(c.Peek()!);
             c.At++;
-            context.UseNamed("ch", c.SpanFrom(start));
+            context.UseNamed(said, c.SpanFrom(start));
             return new ChainStep(c.SpanFrom(start), context.AmountOf(number));
         }
 
@@ -345,6 +347,9 @@ internal static class CrochetMoveReader
 
         return Nothing<ChainStep>(c, start);
     }
+
+    // A chain that is named in full needs no line in the table of abbreviations.
+    private static string ChainAsSaid(Lexeme word) => word.Atom.Text.StartsWith("chain", StringComparison.OrdinalIgnoreCase) ? "chain" : "ch";
 
     /// <summary>"Beg ch-3" as a phrase of its own: the chains that the row begins with.</summary>
     private static ChainStep? BeginningChain(PhraseCursor c, RowContext context)

@@ -62,7 +62,7 @@ internal sealed class PartsNotSaid : PatternCheck
 
     // Where every line is understood and the gauge is whole, schematics are drawn by themselves; to make them here would cost more than all checks together.
     private static bool IsDrawn(CheckContext context) =>
-        context.Facts.Sizes.Count > 1 && context.Lines.All(l => l.Status == LineStatus.Checked) && context.Facts.Gauges.Any(g => g is { StitchesPerCm: > 0, RowsPerCm: > 0 });
+        context.Lines.All(l => l.Status == LineStatus.Checked) && context.Facts.Gauges.Any(g => g is { StitchesPerCm: > 0, RowsPerCm: > 0 });
 
     // Title, sizes, gauge, yarn, tools and rows have findings of their own: without them a maker cannot go on.
     private static (string Group, (string Part, bool IsWanted)[] Parts)[] Groups(CheckContext context, Hazards hazards)

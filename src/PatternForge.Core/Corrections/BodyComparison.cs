@@ -178,7 +178,7 @@ internal static class BodyComparison
             leaves.Remove(i);
             comes.Remove(j);
             RowDifference.Tell(versions, place.Section.Heading, old[i], now[j]);
-            if (old[i].LabelKey != now[j].LabelKey && old[i].LabelKey.Length > 0 && now[j].LabelKey.Length > 0 && old[i].Row.IsRound == now[j].Row.IsRound)
+            if (old[i].LabelKey != now[j].LabelKey && old[i].LabelKey.Length > 0 && now[j].LabelKey.Length > 0 && old[i].Row.IsRound == now[j].Row.IsRound && old[i].Row.Numbers.Length == now[j].Row.Numbers.Length)
             {
                 renumbered.Add((old[i], now[j]));
             }
@@ -222,6 +222,9 @@ internal static class BodyComparison
         }
 
         pairs.Sort();
+        AddNumbered(pairs, old, now);
+
+        pairs.Sort();
         return pairs;
 
         List<(int, int)> Within(List<(int Old, int New)> found, Func<RowItem, string?> by)
@@ -239,6 +242,41 @@ internal static class BodyComparison
             more.Sort();
             return more;
         }
+    }
+
+    /// <summary>Rows that changed and got other numbers as well: "Rnds 1-12" is "Rnds 1-14" now, and "Rnd 5" behind a round that was put in is "Rnd 6".</summary>
+    private static void AddNumbered(List<(int Old, int New)> pairs, ImmutableArray<RowItem> old, ImmutableArray<RowItem> now)
+    {
+        var (isOld, isNow) = (pairs.Select(p => p.Old).ToHashSet(), pairs.Select(p => p.New).ToHashSet());
+        var known = pairs.ToDictionary(p => p.Old, p => p.New);
+        var (shift, behind) = (0, 0);
+        for (var i = 0; i < old.Length; i++)
+        {
+            if (known.TryGetValue(i, out var j))
+            {
+                behind = j + 1;
+                shift = First(old[i]) is { } was && First(now[j]) is { } fresh ? fresh - was : shift;
+                continue;
+            }
+
+            if (isOld.Contains(i) || First(old[i]) is not { } number)
+            {
+                continue;
+            }
+
+            for (var to = behind; to < now.Length && !isNow.Contains(to); to++)
+            {
+                if (First(now[to]) == number + shift && now[to].Row.IsRound == old[i].Row.IsRound)
+                {
+                    pairs.Add((i, to));
+                    isNow.Add(to);
+                    behind = to + 1;
+                    break;
+                }
+            }
+        }
+
+        static int? First(RowItem item) => item.Row.Numbers.IsDefaultOrEmpty ? null : item.Row.Numbers[0];
     }
 
     /// <summary>Rows that are gone from one place and have come at another have moved; the others are gone, or new.</summary>

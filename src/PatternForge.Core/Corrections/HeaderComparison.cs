@@ -77,7 +77,7 @@ internal static class HeaderComparison
     /// <summary>Adds differences of a list of texts: what is gone and what is new, told as a change where one stands for one.</summary>
     public static void Each(Versions versions, CorrectionSubject subject, string label, ImmutableArray<(string Text, TextSpan Place)> old, ImmutableArray<(string Text, TextSpan Place)> now, CorrectionWeight weight)
     {
-        string[] a = [.. old.Select(t => Words.Key(Words.Of(t.Text)))];
+        string[] a = [.. old.Select(t => Words.Key(Words.Of(t.Text)) is var raw && now.Any(n => Words.Key(Words.Of(n.Text)) == raw) ? raw : Words.Key(Words.Of(versions.InNewTerms(t.Text))))];
         string[] b = [.. now.Select(t => Words.Key(Words.Of(t.Text)))];
         var gone = old.Where((_, i) => !b.Contains(a[i], StringComparer.Ordinal)).ToArray();
         var come = now.Where((_, i) => !a.Contains(b[i], StringComparer.Ordinal)).ToArray();
@@ -216,7 +216,7 @@ internal static class HeaderComparison
             versions,
             CorrectionSubject.Stitches,
             "Abbreviations",
-            [.. (old.Abbreviations ?? []).Select(a => (a.Name, a.Meaning ?? "", a.Origin))],
+            [.. (old.Abbreviations ?? []).Select(a => (versions.InNewTerms(a.Name), a.Meaning ?? "", a.Origin))],
             [.. (now.Abbreviations ?? []).Select(a => (a.Name, a.Meaning ?? "", a.Origin))],
             CorrectionWeight.AtWork);
     }

@@ -11,9 +11,12 @@ public static class PatternComparison
     private const int MostUnread = 50;
 
     /// <summary>Holds two compiled versions against each other.</summary>
-    public static Comparison Compare(Compilation old, Compilation now)
+    /// <param name="old">The old version.</param>
+    /// <param name="now">The new one.</param>
+    /// <param name="inNewTerms">Says words of the old version in the terms of the new one; null where nobody does, and then such words are told as other ones.</param>
+    public static Comparison Compare(Compilation old, Compilation now, Func<string, string>? inNewTerms = null)
     {
-        var versions = new Versions(old, now);
+        var versions = new Versions(old, now) { InNewTerms = inNewTerms ?? (words => words) };
         HeaderComparison.Compare(versions);
         BodyComparison.Compare(versions);
         return new Comparison

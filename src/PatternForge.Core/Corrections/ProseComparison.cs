@@ -25,6 +25,12 @@ internal static class ProseComparison
             return;
         }
 
+        a = Words.Of(versions.InNewTerms(old ?? ""));
+        if (Words.Key(a) == Words.Key(b))
+        {
+            return; // the same in other terms
+        }
+
         var (was, isNow) = Words.Changed(old ?? "", now ?? "");
         var numbers = Words.NumbersOnly(a, b);
         var telling = !a.Where(w => w.IsNumber).Select(w => w.Key).SequenceEqual(b.Where(w => w.IsNumber).Select(w => w.Key), StringComparer.Ordinal);

@@ -18,10 +18,11 @@ internal static class RowDifference
         var counted = new string?[versions.Sizes.Length];
         var wordsAlone = false;
         var stated = false;
+        var isInOtherTerms = versions.InNewTerms(old.Text) is var told && told != old.Text && Words.Key(Words.Of(told)) == Words.Key(Words.Of(now.Text));
         for (var i = 0; i < versions.Sizes.Length; i++)
         {
             var size = versions.Sizes[i];
-            var differs = !SameSteps(old, now, i);
+            var differs = !SameSteps(old, now, i) && !(isInOtherTerms && (old.Rows[i], old.Before[i], old.After[i]) == (now.Rows[i], now.Before[i], now.After[i]));
             var (was, isNow) = (old.StatedIn(size.Old, i), now.StatedIn(size.New, i));
             if (differs)
             {
@@ -47,14 +48,14 @@ internal static class RowDifference
             versions.Add(At(versions, section, old, now, CorrectionWeight.AtWork, flat ? "a round, not a row" : "a row, not a round"));
         }
 
-        versions.AddBySize(said, () => Whole(versions, old, now), text => At(versions, section, old, now, CorrectionWeight.AtWork, text) with { Was = old.Text, Now = now.Text, Why = WhyOf(versions.Old, old) }, sizes => After(old, now, sizes));
+        versions.AddBySize(said, () => Whole(versions, old, now), text => At(versions, section, old, now, CorrectionWeight.AtWork, text) with { Was = Beside(old, now), Now = Beside(now, old), Why = WhyOf(versions.Old, old) }, sizes => After(old, now, sizes));
         versions.AddBySize(
             counted,
             () => "the counts told at its end are other ones",
-            text => At(versions, section, old, now, CorrectionWeight.AtWork, text) with { Was = old.Text, Now = now.Text, Why = WhyOf(versions.Old, old) ?? "the stitches are worked as before: only the count told was another one" });
+            text => At(versions, section, old, now, CorrectionWeight.AtWork, text) with { Was = old.Text, Now = now.Text, Why = WhyOf(versions.Old, old) ?? (Comes(versions, old, now) ? "it is worked as before: the count follows from the rows before it" : "the stitches are worked as before: only the count told was another one") });
         if (Array.TrueForAll(said, s => s is null) && Array.TrueForAll(counted, c => c is null))
         {
-            wordsAlone = old.Wording != now.Wording && old.Keys.SequenceEqual(now.Keys);
+            wordsAlone = old.Wording != now.Wording && old.Keys.SequenceEqual(now.Keys) && !isInOtherTerms;
             if (stated || wordsAlone)
             {
                 var isNew = Enumerable.Range(0, versions.Sizes.Length).Any(i => now.StatedIn(versions.Sizes[i].New, i).Length > 0);
@@ -62,6 +63,14 @@ internal static class RowDifference
             }
         }
     }
+
+    // What both say in the same words, its label aside, is not told twice.
+    private static string? Beside(RowItem item, RowItem other) => item.Text == other.Text ? null : item.Text;
+
+    // The row comes after other rows than before: its count is another one for that reason.
+    private static bool Comes(Versions versions, RowItem old, RowItem now) =>
+        Enumerable.Range(0, versions.Sizes.Length).All(i => old.After[i] is null || now.After[i] is null || old.Before[i] != now.Before[i] || old.After[i] == now.After[i])
+        && Enumerable.Range(0, versions.Sizes.Length).Any(i => old.Before[i] is { } was && now.Before[i] is { } isNow && was != isNow);
 
     /// <summary>True where both ask for the same stitches of a size, however they say it.</summary>
     public static bool SameSteps(RowItem old, RowItem now, int place)
@@ -117,14 +126,14 @@ internal static class RowDifference
         {
             parts.Add(step);
         }
-        else if (Words.NumbersOnly(Words.Of(versions.Old.Text.Text, old.Origin, size.Old, oldSizes), Words.Of(versions.New.Text.Text, now.Origin, size.New, newSizes)) is { } numbers && !hasChange)
+        else if (parts.Count == 0 && Words.NumbersOnly(Words.Of(versions.Old.Text.Text, old.Origin, size.Old, oldSizes), Words.Of(versions.New.Text.Text, now.Origin, size.New, newSizes)) is { } numbers && !hasChange)
         {
             parts.Add(numbers);
         }
 
         if (parts.Count == 0)
         {
-            parts.Add(old.Row.HasUnread || now.Row.HasUnread ? "other words, which were not understood" : "the stitches are other ones");
+            parts.Add(old.Row.HasUnread || now.Row.HasUnread ? "other words, which were not understood" : "worked otherwise");
         }
 
         return string.Join("; ", parts);

@@ -42,6 +42,9 @@ internal sealed class Versions
         Removed = [.. a.Names.Where((_, i) => shared.TrueForAll(s => s.Old != i))];
     }
 
+    /// <summary>Says words of the old version in the terms of the new one.</summary>
+    public Func<string, string> InNewTerms { get; init; } = words => words;
+
     /// <summary>The old version.</summary>
     public Compilation Old { get; }
 

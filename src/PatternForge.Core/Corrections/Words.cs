@@ -27,6 +27,15 @@ internal static class Words
         "k", "p", "stst", "garter", "rib", "moss", "seed", "rs", "ws", "left", "right", "front", "back", "cm", "in", "mm", "rnd", "row", "st", "inc", "dec", "bo", "co", "chart", "reverse", "reversing", "every", "alt", "each",
     };
 
+    // What a number counts, behind it.
+    private static readonly HashSet<string> Counted = new(StringComparer.Ordinal)
+    {
+        "cm", "mm", "in", "m", "g", "yd", "oz", "st", "row", "rnd", "time", "times", "sp", "lp", "ch", "sc", "hdc", "htr", "dc", "tr", "dtr", "ball", "balls", "strand", "strands", "minutes", "hours", "°c",
+    };
+
+    // What stands before the number that it has.
+    private static readonly HashSet<string> Leading = new(StringComparer.Ordinal) { "ch", "k", "p", "co", "bo", "sk", "sl", "row", "rnd", "chart" };
+
     /// <summary>The words of a stretch of a text.</summary>
     /// <param name="source">The text.</param>
     /// <param name="span">The stretch.</param>
@@ -108,8 +117,9 @@ internal static class Words
                 return null;
             }
 
-            var unit = i + 1 < now.Count && !now[i + 1].IsNumber && old[i + 1].Key == now[i + 1].Key ? " " + now[i + 1].Said : "";
-            told.Add($"{now[i].Said}{unit}, not {old[i].Said}");
+            var unit = i + 1 < now.Count && old[i + 1].Key == now[i + 1].Key && Counted.Contains(now[i + 1].Key) ? " " + now[i + 1].Said : "";
+            var lead = unit.Length == 0 && i > 0 && old[i - 1].Key == now[i - 1].Key && Leading.Contains(now[i - 1].Key) ? now[i - 1].Said + " " : "";
+            told.Add($"{lead}{now[i].Said}{unit}, not {old[i].Said}");
         }
 
         return told.Count == 0 ? null : string.Join("; ", told);

@@ -7,6 +7,8 @@ namespace PatternForge.Core.Corrections;
 /// <summary>Holds the yarns of two versions against each other.</summary>
 internal static class YarnComparison
 {
+    private const int LongestName = 60;
+
     /// <summary>Adds what is different.</summary>
     public static void Compare(Versions versions)
     {
@@ -44,11 +46,27 @@ internal static class YarnComparison
         void Say(string? was, string? isNow, CorrectionWeight weight) =>
             ProseComparison.Text(versions, CorrectionSubject.Yarn, "", about.Label, was, isNow, about.OldLine, about.NewLine, weight);
 
-        Say(old.Name, now.Name, CorrectionWeight.NotBegun);
-        Say(old.Fibre, now.Fibre, CorrectionWeight.NotBegun);
+        // Two names stand side by side in one sentence: what words they share tells nothing.
+        void Name(string? was, string? isNow)
+        {
+            if (was is { Length: > 0 } && isNow is { Length: > 0 } && Math.Max(was.Length, isNow.Length) <= LongestName)
+            {
+                if (Words.Key(Words.Of(was)) != Words.Key(Words.Of(isNow)) && Words.Key(Words.Of(versions.InNewTerms(was))) != Words.Key(Words.Of(isNow)))
+                {
+                    versions.Add(about with { Text = $"{Words.OneLine(isNow)}, not {Words.OneLine(was)}" });
+                }
+            }
+            else
+            {
+                Say(was, isNow, CorrectionWeight.NotBegun);
+            }
+        }
+
+        Name(old.Name, now.Name);
+        Name(old.Fibre, now.Fibre);
         if (old.WeightClass is null || now.WeightClass is null || old.WeightClass != now.WeightClass)
         {
-            Say(old.Weight, now.Weight, CorrectionWeight.NotBegun);
+            Name(old.Weight, now.Weight);
         }
 
         Say(string.Join(", ", old.Colours), string.Join(", ", now.Colours), CorrectionWeight.Wording);
@@ -74,7 +92,14 @@ internal static class YarnComparison
         HeaderComparison.Each(versions, CorrectionSubject.Yarn, about.Label + ", alternatives", Alternatives(old), Alternatives(now), CorrectionWeight.NotBegun);
     }
 
-    private static ImmutableArray<(string, TextSpan)> Alternatives(Yarn yarn) => [.. yarn.Alternatives.Select(a => ($"{a.Name} {a.Note} {a.PutUpMass} {a.PutUpLength}".Trim(), a.Origin))];
+    private static ImmutableArray<(string, TextSpan)> Alternatives(Yarn yarn) => [.. yarn.Alternatives.Select(a => (AlternativeWords(a), a.Origin))];
+
+    // "Ledge DK, 50 g = 115 m: a little heavier"
+    private static string AlternativeWords(YarnAlternative other)
+    {
+        var ball = string.Join(" = ", new[] { other.PutUpMass?.ToString(), other.PutUpLength?.ToString() }.Where(q => q is not null));
+        return other.Name + (ball.Length > 0 ? $", {ball}" : "") + (other.Note is { Length: > 0 } note ? $": {note}" : "");
+    }
 
     private static Correction About(Versions versions, Yarn? old, Yarn? now) => new()
     {

@@ -61,7 +61,12 @@ internal sealed class MirrorEdition : Edition
     /// <summary>Words of the page itself, on a drawing or its rows, in mirror image.</summary>
     internal static string Told(string said, Dialect? terms)
     {
-        var run = new WordRun(new SourceText("", said), new Stretch(new TextSpan(0, said.Length), StretchKind.Prose));
+        if (said.Length == 0)
+        {
+            return said;
+        }
+
+        var run = new WordRun(new SourceText("", said + "\n"), new Stretch(new TextSpan(0, said.Length), StretchKind.Prose));
         var words = WordsOf(terms);
         var edits = new List<Edit>();
         for (var i = 0; i < run.Count; i++)

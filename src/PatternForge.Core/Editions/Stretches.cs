@@ -8,7 +8,7 @@ namespace PatternForge.Core.Editions;
 /// <summary>Finds the stretches of a source that a maker reads: rows, prose and headings, and the texts of the header. Names, addresses and files are not among them.</summary>
 internal sealed class Stretches
 {
-    private const string MakersRead = "summary description level-reason ease notions materials tools tool needles needle hook hooks notes note photos photo gauge tension stitches special-stitches abbreviations yarn yarns sizes size";
+    private const string MakersRead = "summary description level-reason ease notions materials tools tool needles needle hook hooks notes note photos photo gauge tension stitches special-stitches abbreviations yarn yarns sizes size corrections";
     private const string Names = "file link links url address name names fibre fiber colours colors put-up needs label over size swatch state takes makes rows row rounds rnds rnd fits finished to-fit";
 
     private static readonly HashSet<string> Keys = MakersRead.Split(' ').ToHashSet(StringComparer.Ordinal);
@@ -81,6 +81,9 @@ internal sealed class Stretches
             case "tools" or "tool" or "needles" or "needle" or "hook" or "hooks":
                 All(entry.Value, StretchKind.Tool);
                 break;
+            case "corrections":
+                Corrections(entry.Value);
+                break;
             case "sizes" or "size":
                 foreach (var ease in (entry.Value as HeaderMap)?.Entries.Where(e => Plain(e.Name) == "ease") ?? [])
                 {
@@ -91,6 +94,31 @@ internal sealed class Stretches
             default:
                 All(entry.Value, key is "notes" or "note" or "gauge" or "tension" ? StretchKind.Row : StretchKind.Prose);
                 break;
+        }
+    }
+
+    /// <summary>What was corrected, and the rows that it is about; versions, dates and sizes are no words.</summary>
+    private void Corrections(HeaderNode node)
+    {
+        foreach (var item in node is HeaderList list ? list.Items : [node])
+        {
+            if (item is not HeaderMap map)
+            {
+                All(item, StretchKind.Prose);
+                continue;
+            }
+
+            foreach (var entry in map.Entries)
+            {
+                if (Plain(entry.Name) is "text" or "correction" or "what" or "change")
+                {
+                    All(entry.Value, StretchKind.Prose);
+                }
+                else if (Plain(entry.Name) is "rows" or "row" or "rounds" or "round" or "where" or "place")
+                {
+                    All(entry.Value, StretchKind.Heading);
+                }
+            }
         }
     }
 

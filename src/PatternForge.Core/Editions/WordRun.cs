@@ -155,7 +155,7 @@ internal sealed class WordRun
             else if (!char.IsWhiteSpace(text[i]) && (i == span.Start || char.IsWhiteSpace(text[i - 1])))
             {
                 var end = i;
-                while (end < span.End && !char.IsWhiteSpace(text[end]) && text[end] is not '`' and not '<' and not '{' && !(text[end] == '(' && text[end - 1] == ']'))
+                while (end < span.End && !char.IsWhiteSpace(text[end]) && text[end] is not '`' and not '<' and not '{' && !(end > span.Start && text[end] == '(' && text[end - 1] == ']'))
                 {
                     end++;
                 }

@@ -67,12 +67,12 @@ internal static class RowsOfShaping
         {
             at += "every ".Length;
             int? every = text.AsSpan(at).StartsWith("other ") ? 2 : Listed(text, ref at, place, sizes);
-            at = Math.Max(text.IndexOf(" row", at - 1, StringComparison.Ordinal), text.IndexOf(" rnd", at - 1, StringComparison.Ordinal)) + " row".Length;
-            if (every is null || at < " row ".Length)
+            if (every is null || Noun(text, at - 1) is not { } behindNoun)
             {
                 return null;
             }
 
+            at = behindNoun;
             at += at < text.Length && text[at] == 's' ? 1 : 0;
             var behind = text.AsSpan(at).TrimStart(' ');
             int? times = behind.StartsWith("once") ? 1 : behind.StartsWith("twice") ? 2 : Listed(text, ref at, place, sizes);
@@ -85,6 +85,21 @@ internal static class RowsOfShaping
         }
 
         return rows;
+    }
+
+    /// <summary>Behind the first "row", "rnd" or "round" from a place on; null where there is none.</summary>
+    private static int? Noun(string text, int from)
+    {
+        var (first, behind) = (int.MaxValue, 0);
+        foreach (var noun in (string[])[" row", " rnd", " round"])
+        {
+            if (text.IndexOf(noun, from, StringComparison.Ordinal) is >= 0 and var at && at < first)
+            {
+                (first, behind) = (at, at + noun.Length);
+            }
+        }
+
+        return behind > 0 ? behind : null;
     }
 
     /// <summary>"10th (9th, 7th)", "8 (5, 11)", "12": the number for one of the sizes; one number is for all of them.</summary>

@@ -66,11 +66,11 @@ public sealed record SchematicRequest(string? Of, string? Size)
         return own.IsEmpty ? outlines : own;
     }
 
-    /// <summary>True where schematics are drawn without being asked for: a garment in sizes, nothing asked for, and the part not left out.</summary>
+    /// <summary>True where schematics are drawn without being asked for: something fitted to a body, nothing asked for, and the part not left out.</summary>
     public static bool ByItself(Pattern pattern)
     {
         var facts = pattern.Facts;
-        return facts.Sizes.Count > 1 && WornPiece.IsFitted(facts)
+        return WornPiece.IsFitted(facts)
             && !facts.Omit.Contains(Word, StringComparer.OrdinalIgnoreCase) && !pattern.Sections.SelectMany(s => s.Blocks).Any(b => b is FencedBlock { Info: Word });
     }
 

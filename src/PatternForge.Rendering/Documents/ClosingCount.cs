@@ -16,6 +16,7 @@ internal static class ClosingCount
         "st", "sts", "stitch", "stitches", "rem", "remain", "remaining", "left", "total", "in", "all", "on", "needle", "needles", "each", "side", "sides", "and",
         "sc", "hdc", "dc", "tr", "dtr", "htr", "sl", "ch", "sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "shell", "shells", "cluster", "clusters",
         "cl", "cls", "v", "picot", "picots", "puff", "puffs", "corner", "corners", "bobble", "bobbles", "mesh", "meshes",
+        "single", "half", "double", "treble", "crochet", "slip", "chain", "chains",
     ];
 
     /// <summary>Splits a row's text where the words end and the closing count begins; null when it does not close with a count that begins with these numbers.</summary>

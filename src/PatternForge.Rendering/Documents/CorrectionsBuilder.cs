@@ -12,7 +12,7 @@ internal static class CorrectionsBuilder
         var groups = new List<(ReleasedCorrection First, List<FactView> Items)>();
         foreach (var entry in corrections)
         {
-            var item = new FactView { Name = entry.Place, Value = Wording.Said(entry.Text) ?? "" };
+            var item = new FactView { Name = Wording.Capital(entry.Place), Value = Wording.Said(entry.Text) ?? "" };
             if (item.Name.Length + item.Value.Length == 0)
             {
                 continue;

@@ -15,7 +15,9 @@ internal static class GaugeBuilder
         var stitch = Wording.Said(gauge.Stitch);
         var tool = Wording.Said(gauge.Tool);
         var sentence = counts ?? "";
-        sentence += over is null ? "" : $" = {over}" + (inches is null ? "" : $" ({inches})");
+        // "4 × 4 in in stockinette" is nothing to read.
+        var spelled = stitch is not null && inches is null && over is not null && over.EndsWith(" in", StringComparison.Ordinal) ? over + "ches" : over;
+        sentence += over is null ? "" : $" = {spelled}" + (inches is null ? "" : $" ({inches})");
         sentence += stitch is null ? "" : $" in {stitch}";
         sentence += tool is null ? "" : $" on {tool}";
         sentence += state is null ? "" : $", {state}";

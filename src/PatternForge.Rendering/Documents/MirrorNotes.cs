@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using PatternForge.Core;
+using PatternForge.Core.Editions;
+using PatternForge.Core.Model;
 
 namespace PatternForge.Rendering.Documents;
 
@@ -14,7 +16,17 @@ internal static class MirrorNotes
         var notes = ImmutableArray.CreateBuilder<string>();
         var hasDrawings = !compilation.Charts.IsEmpty || !compilation.Diagrams.IsEmpty || compilation.Outlines.Any(o => o.IsDrawn);
         notes.Add("For left-handed makers who work in mirror image, from left to right: what is made is the mirror image of the pattern.");
-        notes.Add("Left and right have changed places in the words" + (hasDrawings ? ", and drawings are mirrored" : "") + (compilation.Charts.IsEmpty ? "." : ": right-side rows of a chart begin at its left edge."));
+        var hasSides = HasSides(compilation);
+        if (hasSides || hasDrawings)
+        {
+            notes.Add((hasSides, hasDrawings) switch
+            {
+                (true, true) => "Left and right have changed places in the words, and drawings are mirrored",
+                (true, false) => "Left and right have changed places in the words",
+                _ => "Drawings are mirrored",
+            } + (compilation.Charts.IsEmpty ? "." : ": right-side rows of a chart begin at its left edge."));
+        }
+
         var names = compilation.Abbreviations.Select(a => a.Name).Where(IsOfADirection).Distinct(StringComparer.OrdinalIgnoreCase).Take(6).ToArray();
         var such = names.Length > 0 ? $" ({string.Join(", ", names)})" : "";
         notes.Add($"Rows, counts and the names of stitches are not changed: work each stitch as it is defined, with the hands exchanged. One that leans or crosses to one side then leans or crosses to the other, whatever its name says{such}.");
@@ -30,6 +42,15 @@ internal static class MirrorNotes
         }
 
         return notes.ToImmutable();
+    }
+
+    private static bool HasSides(Compilation compilation)
+    {
+        var terms = compilation.Pattern.Facts.TermsInForce;
+        bool Changes(string? words) => words is not null && MirrorWords.In(words, terms) != words;
+        return compilation.Lines.Any(l => Changes(l.Text) || Changes(l.Label))
+            || compilation.Pattern.Sections.Any(s => Changes(s.Heading) || s.Blocks.Any(b => b is ProseBlock prose && Changes(prose.Markdown)))
+            || compilation.Pattern.Facts.Stitches.Any(s => Changes(s.How));
     }
 
     private static bool IsOfADirection(string name)

@@ -11,7 +11,7 @@ namespace PatternForge.Rendering.Documents;
 internal sealed class RowBuilder(int sizes, PageWords page, OwnSizes? own = null)
 {
     /// <summary>A count longer than this stands under its row and not beside it.</summary>
-    private const int LongCount = 30;
+    private const int LongCount = 24;
 
     /// <summary>A line that covers more rows than this gets one box; so many small ones would help nobody.</summary>
     private const int MostTicks = 60;
@@ -49,11 +49,14 @@ internal sealed class RowBuilder(int sizes, PageWords page, OwnSizes? own = null
             MarkedCount = count is null ? null : new SizedText(count, sizes) { Only = only, In = own is null ? null : size => own.Row(line, size) is { } row ? row.Count ?? "" : null },
             CountIsSaid = said,
             Counts = worked is null ? [] : [.. CountWording.Each(line, counts!.Value).Select(page.Count)],
-            CountIsLong = count?.Length > LongCount,
+            CountIsLong = IsLong(count),
             Ticks = Ticks(line),
             TickName = line.Numbers.Length is > 1 and <= MostTicks ? TickName(label) : "",
         };
     }
+
+    /// <summary>True for a count that would be broken over several lines beside its row.</summary>
+    public static bool IsLong(string? count) => count?.Length > LongCount;
 
     /// <summary>The sizes that a line is for whose label says so; empty where it is for all.</summary>
     private static ImmutableArray<int> Only(WorkedLine line) =>

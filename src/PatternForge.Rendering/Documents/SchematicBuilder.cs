@@ -26,14 +26,14 @@ internal sealed class SchematicBuilder
         return only < 0 ? [] : request.Meant(_compilation.Outlines, section).Where(o => o.IsDrawn).Select(o => Draw(o, only));
     }
 
-    /// <summary>One drawing a piece for a garment in sizes, unless its header leaves them out.</summary>
+    /// <summary>One drawing a piece for what is fitted to a body, unless its header leaves them out.</summary>
     public IEnumerable<Drawing> ByItself() => SchematicRequest.ByItself(_compilation.Pattern) ? _compilation.Outlines.Where(o => o.IsDrawn).Select(o => Draw(o, null)) : [];
 
     private Drawing Draw(PieceOutline outline, int? only)
     {
         var sample = Facts.Sample?.Size is { } size ? Facts.Sizes.IndexOf(size) : -1;
         var id = _id($"Schematic {outline.Name}{(only is { } one ? $" {Facts.Sizes.Names[one]}" : "")}");
-        return SchematicDrawing.Of(outline, id, Facts.Sizes, only, sample >= 0 ? sample : Facts.Sizes.Count / 2, Words);
+        return SchematicDrawing.Of(outline, id, Facts.Sizes, only, sample >= 0 ? sample : Facts.Sizes.Count / 2, Words, Over);
     }
 
     /// <summary>"45 (51, 55, 61, 65) cm; 17¾ (20, 21¾, 24, 25½) in": one number where all sizes have the same.</summary>
@@ -47,6 +47,9 @@ internal sealed class SchematicBuilder
             _ => $"{In(rounded, Unit.Centimetre)} cm; {In(rounded, Unit.Inch)} in",
         };
     }
+
+    // "to 4 inches in stockinette": the sign of inches before "in" is nothing to read.
+    private string Over(Quantity width) => _compilation.Edition?.Units is { } units ? TradeSteps.In(units, width.Unit) is var unit && unit == Unit.Inch ? $"{Measures.Number(width, unit)} inches" : Measures.Text(width, unit) : width.ToString();
 
     private static string In(Quantity[] values, Unit unit)
     {

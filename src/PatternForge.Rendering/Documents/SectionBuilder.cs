@@ -254,7 +254,7 @@ internal sealed class SectionBuilder
             Address = Uri.EscapeDataString(ReleaseName.OfDrawing(_name, drawing.Id)),
             Pictures = [.. drawing.Sheets.Select(s => new PictureText(s))],
             Key = [.. drawing.Key.Select(k => new KeyView { Picture = new PictureText(k.Svg), Name = k.Name, Meaning = k.Meaning })],
-            Notes = drawing.Notes,
+            Notes = [.. drawing.Notes.Select(n => Wording.Spelled(n, _compilation.Pattern.Facts.TermsInForce))],
             Sizes = string.Join(' ', drawing.Sizes.Select(s => s + 1)),
             Bands = [.. drawing.Sheets.Select((_, i) => i < drawing.Bands.Length ? drawing.Bands[i] : "")],
             Alone = drawing.Alone,

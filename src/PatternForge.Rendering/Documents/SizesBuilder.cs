@@ -31,7 +31,7 @@ internal static class SizesBuilder
             List = list,
             Count = facts.Sizes.Count,
             InOne = only is not null,
-            Sentences = [.. facts.Sizes.Names.Select((_, i) => Sentence(NameOf(facts.Sizes, i), i, measures)).Where(s => s.Length > 0)],
+            Sentences = [.. facts.Sizes.Names.Select((_, i) => Sentence(facts.Sizes.Count > 1 ? NameOf(facts.Sizes, i) : "", i, measures)).Where(s => s.Length > 0)],
             Measures = measures,
             Rows = [.. facts.Sizes.Names.Select((_, i) => new SizeRowView { Size = NameOf(facts.Sizes, i), Cells = [.. measures.Select(m => m.Cells[i])] })],
             Ease = ease,

@@ -85,6 +85,7 @@ public static class ViewBuilder
             Contact = Wording.Said(facts.Contact) is { } contact ? new LinkView { Text = contact, Address = SafeAddress.FromWords(contact) } : null,
             ContactNotes = placed.Contact,
         };
+        view = view.ReadOut ? PlainSpeech.Page(view) : view;
         return view with { Contents = ContentsBuilder.Build(view) };
     }
 

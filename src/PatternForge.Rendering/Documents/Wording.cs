@@ -40,6 +40,10 @@ internal static class Wording
     /// <summary>"Gauge", as Americans and most others say; British makers say tension (common practice).</summary>
     public static string GaugeName(Dialect? dialect) => dialect is Dialect.Uk ? "Tension" : "Gauge";
 
+    /// <summary>The page's own words as Americans spell them in a pattern in US terms; else as they are.</summary>
+    public static string Spelled(string words, Dialect? dialect) => dialect is not Dialect.Us ? words
+        : words.Replace("colour", "color", StringComparison.Ordinal).Replace("centre", "center", StringComparison.Ordinal).Replace("anticlockwise", "counterclockwise", StringComparison.Ordinal);
+
     /// <summary>The level in a word.</summary>
     public static string LevelName(Level level) => level.ToString();
 

@@ -86,6 +86,9 @@ public sealed record SharesView
     /// <summary>One row a size; one row for all where they agree.</summary>
     public required ImmutableArray<AmountRowView> Rows { get; init; }
 
+    /// <summary>The shares of each size as a sentence.</summary>
+    public ImmutableArray<string> Sentences { get; init; } = [];
+
     /// <summary>What the metres and grams beside the shares are; null where there are none.</summary>
     public string? Reading { get; init; }
 }

@@ -106,6 +106,7 @@ public static class DiagramDrawing
         foreach (var row in layout.Marks.GroupBy(m => m.Row))
         {
             var yarn = diagram.Rows[row.Key].Yarn;
+            page.BeginRow(diagram.Rows[row.Key].Number);
             if (yarn is not null)
             {
                 page.BeginFaint(Strength(inks, yarn));
@@ -120,12 +121,16 @@ public static class DiagramDrawing
             {
                 page.End();
             }
+
+            page.End();
         }
 
         foreach (var number in layout.Numbers)
         {
+            page.BeginRow(diagram.Rows[number.Row].Number);
             var letters = diagram.Rows[number.Row].Yarn is { } label ? $" {label}" : "";
             page.Words(number.At.X, -number.At.Y + 3, number.Text + letters, diagram.IsRound ? 8.5 : 11, bold: true);
+            page.End();
         }
 
         page.End();

@@ -15,14 +15,15 @@ public static class SchematicDrawing
     /// <param name="only">The one size that is drawn; null for all in one drawing.</param>
     /// <param name="drawn">The size whose outline is drawn where all are told.</param>
     /// <param name="words">Words a measurement in every size, in centimetres: "46 (51, 56) cm", with inches behind it.</param>
-    public static Drawing Of(PieceOutline piece, string id, SizeSet sizes, int? only, int drawn, Func<ImmutableArray<decimal>, string> words)
+    /// <param name="over">Words what the gauge is measured over; as it was typed when null.</param>
+    public static Drawing Of(PieceOutline piece, string id, SizeSet sizes, int? only, int drawn, Func<ImmutableArray<decimal>, string> words, Func<Quantity, string>? over = null)
     {
         var size = only ?? drawn;
         var layout = SchematicLayout.Of(piece, size);
         var title = $"Schematic: {piece.Name}{(only is { } one && sizes.Count > 1 ? $", size {sizes.Names[one]}" : "")}";
         var entries = piece.Measures.Select((m, i) => (Letter: SchematicLayout.LetterOf(i), m.Name, Value: words(only is { } i1 ? [m.Cm[i1]] : m.Cm))).ToArray();
         var description = $"{Seen(piece.View)}{string.Join("; ", entries.Select(e => $"{e.Letter}, {e.Name}, {e.Value}"))}.";
-        var notes = Notes(piece, sizes, only, drawn);
+        var notes = Notes(piece, sizes, only, drawn, over ?? (q => q.ToString()));
         var inPage = new SvgPage(layout.Width, layout.Height, id, title, description);
         Piece(inPage, layout);
 
@@ -104,7 +105,7 @@ public static class SchematicDrawing
         return page.Finish();
     }
 
-    private static ImmutableArray<string> Notes(PieceOutline piece, SizeSet sizes, int? only, int drawn)
+    private static ImmutableArray<string> Notes(PieceOutline piece, SizeSet sizes, int? only, int drawn, Func<Quantity, string> over)
     {
         var notes = ImmutableArray.CreateBuilder<string>();
         var scale = only is null && sizes.Count > 1 ? $"Drawn to scale for size {sizes.Names[drawn]}" : "Drawn to scale";
@@ -121,8 +122,8 @@ public static class SchematicDrawing
         if (piece.Gauge is { Stitches: { } stitches } gauge)
         {
             var rows = gauge.Rows is { } some ? string.Create(CultureInfo.InvariantCulture, $" and {some:0.##} {(gauge.RowsAreRounds ? "rounds" : "rows")}") : "";
-            var over = gauge.Width is { } width ? $" to {width}" : "";
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} stitches{rows}{over}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube or OutlineView.Yoke or OutlineView.OpenYoke or OutlineView.Sock ? " Ribbing draws in, and stitch patterns may." : "")}"));
+            var measured = gauge.Width is { } width ? $" to {over(width)}" : "";
+            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Reckoned with {stitches:0.##} stitches{rows}{measured}{(gauge.Stitch is { Length: > 0 } stitch ? $" in {stitch}" : "")}.{(piece.View is OutlineView.Flat or OutlineView.Tube or OutlineView.Yoke or OutlineView.OpenYoke or OutlineView.Sock ? " Ribbing draws in, and stitch patterns may." : "")}"));
         }
 
         return notes.ToImmutable();

@@ -70,6 +70,17 @@ internal sealed class SvgPage
         }
     }
 
+    /// <summary>Begins a group of what belongs to one row or round, so that a page can mark the one that is being worked.</summary>
+    /// <param name="number">Its number as the rows of the page have it; null where it has none.</param>
+    public void BeginRow(int? number)
+    {
+        _xml.WriteStartElement("g", Namespace);
+        if (number is { } row)
+        {
+            Attribute("data-row", row.ToString(CultureInfo.InvariantCulture));
+        }
+    }
+
     /// <summary>Ends a group.</summary>
     public void End() => _xml.WriteEndElement();
 

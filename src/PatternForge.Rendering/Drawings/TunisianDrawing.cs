@@ -134,6 +134,7 @@ internal static class TunisianDrawing
         foreach (var row in rows)
         {
             var foot = row.Floor;
+            page.BeginRow(row.Row.Number);
             foreach (var mark in row.Marks)
             {
                 var head = new Spot(-mark.At, foot + row.Height);
@@ -160,6 +161,8 @@ internal static class TunisianDrawing
                 var first = row.Marks.Min(m => Math.Min(m.At, m.Feet.DefaultIfEmpty(m.At).Min()));
                 page.Words(-first + 14, -(foot + (row.Height / 2)) + 4, number.ToString(CultureInfo.InvariantCulture) + (row.Row.Yarn is { } yarn ? $" {yarn}" : ""), 11, "start", bold: true);
             }
+
+            page.End();
         }
 
         page.End();

@@ -84,7 +84,7 @@ internal static class ViewScript
     };
 
     /// <summary>The shares of a part.</summary>
-    public static readonly ViewMembers<SharesView> Shares = new() { { "part", v => v.Part }, { "yarns", v => List(v.Yarns) }, { "rows", (v, p) => List(v.Rows, AmountRow, p) }, { "reading", v => v.Reading } };
+    public static readonly ViewMembers<SharesView> Shares = new() { { "part", v => v.Part }, { "yarns", v => List(v.Yarns) }, { "rows", (v, p) => List(v.Rows, AmountRow, p) }, { "sentences", v => List(v.Sentences) }, { "reading", v => v.Reading } };
 
     /// <summary>A row.</summary>
     public static readonly ViewMembers<RowView> Row = new()

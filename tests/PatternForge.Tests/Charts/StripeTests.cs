@@ -196,9 +196,9 @@ public class StripeTests
     [Fact]
     public void The_page_tells_what_each_share_comes_to()
     {
-        var page = Renderer.Render(OneYarn("170 m", "190 m", "Quay Wool", ""), OutputFormat.Html).Files[0].Text;
+        var page = Renderer.Render(OneYarn("170 m", "190 m", "Quay Wool", ""), OutputFormat.Find("md")!).Files[0].Text;
 
-        Assert.Contains("<td>50 %, 180 m, 75 g</td><td>50 %, 180 m, 75 g</td>", page, StringComparison.Ordinal);
+        Assert.Contains("| 50 %, 180 m, 75 g | 50 %, 180 m, 75 g |", page, StringComparison.Ordinal);
         Assert.Contains("All colours are one yarn", page, StringComparison.Ordinal);
     }
 

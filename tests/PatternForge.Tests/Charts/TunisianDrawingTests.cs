@@ -11,7 +11,7 @@ namespace PatternForge.Tests.Charts;
 /// <summary>Rows of Tunisian crochet, open and filled meshes and edgings as diagrams: each stitch over its place, nothing guessed.</summary>
 public class TunisianDrawingTests
 {
-    private const string Cloth = """
+    internal const string Cloth = """
         ## Cloth
 
         Ch 13.
@@ -32,7 +32,7 @@ public class TunisianDrawingTests
         Bind off: Sl st in each st across as if to tss. Fasten off.
         """;
 
-    private const string Filet = """
+    internal const string Filet = """
         ## Net
 
         Ch 24.
@@ -123,7 +123,7 @@ public class TunisianDrawingTests
     private static Drawing? Draw(string body, string craft, string header = "sizes: one size") =>
         Compile(body, craft, header).Diagrams is [var diagram] ? DiagramDrawing.Of(diagram, "chart", Dialect.Us, SizeSet.One, "The rows.") : null;
 
-    private static Compilation Compile(string body, string craft, string header = "sizes: one size")
+    internal static Compilation Compile(string body, string craft, string header = "sizes: one size")
     {
         var compiled = Compiler.Compile(new SourceText("rows.pattern.md", $"---\ntitle: Harbour cloth\ncraft: {craft}\nterms: us\n{header}\n---\n\n{body}\n"));
         Assert.DoesNotContain(compiled.Findings, f => f.Severity == Severity.Error);

@@ -136,7 +136,7 @@ public class ComparisonTests
     [InlineData("88 (98, 108) sts.", "88 (98, 106) sts.", "Back, Row 3, size L: 106 stitches, not 108")]
     [InlineData("Cast on 90 (100, 110) sts.", "Cast on 90 (102, 110) sts.", "Back, size M: CO 102, not CO 100")]
     [InlineData("30 (31, 32) cm", "30 (31, 33) cm", "Back, size L: 33 cm, not 32")]
-    [InlineData("*K1, p1; rep", "*K2, p2; rep", "Back, Row 1 (RS): the stitches are other ones")]
+    [InlineData("*K1, p1; rep", "*K2, p2; rep", "Back, Row 1 (RS): worked otherwise")]
     [InlineData("Row 4: Purl.", "Row 4: Knit.", "Back, Row 4: k to end, not p to end")]
     [InlineData("Row 4: Purl.\n\n", "", "Back, Row 4: this row is gone")]
     [InlineData("Row 1 (RS):", "Row 1 (WS):", "Back, Row 1 (WS): worked on the wrong side, not on the right side")]

@@ -65,7 +65,7 @@ public class UnitsEditionTests
         Assert.Equal("31½ (35½, 39¼) in", view.Sizes!.Measures[0].Metric);
         Assert.Null(view.Sizes.Measures[0].Imperial);
         Assert.Equal("2 in of positive ease", view.Sizes.Ease);
-        Assert.Equal("20 sts and 28 rows = 4 × 4 in in stockinette on 4 mm, after blocking", view.Gauges[0].Sentence);
+        Assert.Equal("20 sts and 28 rows = 4 × 4 inches in stockinette on 4 mm, after blocking", view.Gauges[0].Sentence);
         Assert.Equal("3½ oz = 219 yd", view.Yarns[0].PutUp);
         Assert.Equal("62 yd per oz", view.Yarns[0].Grist);
         Assert.Equal("yd, oz, balls, yd left", string.Join(", ", view.Amounts!.Units));

@@ -14,7 +14,7 @@ public class AllDrawingsTests
     private static readonly string[] Attributes =
     [
         "xmlns", "viewBox", "width", "height", "role", "aria-hidden", "aria-labelledby", "id", "transform", "d", "fill", "fill-opacity", "opacity", "fill-rule", "stroke", "stroke-width", "stroke-linecap", "stroke-linejoin", "stroke-opacity",
-        "stroke-dasharray", "style", "x", "y", "x1", "x2", "y1", "y2", "cx", "cy", "r", "rx", "ry", "points", "font-size", "font-family", "font-weight", "font-style", "text-anchor",
+        "stroke-dasharray", "style", "x", "y", "x1", "x2", "y1", "y2", "cx", "cy", "r", "rx", "ry", "points", "font-size", "font-family", "font-weight", "font-style", "text-anchor", "data-row",
     ];
 
     public static TheoryData<string> Examples() => [.. Directory.EnumerateFiles(RepositoryRoot.Path("examples"), "*.pattern.md").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
