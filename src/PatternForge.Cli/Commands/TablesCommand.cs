@@ -81,7 +81,7 @@ internal static class TablesCommand
     {
         foreach (var table in PartSizes.All)
         {
-            answer.Table(table.Name, $"{table.Title} ({table.Unit.Symbol}; {table.Source})", ["measure", .. table.Sizes], table.Measures.Select(m => (string?[])[m.Measure, .. m.Spans.Select(i => i is { } span ? Span(span.Least, span.Most) : null)]));
+            answer.Table(table.Name, $"{table.Title} ({(table.InCentimetres ? "cm" : "in")}; {table.Source})", ["measure", .. table.Sizes], table.Measures.Select(m => (string?[])[m.Measure, .. m.Spans.Select(i => i is { } span ? Span(span.Least, span.Most) : null)]));
         }
 
         return answer;

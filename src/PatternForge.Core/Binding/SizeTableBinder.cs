@@ -64,7 +64,7 @@ internal static class SizeTableBinder
         if (PartSizes.Find(name) is { } part)
         {
             return Places(context, said, rest, part.Sizes, name) is not { } found ? null
-                : part.Measures.Select(m => (m.Measure, PerSize.Each<Quantity?>([.. found.Select(p => m.Spans[p] is { } span ? new Quantity(span.Least, part.Unit) { UpTo = span.Most > span.Least ? span.Most : null } : null)])));
+                : part.Measures.Select(m => (m.Measure, PerSize.Each<Quantity?>([.. found.Select(p => m.Spans[p] is { } span ? new Quantity(span.Least, part.InCentimetres ? Unit.Centimetre : Unit.Inch) { UpTo = span.Most > span.Least ? span.Most : null } : null)])));
         }
 
         if (Array.Find(Groups, g => g.Words.Split('|').Contains(name, StringComparer.OrdinalIgnoreCase)) is not { Words: not null } group)

@@ -5,12 +5,15 @@ namespace PatternForge.Core.Planning;
 
 /// <summary>A kind of plan that a block may ask for; each is declared once, in <see cref="All"/>.</summary>
 /// <param name="Name">Its name behind `work`.</param>
-/// <param name="Numbers">The keys that want a number, a length or a formula; those with an equals sign may be left out.</param>
+/// <param name="Numbers">The keys that want a number, a length or a formula; those with an equals sign may be left out, and those with a # are numbered from 1.</param>
 /// <param name="Words">The keys that want a word, with the words there are.</param>
 /// <param name="Meaning">What it plans, for the guide.</param>
 /// <param name="Make">The lines for one size.</param>
 internal sealed record PlanKind(string Name, string Numbers, string Words, string Meaning, Func<PlanNumbers, PlanLines> Make)
 {
+    /// <summary>How many numbered keys there are at most.</summary>
+    public const int MostPoints = 20;
+
     /// <summary>Every kind.</summary>
     public static ImmutableArray<PlanKind> All { get; } =
     [
@@ -18,11 +21,14 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
             "from one count to another over rows or a length, `each` stitches a time, as evenly as can be; with `stitch` in that stitch of crochet, where `markers` are places as far apart, which each row counts out, and corners the spaces of 2 chains of a yoke", ShapingRows.Of),
         new("spread", "from, to, edge=0", "label; in: row, round; stitch; spacing: mixed, together", "increases or decreases spread evenly over one row", Spreading),
         new("curve", "from, lose, over", "shape: armhole, slope, cap; at: ends, neck edge, armhole edge", "an edge, or both, that loses stitches along a curve", EdgeRows.Curved),
+        new("measured edge", "from, up-#, in-#", "at: ends, neck edge, armhole edge", "an edge, or both, along what was measured on it: how far up each point is, and how far in from where the edge began", OutlineRows.Edge),
+        new("outline", "up-#, width-#, from=0, each=8", "in: rows, rounds", "a piece along its measured widths, or in rounds its girths (`each` stitches a time), each with its height: a yoke, a shawl, a toe; it begins with the stitches of the first, or with `from`", OutlineRows.Piece),
         new("neckline", "from, neck, over, centre=0", "end: bind off, hold; stitch", "a round neck and both its sides: a middle that is left at once, the rest along a curve; in crochet stitch by stitch, row by row", NeckRows.Of),
         new("shoulders", "from, shoulder, over", "by: binding off, short rows", "both shoulders of a piece at once, in steps that differ by a stitch at most", EdgeRows.Shoulders),
         new("cap", "from, bind-off, top, over", "", "the top of a set-in sleeve", EdgeRows.Cap),
         new("crown", "from, wedges=8, plain=1, leave=0", "", "the crown of a hat in wedges",
             p => Of(HatCrown.Wedges(p.Count("from"), p.Count("wedges", 8), p.Count("plain", 1), p.Count("leave", 0) is > 0 and var leave ? leave : null), c => c.Lines())),
+        new("dome", "girth, depth, each=8, from=0", "", "the crown of a hat, or the end of a toe, as half a ball", OutlineRows.Dome),
         new("yoke", "from, to, over, decrease-rounds=3", "", "a circular yoke from the join to the neck", p => Of(RoundYoke.Plan(p.Count("from"), p.Count("to"), p.Rows("over"), p.Count("decrease-rounds", 3)), y => y.Lines())),
         new("raglan", "body-from, body-to, sleeve-from, sleeve-to, over", "", "a raglan yoke from the neck down in rounds of back, sleeve, front, sleeve, each up to its marker",
             p => RaglanRounds.Of(p.Count("body-from"), p.Count("body-to"), p.Count("sleeve-from"), p.Count("sleeve-to"), p.Rows("over"))),
@@ -43,7 +49,13 @@ internal sealed record PlanKind(string Name, string Numbers, string Words, strin
     ];
 
     /// <summary>The keys that want numbers.</summary>
-    public ImmutableArray<string> NumberKeys => [.. Numbers.Split(", ", StringSplitOptions.RemoveEmptyEntries).Select(k => k.Split('=')[0])];
+    public ImmutableArray<string> NumberKeys => [.. Numbers.Split(", ", StringSplitOptions.RemoveEmptyEntries).Select(k => k.Split('=')[0]).SelectMany(k => k.EndsWith('#') ? Enumerable.Range(1, MostPoints).Select(i => Numbered(k[..^2], i)) : [k])];
+
+    /// <summary>The keys as they are listed for a reader.</summary>
+    public ImmutableArray<string> ListedKeys => [.. Numbers.Split(", ", StringSplitOptions.RemoveEmptyEntries).Select(k => k.Split('=')[0].Replace('#', '1')), .. WordKeys];
+
+    /// <summary>A numbered key.</summary>
+    public static string Numbered(string key, int number) => FormattableString.Invariant($"{key}-{number}");
 
     /// <summary>The keys that want words.</summary>
     public ImmutableArray<string> WordKeys => [.. Words.Split("; ", StringSplitOptions.RemoveEmptyEntries).Select(k => k.Split(':')[0])];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PatternForge.Core.Binding;
 using PatternForge.Core.Formulas;
 using PatternForge.Core.Model;
@@ -65,6 +66,23 @@ internal sealed class PlanNumbers
 
         Problem ??= $"`{key}` should be a length";
         return 1;
+    }
+
+    /// <summary>Measured points in centimetres, from the first on as far as they go: "up-1" with "width-1", "up-2" with "width-2" and so on.</summary>
+    public ImmutableArray<(decimal First, decimal Second)> Points(string first, string second)
+    {
+        var points = ImmutableArray.CreateBuilder<(decimal, decimal)>();
+        for (var i = 1; i <= PlanKind.MostPoints && (_values.ContainsKey(PlanKind.Numbered(first, i)) || _values.ContainsKey(PlanKind.Numbered(second, i))); i++)
+        {
+            points.Add((Length(PlanKind.Numbered(first, i)), Length(PlanKind.Numbered(second, i))));
+        }
+
+        if (points.Count < 2)
+        {
+            Problem ??= $"this plan wants two points at least: `{PlanKind.Numbered(first, 1)}` with `{PlanKind.Numbered(second, 1)}`, `{PlanKind.Numbered(first, 2)}` with `{PlanKind.Numbered(second, 2)}`";
+        }
+
+        return points.ToImmutable();
     }
 
     /// <summary>True where the gauge of stitches and of rows is known.</summary>

@@ -37,7 +37,7 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
             }
             else if (key != "work")
             {
-                string[] known = ["work", .. kind.NumberKeys, .. kind.WordKeys];
+                string[] known = ["work", .. kind.ListedKeys];
                 var near = Suggest.Nearest(key, known, 1);
                 context.Report(PlanRules.NotUnderstood, entry.Key.Span, $"`{HeaderContext.Short(entry.Name)}` is no key of a plan for `{kind.Name}`", near.Count > 0 ? $"did you mean `{near[0]}`?" : $"its keys are {HeaderContext.Listed(known)}");
             }
@@ -108,7 +108,7 @@ internal sealed class PlanReader(HeaderContext context, PatternFacts facts, Find
 
         if (problem is not null)
         {
-            context.Report(PlanRules.NotUnderstood, block.Opening, problem, $"a plan for `{kind.Name}` has {HeaderContext.Listed([.. kind.NumberKeys, .. kind.WordKeys])}");
+            context.Report(PlanRules.NotUnderstood, block.Opening, problem, $"a plan for `{kind.Name}` has {HeaderContext.Listed([.. kind.ListedKeys])}");
             return null;
         }
 

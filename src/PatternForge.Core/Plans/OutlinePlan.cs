@@ -70,7 +70,7 @@ public sealed record OutlinePlan(int From, int Rows, bool InRound, ImmutableArra
                 return null;
             }
 
-            lines.Add(round.Plan.Line(string.Create(CultureInfo.InvariantCulture, $"{(step.Change > 0 ? "Inc" : "Dec")} Rnd {step.Row}")));
+            lines.Add(round.Plan.Line("Next rnd"));
             (row, count) = (step.Row, step.Count);
         }
 
@@ -87,15 +87,16 @@ public sealed record OutlinePlan(int From, int Rows, bool InRound, ImmutableArra
 /// <remarks>Worked example: the half ball of a hat 56 cm round at 20 sts and 28 rows in 10 cm begins with 112 sts and is 8.9 cm high: its girth shrinks slowly at first and then ever faster (geometry).</remarks>
 public static class Outline
 {
-    /// <summary>Shaping that follows a measured outline: where it is due, the count changes by so many stitches at a time, and is never further from the outline than that.</summary>
+    /// <summary>Shaping that follows a measured outline: where it is due, the count changes by so many stitches at a time, and is never further from the outline than that where a round can follow it.</summary>
     /// <param name="points">At least two, going up.</param>
     /// <param name="stitches">Stitches of the gauge.</param>
     /// <param name="rows">Rows of the gauge.</param>
     /// <param name="over">Over how much, in the unit of the points.</param>
-    /// <param name="perTime">Stitches that one shaping changes; a steep place takes several at once.</param>
+    /// <param name="perTime">Stitches that one shaping changes; a steep place takes several at once, a round no more than half of its stitches.</param>
     /// <param name="on">Which rows may be shaped.</param>
     /// <param name="inRound">True in the round.</param>
-    public static Planned<OutlinePlan> Plan(ImmutableArray<WidthPoint> points, decimal stitches, decimal rows, decimal over, int perTime, ShapedRows on = ShapedRows.EveryOther, bool inRound = false)
+    /// <param name="begin">Stitches that it begins with; those of the first width where none are said.</param>
+    public static Planned<OutlinePlan> Plan(ImmutableArray<WidthPoint> points, decimal stitches, decimal rows, decimal over, int perTime, ShapedRows on = ShapedRows.EveryOther, bool inRound = false, int? begin = null)
     {
         if (points.IsDefault || points.Length is < 2 or > 1000 || perTime is < 1 or > PlanLimits.MostStitches || !PlanLimits.IsMeasure(stitches) || !PlanLimits.IsMeasure(rows) || !PlanLimits.IsMeasure(over))
         {
@@ -117,18 +118,19 @@ public static class Outline
             return Planned.No<OutlinePlan>("the outline is too large or too small for rows and stitches");
         }
 
-        var all = (int)decimal.Round(exact, MidpointRounding.AwayFromZero);
-        var from = (int)decimal.Round(points[0].Width * stitches / over, MidpointRounding.AwayFromZero);
+        var from = begin ?? (int)decimal.Round(points[0].Width * stitches / over, MidpointRounding.AwayFromZero);
         var (count, step) = (from, on == ShapedRows.Any ? 1 : 2);
+
+        // In flat work whole steps, so that the last of them is where the outline ends.
+        var whole = inRound ? 1 : step;
+        var all = whole * (int)decimal.Round(exact / whole, MidpointRounding.AwayFromZero);
         var steps = ImmutableArray.CreateBuilder<OutlineStep>();
         for (var row = step; row <= all; row += step)
         {
             var wanted = WidthAt(points, points[0].Up + (height * row / all)) * stitches / over;
             var change = perTime * (int)decimal.Round((wanted - count) / perTime, MidpointRounding.AwayFromZero);
-            if (count + change < 0)
-            {
-                change += perTime;
-            }
+            // A round at most halves, every two stitches together.
+            change = Math.Max(change, -perTime * ((inRound ? count / 2 : count) / perTime));
 
             if (change != 0)
             {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PatternForge.Core.Model;
 
 namespace PatternForge.Core.Reference;
 
@@ -7,10 +6,10 @@ namespace PatternForge.Core.Reference;
 /// <param name="Name">Its name, by which a pattern asks for it.</param>
 /// <param name="Title">What it holds.</param>
 /// <param name="Source">Where the figures come from.</param>
-/// <param name="Unit">The unit of its figures.</param>
+/// <param name="InCentimetres">True where its figures are in centimetres, false where they are in inches.</param>
 /// <param name="Sizes">The names of its sizes, smallest first.</param>
 /// <param name="Measures">The measurements, in that unit; null where a size has none.</param>
-public sealed record PartTable(string Name, string Title, Source Source, Unit Unit, ImmutableArray<string> Sizes, ImmutableArray<(string Measure, ImmutableArray<(decimal Least, decimal Most)?> Spans)> Measures);
+public sealed record PartTable(string Name, string Title, Source Source, bool InCentimetres, ImmutableArray<string> Sizes, ImmutableArray<(string Measure, ImmutableArray<(decimal Least, decimal Most)?> Spans)> Measures);
 
 /// <summary>Heads, hands and feet. The tables of heads differ, a child's by two inches: each is offered under its own name.</summary>
 /// <remarks>
@@ -22,19 +21,19 @@ public static class PartSizes
     /// <summary>Every table.</summary>
     public static ImmutableArray<PartTable> All { get; } =
     [
-        new("heads", "Heads: children, women and men from memory, and smaller than other tables have them", Sources.HeadSizes, Unit.Inch, ["preemie", "newborn", "baby", "toddler", "child", "woman", "man"],
+        new("heads", "Heads: children, women and men from memory, and smaller than other tables have them", Sources.HeadSizes, false, ["preemie", "newborn", "baby", "toddler", "child", "woman", "man"],
         [
             ("head", One(12, 13, 14, 16, 18, 20, 22)),
             ("hat-height", [(4, 4.5m), (4.5m, 5), (5, 5.5m), (5.5m, 6), null, null, null]),
         ]),
-        new("heads-by-age", "Heads by age, and the height of a hat from crown to brow", Sources.CommonPractice, Unit.Inch, ["preemie", "newborn", "0-6-months", "6-12-months", "toddler", "child", "teen", "woman", "man"],
+        new("heads-by-age", "Heads by age, and the height of a hat from crown to brow", Sources.CommonPractice, false, ["preemie", "newborn", "0-6-months", "6-12-months", "toddler", "child", "teen", "woman", "man"],
         [
             ("head", One(12, 14, 16, 17, 19, 20.5m, 21, 21, 22)),
             ("hat-height", One(3, 3.5m, 4, 4.25m, 4.75m, 5, 5.25m, 5.25m, 5.5m)),
         ]),
-        new("hands", "Hands: girth without the thumb", Sources.CommonPractice, Unit.Inch, ["baby", "toddler", "child", "woman", "man"], [("hand", [(3, 4), (4, 5.5m), (5.5m, 6), (6, 7.5m), (7.5m, 9)])]),
-        new("feet", "Feet: the usual finished sock", Sources.SockSizes, Unit.Inch, ["woman", "man"], [("sock", One(8, 10))]),
-        new("feet-by-shoe", "Feet by European shoe sizes, as socks are sold: worked out from the length of the shoe", Sources.ShoeSizes, Unit.Centimetre, [.. Shoes.Select(s => $"{s.Least}-{s.Most}")],
+        new("hands", "Hands: girth without the thumb", Sources.CommonPractice, false, ["baby", "toddler", "child", "woman", "man"], [("hand", [(3, 4), (4, 5.5m), (5.5m, 6), (6, 7.5m), (7.5m, 9)])]),
+        new("feet", "Feet: the usual finished sock", Sources.SockSizes, false, ["woman", "man"], [("sock", One(8, 10))]),
+        new("feet-by-shoe", "Feet by European shoe sizes, as socks are sold: worked out from the length of the shoe", Sources.ShoeSizes, true, [.. Shoes.Select(s => $"{s.Least}-{s.Most}")],
         [
             ("foot-length", Each(FootLength)),
             ("foot", Each(shoe => FootLength(shoe) * 0.95m)),

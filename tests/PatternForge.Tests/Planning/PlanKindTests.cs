@@ -211,6 +211,61 @@ public class PlanKindTests
         Assert.Contains($"[{stitch} in each st to 2 sts before next ch-2 sp, {stitch}2tog, ch 2, sk ch-2 sp, {stitch}2tog] 4 times, {stitch} in each st to end", string.Join('\n', made.Lines.Select(l => l.Text)), StringComparison.Ordinal);
     }
 
+    // At 20 sts and 28 rows in 10 cm: 3 cm in at once are 6 sts, 5 cm in all are 10; 2 (4, 6) cm further in over 10 cm more (arithmetic of the gauge).
+    [Fact]
+    public void An_edge_follows_the_points_that_were_measured_on_it()
+    {
+        var made = Compile(Knitted, "CO 100 (108, 116) sts.", "work: measured edge\nfrom: 100 (108, 116)\nup-1: 0 cm\nin-1: 3 cm\nup-2: 5 cm\nin-2: 5 cm\nup-3: 15 cm\nin-3: 7 (9, 11) cm");
+
+        IsChecked(made);
+        Assert.Equal([100 - 28, 108 - 36, 116 - 44], Last(made));
+        Assert.Contains("BO 6 sts at beg of next 2 rows.", Rows(made)[1], StringComparison.Ordinal);
+    }
+
+    // 6 cm in over 10 cm, half of it in the first centimetre: 6 sts in 2 rows, 6 more in 26 (arithmetic of the gauge).
+    [Fact]
+    public void What_is_flatter_than_a_stitch_in_two_rows_is_bound_off_and_what_is_steeper_decreased()
+    {
+        var made = Compile(Knitted, "CO 60 sts.", "work: measured edge\nfrom: 60\nat: neck edge\nup-1: 1 cm\nin-1: 3 cm\nup-2: 10 cm\nin-2: 6 cm", "S");
+
+        IsChecked(made);
+        Assert.Equal([48], Last(made));
+        Assert.Equal(["BO 6 sts at neck edge of every other row once. (54 sts)", "Dec 1 st at neck edge of every 4th row 5 times, then every 6th row once. (48 sts)"], Rows(made)[1..]);
+    }
+
+    // 40 cm are 80 sts, 60 cm 120, 50 cm 100; 20 cm are 56 rows, in which 20 increases at each end are 12 every other row and 8 every 4th (arithmetic of the gauge); the third size is 10 cm wider all the way.
+    [Fact]
+    public void A_piece_follows_the_widths_that_were_measured_on_it()
+    {
+        var made = Compile(Knitted, "CO 80 (80, 100) sts.", "work: outline\nup-1: 0 cm\nwidth-1: 40 (40, 50) cm\nup-2: 20 cm\nwidth-2: 60 (64, 70) cm\nup-3: 30 cm\nwidth-3: 50 (54, 60) cm");
+
+        IsChecked(made);
+        Assert.Equal([100, 108, 120], Last(made));
+        Assert.Equal("Inc 1 st at each end of every other row 12 (20, 12) times, then every 4th row 8 (4, 8) times. (120 (128, 140) sts)", Rows(made)[1]);
+    }
+
+    // Steeper than a stitch or two at each end: 20 cm in over 2 cm are 20 sts at each end in 6 rows, 7 in each pair but the last (arithmetic of the gauge).
+    [Fact]
+    public void Where_it_turns_in_steeply_stitches_are_bound_off()
+    {
+        var made = Compile(Knitted, "CO 80 sts.", "work: outline\nup-1: 0 cm\nwidth-1: 40 cm\nup-2: 2 cm\nwidth-2: 20 cm\nup-3: 4 cm\nwidth-3: 30 cm", "S");
+
+        IsChecked(made);
+        Assert.Equal([60], Last(made));
+        Assert.Contains(Rows(made), r => r.StartsWith("BO 7 sts at beg of next 2 rows.", StringComparison.Ordinal));
+        Assert.Contains(Rows(made), r => r.StartsWith("CO ", StringComparison.Ordinal) && r.Contains("at end of next 2 rows", StringComparison.Ordinal));
+    }
+
+    // A half ball on 56 cm is as high as its radius, 8.9 cm (geometry).
+    [Fact]
+    public void A_crown_is_half_a_ball()
+    {
+        var made = Compile(Knitted, "CO 112 (120, 128) sts. Join in the round.", "work: dome\ngirth: 56 (60, 64) cm\ndepth: 8.9 (9.5, 10.2) cm");
+
+        IsChecked(made);
+        Assert.All(Last(made), l => Assert.InRange(l, 8, 40));
+    }
+
     // 8 stitches fewer a time at 4 places, from 64 to 32: 4 times (arithmetic). A place stands in the middle of its section, so that 16 stitches are 6, the two pairs and 6, and the next 14 are 5, the pairs and 5.
     [Fact]
     public void Crochet_is_shaped_at_places_that_are_counted_out()
@@ -286,6 +341,10 @@ public class PlanKindTests
     [InlineData("work: bust\nfrom: 80\nbetween: 31\nlonger: 14 rows")]
     [InlineData("work: gusset\nfrom: 64\nto: 80")]
     [InlineData("work: toe\nfrom: 62")]
+    [InlineData("work: measured edge\nfrom: 20\nup-1: 2 cm\nin-1: 3 cm\nup-2: 5 cm\nin-2: 8 cm")]
+    [InlineData("work: measured edge\nfrom: 80\nup-1: 2 cm\nin-1: 3 cm\nup-2: 5 cm\nin-2: 2 cm")]
+    [InlineData("work: outline\nup-1: 2 cm\nwidth-1: 30 cm\nup-2: 1 cm\nwidth-2: 20 cm")]
+    [InlineData("work: outline\nup-1: 2 cm\nwidth-1: 30 cm\nup-2: 8 cm\nwidth-2: 0 cm")]
     [InlineData("work: thumb\naround: 40\nbefore: 40\nto: 15\nover: 21 rows")]
     [InlineData("work: pick up")]
     [InlineData("work: pick up\nbound-off: 12\nto: 14")]

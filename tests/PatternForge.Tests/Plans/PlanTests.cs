@@ -139,17 +139,6 @@ public class PlanTests
     }
 
     [Fact]
-    public void A_measured_outline_becomes_its_steps()
-    {
-        // 6 cm in over 10 cm, half of it in the first centimetre: 13 sts of 22 in 10 cm over 28 rows.
-        var plan = Curve.FromOutline([new(0, 0), new(1, 3), new(10, 6)], 22, 28, 10).Plan!;
-        Assert.Equal((13, 28), (plan.Stitches, plan.Rows));
-        Assert.Equal(13, plan.Steps.Sum(s => s.Stitches));
-        Assert.True(plan.Steps[0].Stitches + plan.Steps[1].Stitches is >= 5 and <= 8, plan.Words());
-        Assert.False(Curve.FromOutline([new(0, 0), new(1, 3), new(2, 1)], 22, 28, 10).IsPlanned);
-    }
-
-    [Fact]
     public void A_cap_is_as_long_as_its_armhole()
     {
         // The numbers of the doc comment, worked back by a polygon of another fineness.
