@@ -21,7 +21,7 @@ public sealed record RenderOptions
     /// <summary>The shelf that the pattern stands on, whose other designs its pages name; null where it stands alone.</summary>
     public ShelfView? Shelf { get; init; }
 
-    /// <summary>The address of the shelf on the web, with a slash at its end; null where pages link to those beside them.</summary>
+    /// <summary>The address of the shelf on the web, with a slash at its end; null where pages only name the others.</summary>
     public string? Site { get; init; }
 
     /// <summary>The pattern's files as a path below the shelf, without extension; null where it stands alone.</summary>

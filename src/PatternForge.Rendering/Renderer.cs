@@ -30,10 +30,8 @@ public static class Renderer
         var view = how.Picture is null ? shared : ViewBuilder.WithPictures(shared, compilation, how.Picture);
         if (how.Shelf is { } shelf && how.Stem is { } stem)
         {
-            // What is printed leaves its folder, so that it cannot link to what lies beside it.
-            var isAlone = how.Paper is not null;
-            var others = ShelfBuilder.Others(shelf, stem, isAlone ? null : format.Extension, how.Site);
-            view = ViewBuilder.WithDesigns(view, compilation, others, how.Site ?? (isAlone ? null : ShelfBuilder.Up(stem) + ShelfFormat.PageName));
+            // A page is sold alone, and then nothing lies beside it: without an address on the web it only names the others.
+            view = ViewBuilder.WithDesigns(view, compilation, ShelfBuilder.Others(shelf, stem, how.Site, how.Paper is null ? format.Extension : ".html"), how.Site);
         }
 
         var written = format.Write(compilation, how.Paper is null ? view : view with { Paper = how.Paper }, set);

@@ -31,9 +31,11 @@ public class ShelfTests
         Assert.Contains("<a href=\"deep/cowl.html\">Ferry cowl</a>", shelf, StringComparison.Ordinal);
         Assert.Contains("<img src=\"hat.shelf.jpg\" width=\"640\" height=\"498\" alt=\"From the front\"", shelf, StringComparison.Ordinal);
         Assert.Equal((640, 498), PictureCopy.SizeOf(File.ReadAllBytes(folder.At("out/hat.shelf.jpg"))));
-        Assert.Contains("<a href=\"../hat.html\">Harbour hat</a>", folder.Read("out/deep/cowl.html"), StringComparison.Ordinal);
-        Assert.Contains("<a href=\"../index.html\">All designs</a>", folder.Read("out/deep/cowl.html"), StringComparison.Ordinal);
-        Assert.Contains("[Ferry cowl](deep/cowl.md)", folder.Read("out/hat.md"), StringComparison.Ordinal);
+
+        // A page is sold alone: without an address on the web it names the others and links to none.
+        Assert.Contains("<li>Harbour hat: ", folder.Read("out/deep/cowl.html"), StringComparison.Ordinal);
+        Assert.DoesNotContain("index.html", folder.Read("out/deep/cowl.html"), StringComparison.Ordinal);
+        Assert.Contains("- Ferry cowl: ", folder.Read("out/hat.md"), StringComparison.Ordinal);
         Assert.DoesNotContain("Other designs", folder.Read("out/mitt.html"), StringComparison.Ordinal);
 
         Outcome.Of(folder, "build", "designs", "--site", "https://example.com/designs");

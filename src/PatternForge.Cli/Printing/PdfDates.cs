@@ -86,7 +86,8 @@ internal static class PdfDates
         }
     }
 
-    private static int? NumberAfter(ReadOnlySpan<byte> text, ReadOnlySpan<byte> word)
+    /// <summary>The number behind a word; null where it is not there.</summary>
+    internal static int? NumberAfter(ReadOnlySpan<byte> text, ReadOnlySpan<byte> word)
     {
         var at = text.IndexOf(word);
         if (at < 0)
@@ -105,7 +106,7 @@ internal static class PdfDates
     }
 
     /// <summary>Where an object stands, from the table of the places of all objects; null where it cannot be found.</summary>
-    private static (int Start, int End)? ObjectOf(ReadOnlySpan<byte> pdf, int number)
+    internal static (int Start, int End)? ObjectOf(ReadOnlySpan<byte> pdf, int number)
     {
         var head = Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"\n{number} 0 obj"));
         var start = pdf.IndexOf(head);

@@ -21,10 +21,11 @@ internal static class PdfPrinter
     /// <param name="browser">The browser's file.</param>
     /// <param name="html">The page, complete in itself.</param>
     /// <param name="date">The date that the document bears.</param>
+    /// <param name="author">Its author; null for none.</param>
     /// <param name="patience">How long the browser may take.</param>
     /// <param name="stop">Ends it early.</param>
     /// <returns>The document, or in a few words why there is none.</returns>
-    public static (byte[]? Pdf, string? Problem) Print(string browser, string html, DateOnly date, TimeSpan patience, CancellationToken stop)
+    public static (byte[]? Pdf, string? Problem) Print(string browser, string html, DateOnly date, string? author, TimeSpan patience, CancellationToken stop)
     {
         Turns.Wait(stop);
         DirectoryInfo? room = null;
@@ -54,7 +55,7 @@ internal static class PdfPrinter
             }
 
             var pdf = File.ReadAllBytes(made);
-            return PdfDates.Set(pdf, date) ? (pdf, null) : (null, "what it wrote is not the PDF that is expected here");
+            return PdfDates.Set(pdf, date) ? (PdfAuthor.Add(pdf, author), null) : (null, "what it wrote is not the PDF that is expected here");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

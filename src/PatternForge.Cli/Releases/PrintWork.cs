@@ -10,7 +10,8 @@ namespace PatternForge.Cli.Releases;
 /// <param name="Sheet">The paper, "A4" or "letter".</param>
 /// <param name="Html">The page.</param>
 /// <param name="Date">The date that its document bears.</param>
-internal sealed record PrintPage(string Name, string Sheet, string Html, DateOnly Date);
+/// <param name="Author">Who made the pattern; null where it does not say.</param>
+internal sealed record PrintPage(string Name, string Sheet, string Html, DateOnly Date, string? Author);
 
 /// <summary>Has the pages of a release printed.</summary>
 /// <param name="Browser">The browser's file; null where there is none.</param>
@@ -25,7 +26,7 @@ internal sealed record PrintWork(string? Browser, Paper? Paper)
 
     /// <summary>A page for a sheet.</summary>
     public static PrintPage PageOf(string name, string sheet, RenderedFile page, Compilation compilation) =>
-        new(NameOf(name, sheet), sheet, page.Text, PdfDates.Of(compilation.Pattern.Facts.Date));
+        new(NameOf(name, sheet), sheet, page.Text, PdfDates.Of(compilation.Pattern.Facts.Date), compilation.Pattern.Facts.Designer);
 
     /// <summary>Prints a page; where there is no browser the page stands for itself.</summary>
     public PrintedPage Print(PrintPage page, Surroundings around)
@@ -35,7 +36,7 @@ internal sealed record PrintWork(string? Browser, Paper? Paper)
             return new(page, null, null);
         }
 
-        var (pdf, problem) = PdfPrinter.Print(Browser, page.Html, page.Date, around.Browsers.Patience, around.Stop);
+        var (pdf, problem) = PdfPrinter.Print(Browser, page.Html, page.Date, page.Author, around.Browsers.Patience, around.Stop);
         return new(page, pdf, problem is null ? null : $"could not be printed by `{Browser}`: {problem}; the page made for print stands in `{page.Name}.html`");
     }
 }

@@ -22,7 +22,7 @@ internal sealed record ReleaseStamp(string Text, ImmutableArray<(string Name, st
         [
             CommandLine.Version, plain.Source.Text, worked.House?.File?.Source.Text ?? "", plan.Templates.Own, plan.Draft ? "draft" : "", plan.Site ?? "",
             string.Join(',', plan.Formats.Words), string.Join(',', editions.Select(e => e.Name)), plan.ListingLength?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "", plan.Print.Paper?.ToString() ?? "",
-            plan.Shelf is { } shelf ? string.Join('\n', Rendering.Documents.ShelfBuilder.Others(shelf.View, Shelf.StemOf(worked.File), ".html").Select(d => $"{d.Title}\t{d.Kind}\t{d.Level}\t{d.Address}")) : "",
+            plan.Shelf is { } shelf ? string.Join('\n', Rendering.Documents.ShelfBuilder.Others(shelf.View, Shelf.StemOf(worked.File), plan.Site, ".html").Select(d => $"{d.Title}\t{d.Kind}\t{d.Level}\t{d.Address}")) : "",
         ];
         return Sha(Encoding.UTF8.GetBytes(string.Join('\0', parts.Select(p => p.Length.ToString(System.Globalization.CultureInfo.InvariantCulture) + ":" + p))));
     }

@@ -49,13 +49,12 @@ public static class ShelfBuilder
 
     /// <summary>
     /// The other designs that a page names: those that follow it on the shelf, first of its own craft, and round again from the beginning, so that each design is named by others.
-    /// Addresses are as seen from that page.
     /// </summary>
     /// <param name="shelf">The shelf.</param>
     /// <param name="stem">The page's own files, as a path below the shelf without extension.</param>
-    /// <param name="extension">The extension of pages to link to; null for a document that stands by itself, which links to the web alone.</param>
-    /// <param name="site">The address of the shelf on the web, with a slash at its end; null where pages link to those beside them.</param>
-    public static ImmutableArray<DesignView> Others(ShelfView shelf, string stem, string? extension, string? site = null)
+    /// <param name="site">The address of the shelf on the web, with a slash at its end; null where there is none, and then the others are named without an address.</param>
+    /// <param name="extension">The extension of the pages to link to.</param>
+    public static ImmutableArray<DesignView> Others(ShelfView shelf, string stem, string? site, string extension)
     {
         if (shelf.Designs.FirstOrDefault(d => d.Stem == stem) is not { } self)
         {
@@ -63,17 +62,12 @@ public static class ShelfBuilder
         }
 
         var at = shelf.Designs.IndexOf(self);
-        var start = site ?? (extension is null ? null : Up(stem));
         return
         [
             .. shelf.Designs.Skip(at + 1).Concat(shelf.Designs.Take(at)).Where(d => d is { Draft: false, Stem: not null })
-                .OrderBy(d => d.Kind == self.Kind ? 0 : 1).Take(MostOthers).Select(d => d with { Address = start is null ? null : start + Escaped(d.Stem + (extension ?? ".html")), Photo = null }),
+                .OrderBy(d => d.Kind == self.Kind ? 0 : 1).Take(MostOthers).Select(d => d with { Address = site is null ? null : site + Escaped(d.Stem + extension), Photo = null }),
         ];
     }
-
-    /// <summary>The way from a page to the folder of the shelf: nothing, or "../" for each folder between.</summary>
-    /// <param name="stem">The page's files, as a path below the shelf.</param>
-    public static string Up(string stem) => string.Concat(Enumerable.Repeat("../", stem.Count(c => c == '/')));
 
     private static string Escaped(string path) => string.Join('/', path.Split('/').Select(Uri.EscapeDataString));
 }

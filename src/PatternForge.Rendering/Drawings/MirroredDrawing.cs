@@ -13,7 +13,7 @@ internal static class MirroredDrawing
     {
         Description = told(drawing.Description),
         Sheets = [.. drawing.Sheets.Select(s => Mirror(s, told))],
-        Alone = Mirror(drawing.Alone, told),
+        Alone = MirrorAlone(drawing, told),
         Key = [.. drawing.Key.Select(k => k with { Svg = Mirror(k.Svg, told), Meaning = told(k.Meaning) })],
         Notes = [.. drawing.Notes.Select(n => told(n.Replace("; left-handed makers go clockwise", "", StringComparison.Ordinal)))],
     };
@@ -39,6 +39,96 @@ internal static class MirroredDrawing
 
         var mirrored = new StringBuilder(svg.Length + 512);
         mirrored.Append(svg, 0, start).Append(lead).Append("<g transform=\"matrix(-1 0 0 1 ").Append(width).Append(" 0)\">");
+        Turned(mirrored, svg, from, end);
+        return mirrored.Append("</g>").Append(svg, end, svg.Length - end).ToString();
+    }
+
+    // A file that stands alone has its title above the drawing and its key below: these stay where they can be read, and only what is drawn is mirrored.
+    private static string MirrorAlone(Drawing drawing, Func<string, string> told)
+    {
+        const string Words = "</desc>";
+        var svg = drawing.Alone;
+        var from = svg.IndexOf(Words, StringComparison.Ordinal) + Words.Length;
+        var end = svg.LastIndexOf("</svg>", StringComparison.Ordinal);
+        if (from < Words.Length || end < from || Width(svg) is not { } width)
+        {
+            return Mirror(svg, told);
+        }
+
+        var mirrored = new StringBuilder(svg.Length + 512).Append(Described(svg[..from], told));
+        var groups = 0;
+        for (var at = from; at < end;)
+        {
+            var close = svg.IndexOf('>', at) + 1;
+            if (IsGroup(svg, at))
+            {
+                var behind = EndOfGroup(svg, at, end);
+                var isDrawing = groups++ == 0;
+                var span = isDrawing ? width : groups - 2 < drawing.Key.Length ? Width(drawing.Key[groups - 2].Svg) : null;
+                if (isDrawing)
+                {
+                    mirrored.Append("<g transform=\"matrix(-1 0 0 1 ").Append(span).Append(" 0)\">");
+                    Turned(mirrored, svg, at, behind);
+                    mirrored.Append("</g>");
+                }
+                else if (span is null || behind == close)
+                {
+                    mirrored.Append(svg, at, behind - at);
+                }
+                else
+                {
+                    mirrored.Append(svg, at, close - at).Append("<g transform=\"matrix(-1 0 0 1 ").Append(span).Append(" 0)\">");
+                    Turned(mirrored, svg, close, behind - "</g>".Length);
+                    mirrored.Append("</g></g>");
+                }
+
+                at = behind;
+            }
+            else if (groups > 0 && svg.AsSpan(at).StartsWith("<text ") && svg.IndexOf("</text>", close, StringComparison.Ordinal) is >= 0 and var last)
+            {
+                mirrored.Append(svg, at, close - at).Append(told(svg[close..last]));
+                at = last;
+            }
+            else
+            {
+                mirrored.Append(svg, at, Math.Max(1, close - at));
+                at = Math.Max(at + 1, close);
+            }
+        }
+
+        return mirrored.Append(svg, end, svg.Length - end).ToString();
+    }
+
+    private static bool IsGroup(string svg, int at) => svg.AsSpan(at).StartsWith("<g ") || svg.AsSpan(at).StartsWith("<g>");
+
+    /// <summary>The place behind a group and all that is in it.</summary>
+    private static int EndOfGroup(string svg, int at, int end)
+    {
+        var depth = 0;
+        for (var i = at; i >= 0 && i < end; i = svg.IndexOf('<', i + 1))
+        {
+            var close = svg.IndexOf('>', i);
+            if (IsGroup(svg, i))
+            {
+                depth += svg[close - 1] == '/' ? 0 : 1;
+            }
+            else if (svg.AsSpan(i).StartsWith("</g>"))
+            {
+                depth--;
+            }
+
+            if (depth == 0)
+            {
+                return close + 1;
+            }
+        }
+
+        return end;
+    }
+
+    /// <summary>What stands in a mirrored group, its letters turned back so that they can be read.</summary>
+    private static void Turned(StringBuilder mirrored, string svg, int from, int end)
+    {
         for (var at = from; at < end;)
         {
             var text = svg.IndexOf("<text ", at, end - at, StringComparison.Ordinal);
@@ -52,8 +142,6 @@ internal static class MirroredDrawing
             mirrored.Append(svg, at, text - at).Append(Upright(svg[text..close]));
             at = close;
         }
-
-        return mirrored.Append("</g>").Append(svg, end, svg.Length - end).ToString();
     }
 
     // Letters are turned back at their own place, and begin where they ended.

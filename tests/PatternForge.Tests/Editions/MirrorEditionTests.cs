@@ -68,4 +68,28 @@ public class MirrorEditionTests
         Assert.Contains(notes, n => n.Contains("ssk", StringComparison.Ordinal));
         Assert.Contains("Photos are not mirrored.", notes);
     }
+
+    [Theory]
+    [InlineData("tidewrack-scarf")]
+    [InlineData("hawser-cowl")]
+    [InlineData("mooring-square-mat")]
+    [InlineData("fairwater-jumper")]
+    public void A_drawing_file_keeps_its_title_and_key_where_they_are_read(string example)
+    {
+        var plain = EditionsOf.Compile(File.ReadAllText(RepositoryRoot.Path("examples", example + ".pattern.md")));
+        var (here, there) = (Alone(plain), Alone(EditionsOf.In(plain, "left-handed").Compilation!));
+        Assert.NotEmpty(here);
+        Assert.Equal(here.Length, there.Length);
+        foreach (var (one, other) in here.Zip(there))
+        {
+            Assert.Equal(Words(one), Words(other));
+            Assert.NotEqual(one, other);
+        }
+
+        // Title and key stand at the left margin in both, from where they are read.
+        static string[] Words(string svg) => [.. System.Xml.Linq.XElement.Parse(svg).Elements().Where(e => e.Name.LocalName == "text").Select(e => $"{e.Attribute("x")?.Value} {e.Attribute("y")?.Value} {e.Attribute("text-anchor")?.Value} {e.Attribute("transform")?.Value}")];
+
+        static string[] Alone(Core.Compilation compiled) =>
+            [.. PatternForge.Rendering.Documents.ViewBuilder.Build(compiled).Instructions.SelectMany(s => s.Parts).SelectMany(p => p.Blocks).Select(b => b.Drawing).OfType<PatternForge.Rendering.Documents.DrawingView>().Where(d => d.Kind != PatternForge.Rendering.Documents.DrawingKind.Stripes).Select(d => d.Alone)];
+    }
 }

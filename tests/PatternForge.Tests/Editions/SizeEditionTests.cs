@@ -102,9 +102,25 @@ public class SizeEditionTests
                     var made = EditionCompiler.Compile(plain, edition);
                     Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
                     Assert.Equal("", Differences(plain, edition.OnlySize(plain)!.Value, made.Compilation!));
+                    Assert.Empty(FreshIn(plain, made));
                 }
+
+                foreach (var name in (string[])["us", "uk"])
+                {
+                    var made = EditionsOf.In(plain, name);
+                    Assert.Equal("", EditionsOf.Differences(plain, made));
+                    Assert.Empty(FreshIn(plain, made));
+                }
+
+                var both = EditionsOf.In(plain, "uk+size-g2");
+                Assert.Equal("", Differences(plain, 1, both.Compilation!));
+                Assert.Empty(FreshIn(plain, both));
             },
             iter: 200);
+
+    // The rewritten source, read by itself, has no error and no warning that the pattern as it is written has not.
+    private static IEnumerable<string> FreshIn(Core.Compilation plain, EditionCompilation made) => EditionsOf.Compile(made.Source.Text.Text).Findings
+        .Where(f => f.Severity != Severity.Note).Select(f => f.Rule.Code).Except(plain.Findings.Select(f => f.Rule.Code));
 
     [Fact]
     public void An_amount_that_is_worked_out_from_the_sample_of_another_size_stays_with_the_size()

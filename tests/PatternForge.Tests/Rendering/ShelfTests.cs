@@ -38,7 +38,7 @@ public class ShelfTests
         var named = new HashSet<string>(StringComparer.Ordinal);
         foreach (var design in shelf.Designs)
         {
-            var others = ShelfBuilder.Others(shelf, design.Stem!, ".html");
+            var others = ShelfBuilder.Others(shelf, design.Stem!, null, ".html");
             Assert.InRange(others.Length, 1, ShelfBuilder.MostOthers);
             Assert.DoesNotContain(others, o => o.Title == design.Title);
             named.UnionWith(others.Select(o => o.Title));
@@ -48,14 +48,15 @@ public class ShelfTests
     }
 
     [Fact]
-    public void Addresses_are_as_seen_from_the_page_and_drafts_are_not_named()
+    public void Others_are_linked_on_the_web_alone_and_drafts_are_not_named()
     {
         var compiled = ExamplePageTests.Compile("hawser-cowl");
         DesignView Design(string stem, bool draft = false) => ShelfBuilder.Design(compiled, stem, ".html", draft) with { Title = stem };
         var shelf = ShelfBuilder.Build([Design("hats/one & two"), Design("socks/deep/three"), Design("four", draft: true), Design("five")]);
-        Assert.Equal(["../five.md", "../socks/deep/three.md"], ShelfBuilder.Others(shelf, "hats/one & two", ".md").Select(o => o.Address).Order(StringComparer.Ordinal));
-        Assert.Contains("../../hats/one%20%26%20two.html", ShelfBuilder.Others(shelf, "socks/deep/three", ".html").Select(o => o.Address));
-        Assert.Empty(ShelfBuilder.Others(shelf, "elsewhere", ".html"));
+        Assert.Equal(["five", "socks/deep/three"], ShelfBuilder.Others(shelf, "hats/one & two", null, ".md").Select(o => o.Title).Order(StringComparer.Ordinal));
+        Assert.All(ShelfBuilder.Others(shelf, "hats/one & two", null, ".md"), o => Assert.Null(o.Address));
+        Assert.Contains("https://example.com/d/hats/one%20%26%20two.html", ShelfBuilder.Others(shelf, "socks/deep/three", "https://example.com/d/", ".html").Select(o => o.Address));
+        Assert.Empty(ShelfBuilder.Others(shelf, "elsewhere", null, ".html"));
     }
 
     [Theory]
@@ -67,7 +68,7 @@ public class ShelfTests
         var other = ExamplePageTests.Compile("hawser-cowl");
         var hat = new HandMade().Compile();
         var shelf = ShelfBuilder.Build([ShelfBuilder.Design(hat, "hat", ".html", false), ShelfBuilder.Design(other, "hats/cowl", ".html", false)]);
-        var options = new RenderOptions { Shelf = shelf, Stem = "hat" };
+        var options = new RenderOptions { Shelf = shelf, Stem = "hat", Site = "https://example.com/designs/" };
         Assert.Contains(address, PageTests.Page(hat, format, options).Text, StringComparison.Ordinal);
 
         var silent = new HandMade { Facts = new() { Omit = ["designs"] } };
