@@ -79,7 +79,7 @@ internal static class OutlineRows
         foreach (var (rank, leg) in legs.Index())
         {
             var after = count + (ends * leg.AtEnd);
-            if (after < 1 || Math.Max(count, after) > PlanLimits.MostStitches || leg.Rows > PlanLimits.MostRows)
+            if (count < 0 || after < 1 || Math.Max(count, after) > PlanLimits.MostStitches || leg.Rows > PlanLimits.MostRows)
             {
                 return PlanLines.No(FormattableString.Invariant($"the outline comes to {after} sts from {count} over {leg.Rows} rows"), "an outline that leaves stitches to work with, or another gauge");
             }

@@ -343,6 +343,8 @@ public class PlanKindTests
     [InlineData("work: toe\nfrom: 62")]
     [InlineData("work: measured edge\nfrom: 20\nup-1: 2 cm\nin-1: 3 cm\nup-2: 5 cm\nin-2: 8 cm")]
     [InlineData("work: measured edge\nfrom: 80\nup-1: 2 cm\nin-1: 3 cm\nup-2: 5 cm\nin-2: 2 cm")]
+    [InlineData("work: outline\nfrom: = 2 - 7\nup-1: 0 cm\nwidth-1: 40 cm\nup-2: 10 cm\nwidth-2: 50 cm")]
+    [InlineData("work: measured edge\nfrom: = 0 - 9\nup-1: 0 cm\nin-1: 0 cm\nup-2: 10 cm\nin-2: 0 cm")]
     [InlineData("work: outline\nup-1: 2 cm\nwidth-1: 30 cm\nup-2: 1 cm\nwidth-2: 20 cm")]
     [InlineData("work: outline\nup-1: 2 cm\nwidth-1: 30 cm\nup-2: 8 cm\nwidth-2: 0 cm")]
     [InlineData("work: thumb\naround: 40\nbefore: 40\nto: 15\nover: 21 rows")]
